@@ -1,0 +1,53 @@
+/**
+ * Every way the product refuses or fails. A code is stable: pages, logs and the command line name it.
+ * The sentences stand with the words, in each language, under `failures.<code>`.
+ */
+export const failures = {
+  // what a person sent
+  empty_answer: { status: 422 },
+  answer_not_offered: { status: 422 },
+  answer_too_long: { status: 422 },
+  number_out_of_range: { status: 422 },
+  not_a_number: { status: 422 },
+  email_not_valid: { status: 422 },
+  question_moved_on: { status: 409 },
+  form_incomplete: { status: 400 },
+  bad_input: { status: 400 },
+
+  // what is not there
+  not_found: { status: 404 },
+  method_not_allowed: { status: 405 },
+
+  // our side
+  too_many_requests: { status: 429 },
+  internal: { status: 500 },
+  busy: { status: 503 },
+
+  // starting up
+  setting_invalid: { status: 500 },
+  flows_invalid: { status: 500 },
+  folder_in_use: { status: 500 },
+} as const satisfies Record<string, { status: number }>
+
+export type FailureCode = keyof typeof failures
+
+/** A refusal or a fault with a code of the catalogue. `details` fills the sentence; `cause` is kept. */
+export class Failure extends Error {
+  override readonly name = 'Failure'
+  readonly code: FailureCode
+  readonly details: Readonly<Record<string, string | number>>
+
+  constructor(
+    code: FailureCode,
+    details: Record<string, string | number> = {},
+    options?: { cause?: unknown },
+  ) {
+    super(Object.keys(details).length > 0 ? `${code} ${JSON.stringify(details)}` : code, options)
+    this.code = code
+    this.details = details
+  }
+
+  get status(): number {
+    return failures[this.code].status
+  }
+}

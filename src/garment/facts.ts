@@ -1,0 +1,124 @@
+/**
+ * What may be known of a garment. Each fact has a finite domain; where the order of values means
+ * something it runs from best to worst, so that a rule may say "worse". `unknown` counts as not told.
+ */
+export const domains = {
+  kind: [
+    'tshirt',
+    'long-sleeve',
+    'polo',
+    'jersey',
+    'sweatshirt',
+    'hoodie',
+    'jumper',
+    'thermal',
+    'button-shirt',
+    'blouse',
+    'jeans',
+    'trousers',
+    'skirt',
+    'dress',
+    'pyjamas',
+    'baby-suit',
+    'blanket',
+    'tie',
+    'scarf',
+    'apron',
+    'uniform',
+    'swimwear',
+    'coat',
+    'other',
+  ],
+  heat: ['hot', 'warm', 'cool', 'none', 'unknown'],
+  iron: ['hot', 'warm', 'cool', 'none', 'silent', 'missing'],
+  surface: ['woven', 'knit', 'loose-knit', 'pile', 'leather', 'fur', 'film', 'unknown'],
+  stretch: ['none', 'little', 'much', 'two-way', 'bias', 'unknown'],
+  weight: ['fine', 'medium', 'heavy', 'padded', 'unknown'],
+  wear: ['sound', 'thin', 'holes', 'shattered', 'unknown'],
+  age: ['modern', 'old', 'historic', 'unknown'],
+  pattern: ['solid', 'allover', 'stripe-check', 'single', 'unknown'],
+  oneWay: ['no', 'yes', 'unknown'],
+  printMake: ['none', 'in-cloth', 'sublimated', 'screen', 'film', 'unknown'],
+  graphic: ['none', 'fits', 'too-large', 'unknown'],
+  trims: ['none', 'removable', 'meltable', 'glued', 'unknown'],
+  soil: ['clean', 'soiled', 'body-fluid', 'pests', 'mould', 'chemical', 'unknown'],
+  wash: ['washed', 'softener', 'unwashed', 'never'],
+  bleed: ['fast', 'untested', 'bleeds'],
+  consent: ['yes', 'part', 'no-cut', 'unknown'],
+  test: ['passed', 'none', 'failed'],
+  yield: ['enough', 'few', 'none', 'unknown'],
+} as const
+
+export type FactName = keyof typeof domains
+export type Facts = { readonly [K in FactName]: (typeof domains)[K][number] }
+
+/** What stands for a fact nobody has told: the value that promises least. */
+export const untold: Facts = {
+  kind: 'other',
+  heat: 'unknown',
+  iron: 'missing',
+  surface: 'unknown',
+  stretch: 'unknown',
+  weight: 'unknown',
+  wear: 'unknown',
+  age: 'unknown',
+  pattern: 'unknown',
+  oneWay: 'unknown',
+  printMake: 'unknown',
+  graphic: 'unknown',
+  trims: 'unknown',
+  soil: 'unknown',
+  wash: 'unwashed',
+  bleed: 'untested',
+  consent: 'unknown',
+  test: 'none',
+  yield: 'unknown',
+}
+
+export const pileDomains = {
+  recipient: ['adult', 'child', 'under3', 'under1', 'unknown'],
+} as const
+
+export type Recipient = (typeof pileDomains)['recipient'][number]
+
+/**
+ * A garment's size: a letter or children's size as on its label, or what it measures laid flat.
+ * `inches` are the half chest (or half thigh, or cloth width) and the length.
+ */
+export const sizes = [
+  '0-3m',
+  '3-6m',
+  '6-12m',
+  '12-18m',
+  '18-24m',
+  '2T',
+  '3T',
+  '4T',
+  '5T',
+  'youth-XS',
+  'youth-S',
+  'youth-M',
+  'youth-L',
+  'youth-XL',
+  'XS',
+  'S',
+  'M',
+  'L',
+  'XL',
+  '2XL',
+  '3XL',
+  '4XL',
+  '5XL',
+  'unknown',
+] as const
+
+export type Size = (typeof sizes)[number]
+
+export type Source = 'implied' | 'measured' | 'read' | 'said' | 'confirmed' | 'staff' | 'bench'
+
+/** One thing known, and where it came from. `at` is milliseconds UTC. */
+export interface Known<T = string> {
+  readonly value: T
+  readonly source: Source
+  readonly at: number
+}
