@@ -26,6 +26,7 @@ export const failures = {
   // starting up
   setting_invalid: { status: 500 },
   flows_invalid: { status: 500 },
+  words_missing: { status: 500 },
   folder_in_use: { status: 500 },
 } as const satisfies Record<string, { status: number }>
 
