@@ -1,0 +1,338 @@
+/**
+ * What a page of the customer's conversation shows, and nothing else: plain data, in the reader's
+ * language, money and dates already written out. Links and form targets are whole paths.
+ */
+
+/** A form of one button. `act` is sent as the field `act` and stands in the page as `data-act`. */
+export interface Action {
+  readonly act:
+    | 'start'
+    | 'add-garment'
+    | 'copy-garment'
+    | 'drop-garment'
+    | 'restore-garment'
+    | 'review-pile'
+    | 'confirm-pile'
+    | 'mail-link'
+  readonly postTo: string
+  /** Sent along, for example idem, seq and item. */
+  readonly hidden: Readonly<Record<string, string>>
+}
+
+export interface Link {
+  readonly label: string
+  readonly href: string
+}
+
+export interface Shop {
+  readonly name: string
+  readonly tagline: string | null
+  readonly email: string | null
+  readonly phone: string | null
+}
+
+export interface LanguageLink {
+  readonly code: string
+  /** In its own language: "Español". */
+  readonly name: string
+  readonly href: string
+}
+
+/** What surrounds every page. */
+export interface Frame {
+  readonly shop: Shop
+  readonly language: string
+  /** Every language of the shop, the current one too. */
+  readonly languages: readonly LanguageLink[]
+  /** Paths of the hashed files, from the manifest. */
+  readonly style: string
+  readonly script: string
+  /** Where the shop's name leads; null: nowhere. */
+  readonly homeHref: string | null
+  /** Page that shows the link to come back; null where there is nothing to keep. */
+  readonly saveHref: string | null
+  /** Something to be told first, for example that another device has answered meanwhile. */
+  readonly notice: string | null
+}
+
+export type Grade = 'sound' | 'care' | 'eyes' | 'home'
+
+export interface Flag {
+  readonly severity: 'note' | 'care' | 'stop'
+  readonly message: string
+  /** What to do about it; null: nothing. */
+  readonly next: string | null
+}
+
+/** One thing that was asked, and what was said. */
+export interface Said {
+  readonly question: string
+  /** The question's short form: "Stretch". */
+  readonly asked: string
+  /** The answer in words; also "passed over" or "left to a person". */
+  readonly said: string
+  /** Where it can be changed; null: no longer. */
+  readonly href: string | null
+}
+
+export interface Photo {
+  readonly id: string
+  readonly thumb: string
+  /** The larger picture. */
+  readonly view: string
+  readonly alt: string
+}
+
+export interface Tag {
+  /** From 1. */
+  readonly n: number
+  /** The tag's short code, "K7-2"; null before it has one. */
+  readonly code: string | null
+  /** "Green check shirt"; falls back to the kind's words or "garment 3". */
+  readonly name: string
+  /** A kind of `domains.kind` for its silhouette, and in words; null: not known yet. */
+  readonly kind: string | null
+  readonly kindWords: string | null
+  readonly grade: Grade | null
+  /** Why this grade, in one sentence. */
+  readonly sentence: string | null
+  /** What to do now. */
+  readonly next: string | null
+  readonly flags: readonly Flag[]
+  readonly answers: readonly Said[]
+  readonly photos: readonly Photo[]
+  /** Questions of it are still open. */
+  readonly open: boolean
+  /** Where its open questions go on; null: none open, or it is the one being asked. */
+  readonly goOnHref: string | null
+  readonly dropped: boolean
+  readonly actions: readonly Action[]
+}
+
+/** How many garments stand, dropped ones not counted. */
+export interface Tally {
+  readonly garments: number
+  readonly byGrade: Readonly<Record<Grade, number>>
+  /** What the pile still wants: "A throw wants 8 to 10." */
+  readonly advice: string | null
+}
+
+export interface Option {
+  readonly value: string
+  readonly label: string
+  readonly help: string | null
+  /** Name of a drawing; null: none. For symbols and kinds a drawing named as the value is found by itself. */
+  readonly drawing: string | null
+  readonly chosen: boolean
+}
+
+export interface UnitOption {
+  readonly value: string
+  readonly label: string
+}
+
+export type IronSign = 'hot' | 'warm' | 'cool' | 'none' | 'absent'
+
+/** What is filled in is what was last sent, right or wrong; a refused text is never lost. */
+export type Answering =
+  | {
+      readonly kind: 'choice' | 'confirm' | 'many' | 'symbols'
+      readonly options: readonly Option[]
+    }
+  | {
+      readonly kind: 'number'
+      readonly value: string
+      readonly min: number | null
+      readonly max: number | null
+      /** Sent as the hidden field `unit`. */
+      readonly unit: UnitOption
+    }
+  | {
+      readonly kind: 'text'
+      readonly value: string
+      readonly longest: number
+      readonly lines: boolean
+    }
+  | {
+      readonly kind: 'label'
+      readonly words: string
+      readonly found: 'words' | 'signs' | 'none' | null
+      readonly iron: IronSign | null
+      readonly longest: number
+    }
+  | { readonly kind: 'photo'; readonly attached: readonly Photo[]; readonly most: number }
+  | {
+      readonly kind: 'contact'
+      readonly name: string
+      readonly email: string
+      readonly phone: string
+    }
+
+/** A refusal, beside the field (the input's name) that it speaks of. */
+export interface FieldError {
+  readonly field:
+    | 'value'
+    | 'words'
+    | 'found'
+    | 'iron'
+    | 'photo'
+    | 'name'
+    | 'email'
+    | 'phone'
+    | 'note'
+  readonly sentence: string
+}
+
+export interface Question {
+  readonly id: string
+  /** The garment's number; 0 for the pile's own questions. */
+  readonly item: number
+  /** "grey work trousers"; null: the pile's own, or no name yet. */
+  readonly itemName: string | null
+  /** Which question of this part it is, and how many there are at most; null: not told. */
+  readonly position: { readonly at: number; readonly atMost: number } | null
+  readonly title: string
+  readonly help: string | null
+  readonly why: string | null
+  readonly drawing: string | null
+  readonly cautions: readonly string[]
+  readonly optional: boolean
+  readonly answering: Answering
+  readonly errors: readonly FieldError[]
+  /** A note to a person that was begun. */
+  readonly note: string
+  readonly postTo: string
+  /** idem, seq. */
+  readonly hidden: Readonly<Record<string, string>>
+  /** Back to the question before; null: this is the first. */
+  readonly backHref: string | null
+}
+
+export interface QuestionPage {
+  readonly page: 'question'
+  readonly question: Question
+  readonly tags: readonly Tag[]
+  readonly tally: Tally | null
+  /** What was said of the pile itself. */
+  readonly pileAnswers: readonly Said[]
+  /** For example add-garment and confirm-pile, where they are open now. */
+  readonly actions: readonly Action[]
+}
+
+export interface Estimate {
+  readonly low: string
+  readonly likely: string
+  readonly high: string
+  readonly lines: readonly {
+    readonly label: string
+    readonly amount: string
+    readonly note: string | null
+  }[]
+  /** What the range hangs on, a sentence each. */
+  readonly reasons: readonly string[]
+  /** Deposit, how long it holds, how long it takes, postage: a line each. */
+  readonly terms: readonly { readonly label: string; readonly text: string }[]
+}
+
+/** Between two garments: what there is, and what may be done. */
+export interface GatherPage {
+  readonly page: 'gather'
+  readonly tags: readonly Tag[]
+  readonly tally: Tally
+  readonly pileAnswers: readonly Said[]
+  /** add-garment, review-pile and confirm-pile, where they are allowed. */
+  readonly actions: readonly Action[]
+  /** Why a garment cannot be added or the pile not closed; null: both may. */
+  readonly limit: string | null
+}
+
+export interface ReviewPage {
+  readonly page: 'review'
+  readonly tags: readonly Tag[]
+  readonly tally: Tally
+  readonly pileAnswers: readonly Said[]
+  readonly estimate: Estimate | null
+  /** Things still open, with where to do them. */
+  readonly open: readonly Link[]
+  readonly confirm: Action | null
+  readonly backHref: string
+}
+
+/** One garment of the packing checklist. */
+export interface Packed {
+  readonly n: number
+  readonly code: string
+  readonly name: string
+  readonly kind: string | null
+  readonly grade: Grade
+  /** What to do before it goes into the box, in order. */
+  readonly steps: readonly string[]
+  readonly photo: Photo | null
+}
+
+export interface ConfirmedPage {
+  readonly page: 'confirmed'
+  /** The pile's short code. */
+  readonly pile: string
+  readonly confirmedOn: string
+  readonly packed: readonly Packed[]
+  /** Wait: a person looks before these are posted. */
+  readonly waiting: readonly Packed[]
+  readonly keptHome: readonly {
+    readonly n: number
+    readonly name: string
+    readonly reason: string
+    readonly next: string | null
+  }[]
+  /** How to pack the box, in order. */
+  readonly packing: readonly string[]
+  readonly address: readonly string[]
+  readonly cautions: readonly string[]
+  readonly estimate: Estimate | null
+  /** What happens next, in order. */
+  readonly ahead: readonly string[]
+  readonly keepLink: string
+  /** The same page as plain paper, and papers to fetch. */
+  readonly papers: readonly Link[]
+  /** True: shown as paper, for the printer. */
+  readonly print: boolean
+}
+
+export interface StartPage {
+  readonly page: 'start'
+  readonly start: Action
+  /** Sentences of the shop on the first page; may be empty. */
+  readonly welcome: readonly string[]
+}
+
+export interface SavePage {
+  readonly page: 'save'
+  readonly keepLink: string
+  /** How long the link works, in words. */
+  readonly holds: string
+  readonly mail: Action | null
+  readonly email: string
+  readonly errors: readonly FieldError[]
+  /** The address the link was mailed to just now. */
+  readonly mailedTo: string | null
+  readonly backHref: string
+}
+
+/** A refusal or a fault of a whole page: the sentence says what happened, the ways what to do. */
+export interface TroublePage {
+  readonly page: 'trouble'
+  readonly trouble: 'not-found' | 'gone' | 'stale' | 'too-many' | 'refused' | 'fault' | 'busy'
+  /** The failure's code, small print for whoever helps. */
+  readonly code: string
+  readonly sentence: string
+  readonly ways: readonly Link[]
+}
+
+export type ChatPage =
+  | QuestionPage
+  | GatherPage
+  | ReviewPage
+  | ConfirmedPage
+  | StartPage
+  | SavePage
+  | TroublePage
