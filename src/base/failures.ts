@@ -13,6 +13,12 @@ export const failures = {
   question_moved_on: { status: 409 },
   form_incomplete: { status: 400 },
   bad_input: { status: 400 },
+  empty_file: { status: 422 },
+  unsupported_type: { status: 415 },
+  corrupt_image: { status: 422 },
+  too_many_pixels: { status: 422 },
+  too_large: { status: 413 },
+  too_small: { status: 422 },
 
   // what is not there
   not_found: { status: 404 },
@@ -22,12 +28,15 @@ export const failures = {
   too_many_requests: { status: 429 },
   internal: { status: 500 },
   busy: { status: 503 },
+  store_unavailable: { status: 503 },
+  photo_failed: { status: 500 },
 
   // starting up
   setting_invalid: { status: 500 },
   flows_invalid: { status: 500 },
   words_missing: { status: 500 },
   folder_in_use: { status: 500 },
+  store_too_new: { status: 500 },
 } as const satisfies Record<string, { status: number }>
 
 export type FailureCode = keyof typeof failures

@@ -1,0 +1,7 @@
+import type { Migration } from 'kysely'
+import { intakeAndDesk } from './0001-intake-and-desk.ts'
+
+/** In order, which is law: a migration that was released is never changed, renamed or moved. */
+export const migrations: Readonly<Record<string, Migration>> = {
+  '0001-intake-and-desk': intakeAndDesk,
+}

@@ -1,0 +1,199 @@
+import type { Insertable, Kysely, Selectable } from 'kysely'
+
+/**
+ * The tables as both stores hold them: text, integer and bigint columns only. Columns ending in `at`
+ * (and `need_by`) are milliseconds UTC, read as numbers. A `Json` column holds JSON as text.
+ */
+export interface Database {
+  flow_version: FlowVersionTable
+  counter: CounterTable
+  pile: PileTable
+  pile_link: PileLinkTable
+  act: ActTable
+  standing: StandingTable
+  garment: GarmentTable
+  agreed: AgreedTable
+  note: NoteTable
+  photo: PhotoTable
+  account: AccountTable
+  session: SessionTable
+  once_link: OnceLinkTable
+  decision: DecisionTable
+}
+
+/** The whole store, or a transaction on it. */
+export type Db = Kysely<Database>
+
+type Json = string
+/** 0 or 1: what both stores can hold. */
+type Flag = 0 | 1
+
+interface FlowVersionTable {
+  hash: string
+  body: Json
+  first_used_at: number
+}
+
+/** Running numbers shown to people. */
+interface CounterTable {
+  name: string
+  value: number
+}
+
+export type PileStatus = 'open' | 'confirmed' | 'decided' | 'withdrawn'
+
+interface PileTable {
+  id: string
+  number: number
+  language: string
+  flow_hash: string
+  status: PileStatus
+  /** The last act's; 0 before the first. */
+  seq: number
+  started_at: number
+  changed_at: number
+  confirmed_at: number | null
+}
+
+interface PileLinkTable {
+  key_hash: string
+  pile_id: string
+  made_at: number
+  expires_at: number
+  revoked_at: number | null
+}
+
+/** Who acted: the customer, or a member of staff by account id. */
+export type Who = 'customer' | `staff:${string}`
+
+/** What happened, in order: the truth that everything about a pile is derived from. */
+interface ActTable {
+  pile_id: string
+  seq: number
+  /** Idempotency key: the same key on the same pile is the same act. */
+  idem: string
+  who: Who
+  act: Json
+  at: number
+}
+
+/** Where a pile's conversation stands: derived from its acts. */
+interface StandingTable {
+  pile_id: string
+  seq: number
+  place: Json
+  tally: Json
+  summary: Json
+  garments: number
+  /** How many garments wait for a person's eyes. */
+  needs_eyes: number
+  contact_name: string | null
+  need_by: number | null
+}
+
+/** One garment of a pile: derived from the pile's acts. */
+interface GarmentTable {
+  pile_id: string
+  item: number
+  tag: string
+  name: string
+  kind: string
+  grade: string | null
+  flags: Json
+  facts: Json
+  dropped: Flag
+}
+
+/** What was agreed, frozen as it was shown. */
+interface AgreedTable {
+  pile_id: string
+  version: number
+  kind: 'confirmed'
+  body: Json
+  at: number
+}
+
+/** A customer's question to a person. */
+interface NoteTable {
+  id: string
+  pile_id: string
+  item: number
+  question: string
+  text: string
+  at: number
+  settled_at: number | null
+  settled_by: string | null
+}
+
+interface PhotoTable {
+  id: string
+  pile_id: string
+  item: number | null
+  question: string | null
+  /** The name of its file in the photo store. */
+  hash: string
+  width: number
+  height: number
+  bytes: number
+  /** 0 while it is a draft: received, but the form around it is not yet accepted. */
+  kept: Flag
+  at: number
+  removed_at: number | null
+}
+
+export type Role = 'owner' | 'staff'
+
+interface AccountTable {
+  id: string
+  /** Lower case. */
+  email: string
+  name: string
+  role: Role
+  password_hash: string
+  made_at: number
+  disabled_at: number | null
+}
+
+interface SessionTable {
+  token_hash: string
+  account_id: string
+  csrf: string
+  made_at: number
+  seen_at: number
+  expires_at: number
+}
+
+/** A link that works once: the owner's first sign-in, a new password. */
+interface OnceLinkTable {
+  token_hash: string
+  purpose: string
+  account_id: string | null
+  made_at: number
+  expires_at: number
+  used_at: number | null
+}
+
+/** What staff decided of a garment, or of the whole pile where `item` is null. */
+interface DecisionTable {
+  id: string
+  pile_id: string
+  item: number | null
+  verdict: string
+  reason: string
+  /** The account's id. */
+  who: string
+  at: number
+}
+
+export type Row<T extends keyof Database> = Selectable<Database[T]>
+export type NewRow<T extends keyof Database> = Insertable<Database[T]>
+
+export type PileRow = Row<'pile'>
+export type ActRow = Row<'act'>
+export type StandingRow = Row<'standing'>
+export type GarmentRow = Row<'garment'>
+export type NoteRow = Row<'note'>
+export type PhotoRow = Row<'photo'>
+export type AccountRow = Row<'account'>
+export type SessionRow = Row<'session'>
+export type DecisionRow = Row<'decision'>

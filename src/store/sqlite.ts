@@ -1,0 +1,78 @@
+import { DatabaseSync } from '@photostructure/sqlite'
+import {
+  CompiledQuery,
+  type DatabaseConnection,
+  type Dialect,
+  SqliteAdapter,
+  type SqliteDatabase,
+  SqliteDialect,
+  SqliteDriver,
+  type SqliteStatement,
+} from 'kysely'
+import { refuseInside } from './inside.ts'
+import { asFailure } from './trouble.ts'
+
+/** The process stands still while SQLite waits for another one's write, so the wait is short. */
+const busyMilliseconds = 1000
+
+const settings = [
+  'pragma journal_mode = wal',
+  'pragma synchronous = full',
+  'pragma foreign_keys = on',
+]
+
+function guarded<T>(work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    throw asFailure(error)
+  }
+}
+
+/** The file's database in the shape Kysely's dialect expects. */
+function openFile(file: string): SqliteDatabase {
+  const db = guarded(() => {
+    const opened = new DatabaseSync(file, { timeout: busyMilliseconds })
+    for (const setting of settings) opened.exec(setting)
+    return opened
+  })
+  return {
+    close: () => db.close(),
+    prepare: (sql): SqliteStatement => {
+      const statement = guarded(() => db.prepare(sql))
+      return {
+        reader: statement.columns().length > 0,
+        all: (parameters) => guarded(() => statement.all(...parameters)),
+        run: (parameters) => guarded(() => statement.run(...parameters)),
+        iterate: (parameters) => guarded(() => statement.iterate(...parameters)),
+      }
+    },
+  }
+}
+
+class FileDriver extends SqliteDriver {
+  override async acquireConnection(): Promise<DatabaseConnection> {
+    refuseInside()
+    return super.acquireConnection()
+  }
+
+  /** Takes the write lock at once: a read that later turns into a write could only fail. */
+  override async beginTransaction(connection: DatabaseConnection): Promise<void> {
+    await connection.executeQuery(CompiledQuery.raw('begin immediate'))
+  }
+}
+
+/** Lets a migration run in one transaction: SQLite undoes changed tables as well as changed rows. */
+class FileAdapter extends SqliteAdapter {
+  override get supportsTransactionalDdl(): boolean {
+    return true
+  }
+}
+
+export function sqliteDialect(file: string): Dialect {
+  const database = openFile(file)
+  const dialect = new SqliteDialect({ database })
+  dialect.createDriver = () => new FileDriver({ database })
+  dialect.createAdapter = () => new FileAdapter()
+  return dialect
+}
