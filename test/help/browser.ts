@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import chromium from '@sparticuz/chromium'
@@ -49,6 +49,7 @@ async function unpacked(): Promise<string> {
 
   const beside = mkdtempSync(join(tmpdir(), 'test-browser-'))
   await unpackInto(beside)
+  writeFileSync(join(beside, 'fonts', 'fonts.conf'), fontsOf(home))
   try {
     renameSync(beside, home)
   } catch (error) {
@@ -60,7 +61,6 @@ async function unpacked(): Promise<string> {
 
 /** The package unpacks to the temporary folder, and its libraries only where it believes to be hosted. */
 async function unpackInto(folder: string): Promise<void> {
-  mkdirSync(folder, { recursive: true })
   const { TMPDIR, AWS_EXECUTION_ENV } = process.env
   process.env.TMPDIR = folder
   process.env.AWS_EXECUTION_ENV = 'AWS_Lambda_nodejs20.x'
@@ -71,6 +71,10 @@ async function unpackInto(folder: string): Promise<void> {
     restore('AWS_EXECUTION_ENV', AWS_EXECUTION_ENV)
   }
 }
+
+// The package's own file looks for its fonts in the hosted places only.
+const fontsOf = (home: string): string =>
+  `<?xml version="1.0"?><fontconfig><dir>${home}/fonts</dir><cachedir>${home}/fonts-cache</cachedir></fontconfig>`
 
 function restore(name: string, value: string | undefined): void {
   if (value === undefined) delete process.env[name]
