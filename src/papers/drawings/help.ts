@@ -44,7 +44,7 @@ export const help = {
     ...arrow([184, 128], [96, 128]),
     ...arrow([216, 128], [304, 128]),
   ),
-  'hold-to-light': wide(
+  'hold-to-the-light': wide(
     200,
     box([120, 12], 180, 150, { stroke: 'ink', fill: 'paper' }, 3),
     outline('M210 12 L210 162 M120 87 L300 87', undefined, 1.5),
@@ -64,7 +64,7 @@ export const help = {
     outline('M236 122 L236 142 M230 123 L230 141 M242 123 L242 141', undefined, 0.8),
     ...rightHand(0, 14),
   ),
-  'find-label': wide(
+  'find-the-label': wide(
     190,
     ...shirt(100, 10),
     box([190, 34], 20, 17, { stroke: 'ink', fill: 'paper' }, 1),
@@ -74,7 +74,7 @@ export const help = {
     ...curvedArrow('M318 20 C284 10 246 18 216 38', [232, 28], [216, 38]),
     ...curvedArrow('M62 124 C92 112 124 116 156 136', [140, 125], [156, 136]),
   ),
-  'measure-graphic': wide(
+  'measure-a-graphic': wide(
     200,
     ...shirt(100, 18),
     dashed('M166 76 L234 76 L234 138 L166 138 Z'),
@@ -94,7 +94,7 @@ export const help = {
       }),
     ),
   ),
-  'lay-out': wide(
+  'lay-out-for-a-photo': wide(
     220,
     box([60, 16], 280, 188, { stroke: 'seam', width: 1.5 }, 4),
     ...shirt(74, 28),

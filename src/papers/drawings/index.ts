@@ -1,10 +1,16 @@
 import type { Drawing } from '../drawing.ts'
 import { garments } from './garments.ts'
+import { grades } from './grades.ts'
 import { help } from './help.ts'
 import { signs } from './signs.ts'
 
 /** Every drawing by the name that flows and pages use; a kind of garment or a sign by its own value. */
-export const drawings: Readonly<Record<string, Drawing>> = { ...help, ...signs, ...garments }
+export const drawings: Readonly<Record<string, Drawing>> = {
+  ...help,
+  ...signs,
+  ...grades,
+  ...garments,
+}
 
 export const helpNames: readonly string[] = Object.keys(help)
 export const signNames: readonly string[] = Object.keys(signs)

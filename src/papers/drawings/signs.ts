@@ -97,9 +97,9 @@ export const signs = {
     ),
   ),
   'wash-none': small(drop, ...noWay),
-  'dry-tumble': small(...turning([breath(26), breath(38)])),
-  'dry-tumble-low': small(...turning([breath(32)])),
-  'dry-tumble-none': small(...turning([breath(32)]), ...noWay),
+  'dry-normal': small(...turning([breath(26), breath(38)])),
+  'dry-low': small(...turning([breath(32)])),
+  'dry-none': small(...turning([breath(32)]), ...noWay),
   'dry-line': small(
     outline(hung, 'cloth'),
     line,

@@ -197,6 +197,8 @@ export interface Question {
   readonly drawing: string | null
   readonly cautions: readonly string[]
   readonly optional: boolean
+  /** What passing over means here: "There is no hurry". Without it: "Skip this". */
+  readonly skipLabel?: string | null
   readonly answering: Answering
   readonly errors: readonly FieldError[]
   /** A note to a person that was begun. */

@@ -1,0 +1,15 @@
+import type { Drawing } from '../drawing.ts'
+import { outline, small } from './hand.ts'
+
+/** A sign for each grade, so that none hangs on its colour alone. */
+export const grades = {
+  'grade-sound': small(outline('M10 34 L25 50 L54 14', undefined, 8)),
+  'grade-care': small(outline('M32 8 L54 32 L32 56 L10 32 Z', undefined, 7)),
+  'grade-eyes': small(outline('M5 32 Q32 2 59 32 Q32 62 5 32 Z', undefined, 6), {
+    mark: 'circle',
+    at: [32, 32],
+    r: 8,
+    fill: 'ink',
+  }),
+  'grade-home': small(outline('M8 32 L32 9 L56 32 M15 27 L15 55 L49 55 L49 27', undefined, 7)),
+} as const satisfies Readonly<Record<string, Drawing>>
