@@ -75,11 +75,45 @@ export const untold: Facts = {
   yield: 'unknown',
 }
 
+/** How a layout sets its cloth. A shop may own many layouts; each says which of these it is. */
+export const settings = ['quartered', 'patchwork', 'framed', 'mixed'] as const
+
+export type Setting = (typeof settings)[number]
+
 export const pileDomains = {
   recipient: ['adult', 'child', 'under3', 'under1', 'unknown'],
 } as const
 
 export type Recipient = (typeof pileDomains)['recipient'][number]
+
+/**
+ * The scales on which one value is worse than another, best first. `unknown` stands outside them:
+ * it is asked about, and what it may lead to is stated on its own.
+ */
+export const scales = {
+  heat: ['hot', 'warm', 'cool', 'none'],
+  iron: ['hot', 'warm', 'cool', 'none'],
+  printMake: ['none', 'in-cloth', 'sublimated', 'screen', 'film', 'unknown'],
+  trims: ['none', 'removable', 'meltable', 'glued', 'unknown'],
+  wear: ['sound', 'thin', 'holes', 'shattered'],
+  soil: ['clean', 'soiled', 'body-fluid', 'pests', 'mould', 'chemical'],
+  age: ['modern', 'old', 'historic'],
+} as const satisfies { readonly [K in FactName]?: readonly Facts[K][] }
+
+/** The hottest sole of an iron that any label allows, °C (ISO 3758:2012, three dots). */
+export const hottestC = 200
+
+/**
+ * Every column a decision table of this room may name, with its domain. `ceiling` is in whole °C,
+ * 0 where no iron may touch the cloth; `wish` says whether the garment suits the layout wished for.
+ */
+export const columns = {
+  ...domains,
+  ...pileDomains,
+  setting: settings,
+  wish: ['undecided', 'fits', 'misfit'],
+  ceiling: { from: 0, to: hottestC },
+} as const
 
 /**
  * A garment's size: a letter or children's size as on its label, or what it measures laid flat.

@@ -1,0 +1,95 @@
+import { z } from 'zod'
+import { Failure } from '../base/failures.ts'
+import { type FibreKey, isFibreKey } from '../textile/fibres.ts'
+import { heatOf } from '../textile/heat.ts'
+import type { Block } from '../textile/reading.ts'
+import { domains, type FactName, type Facts, pileDomains, settings, untold } from './facts.ts'
+import type { PileFacts } from './grade.ts'
+import type { Knowledge } from './knowledge.ts'
+
+const fibre = z.custom<FibreKey>((key) => typeof key === 'string' && isFibreKey(key))
+
+const share = z.object({ fibre, percent: z.number().min(0).max(100) })
+
+const block = z.object({
+  section: z.string().nullable().default(null),
+  fibres: z.array(share),
+  complete: z.boolean().optional(),
+})
+
+/** Blocks as a label reading gives them, or the shares of one block alone. */
+const fibresSchema = z.union([
+  z.array(block),
+  z.array(share).transform((shares) => [{ section: null, fibres: shares, complete: undefined }]),
+])
+
+/** Shares of a block may miss 100 by this much, percent. */
+const slack = 3
+
+function asBlocks(given: z.infer<typeof fibresSchema>): Block[] {
+  return given.map(({ section, fibres, complete }) => {
+    const total = fibres.reduce((sum, { percent }) => sum + percent, 0)
+    const whole = Math.abs(total - 100) <= slack
+    return { section, fibres, total, complete: whole && complete !== false }
+  })
+}
+
+const object = z.record(z.string(), z.unknown())
+const inputSchema = z.object({ garment: object, pile: object.default({}) })
+
+function refuse(fact: string, allowed: string): never {
+  throw new Failure('bad_input', { fact, allowed })
+}
+
+function oneOf<T extends string>(fact: string, value: unknown, allowed: readonly T[]): T {
+  return allowed.includes(value as T) ? (value as T) : refuse(fact, allowed.join(', '))
+}
+
+const isTold = (value: unknown): boolean => value !== undefined && value !== null
+
+/** A JSON true or false is as good as yes or no. */
+const plain = (value: unknown): unknown =>
+  typeof value === 'boolean' ? (value ? 'yes' : 'no') : value
+
+function factsOf(garment: Record<string, unknown>): Facts {
+  const names = Object.keys(domains) as FactName[]
+  const told = names.filter((name) => isTold(garment[name]))
+  return {
+    ...untold,
+    ...Object.fromEntries(
+      told.map((name) => [name, oneOf<string>(name, plain(garment[name]), domains[name])]),
+    ),
+  } as Facts
+}
+
+function heatFrom(given: unknown, iron: Facts['iron']): Facts['heat'] {
+  if (!isTold(given)) return 'unknown'
+  const parsed = fibresSchema.safeParse(given)
+  if (!parsed.success) refuse('fibres', 'blocks of { fibre, percent }')
+  return heatOf(asBlocks(parsed.data), iron).heat
+}
+
+function layoutOf(wish: unknown, layouts: Knowledge['layouts']): string | undefined {
+  if (!isTold(wish) || wish === 'unsure') return undefined
+  return oneOf('layout', wish, [...layouts.map(({ id }) => id), ...settings])
+}
+
+/**
+ * The input of the `grade` verb as facts. What is missing counts as not told; unknown keys are
+ * ignored. `heat` is derived from `fibres` unless it is given. Throws `bad_input` with the fact's
+ * name and what it may be.
+ */
+export function gradeInput(
+  json: unknown,
+  { layouts }: Pick<Knowledge, 'layouts'>,
+): { facts: Facts; pile: PileFacts } {
+  const parsed = inputSchema.safeParse(json)
+  if (!parsed.success) refuse('garment', 'an object of facts')
+  const { garment, pile } = parsed.data
+  const facts = factsOf(garment)
+  const recipient = isTold(pile.recipient)
+    ? oneOf('recipient', pile.recipient, pileDomains.recipient)
+    : 'unknown'
+  const heat = isTold(garment.heat) ? facts.heat : heatFrom(garment.fibres, facts.iron)
+  return { facts: { ...facts, heat }, pile: { recipient, layout: layoutOf(pile.layout, layouts) } }
+}
