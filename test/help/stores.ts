@@ -1,0 +1,132 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { sql } from 'kysely'
+import { afterAll, beforeAll, beforeEach, describe, inject } from 'vitest'
+import { newId } from '../../src/base/ids.ts'
+import { migrate } from '../../src/store/migrate.ts'
+import { openStore, type Store, type StoreSettings, storeOver } from '../../src/store/open.ts'
+import { poolDialect } from '../../src/store/postgres.ts'
+import type { Database } from '../../src/store/schema.ts'
+import { pglitePool } from './pglite.ts'
+
+/** A store of one test file, and what it takes to open it again from elsewhere. */
+export interface TestStore {
+  readonly store: Store
+  /** For opening it once more, here or in another process; null for PGlite, which has no address. */
+  readonly settings: StoreSettings | null
+  readonly end: () => Promise<void>
+}
+
+type Opener = (migrated: boolean) => Promise<TestStore>
+
+const openers: readonly [name: string, open: Opener][] = [
+  ['SQLite', openSqlite],
+  ['PostgreSQL', openPostgres],
+]
+
+/**
+ * The same tests over both stores: tables are there, and empty before each test.
+ * `store` is called inside a test.
+ */
+export function eachStore(what: string, tests: (store: () => Store, name: string) => void): void {
+  describe.each(openers)(`${what} (%s)`, (name, open) => {
+    let opened: TestStore
+    beforeAll(async () => {
+      opened = await open(true)
+    })
+    beforeEach(() => empty(opened.store))
+    afterAll(() => opened?.end())
+    tests(() => opened.store, name)
+  })
+}
+
+/** The same tests over both stores, each opening stores of its own, without tables. */
+export function eachBareStore(
+  what: string,
+  tests: (open: () => Promise<TestStore>, name: string) => void,
+): void {
+  describe.each(openers)(`${what} (%s)`, (name, open) => {
+    const opened: TestStore[] = []
+    afterAll(async () => {
+      for (const one of opened) await one.end()
+    })
+    tests(async () => {
+      const one = await open(false)
+      opened.push(one)
+      return one
+    }, name)
+  })
+}
+
+/** The address of one schema on a PostgreSQL server. */
+export function schemaAddress(server: string, schema: string): string {
+  const url = new URL(server)
+  url.searchParams.set('options', `-csearch_path=${schema}`)
+  return url.href
+}
+
+async function openSqlite(migrated: boolean): Promise<TestStore> {
+  const dataDir = mkdtempSync(join(tmpdir(), 'pieceworth-store-'))
+  const store = await openStore({ dataDir })
+  if (migrated) await migrate(store)
+  return {
+    store,
+    settings: { dataDir },
+    end: async () => {
+      await store.close()
+      rmSync(dataDir, { recursive: true, force: true })
+    },
+  }
+}
+
+async function openPostgres(migrated: boolean): Promise<TestStore> {
+  const server = inject('postgres')
+  if (server === null) return openPglite(migrated)
+
+  const schema = `test_${newId().toLowerCase().replaceAll('-', '_')}`
+  const settings = { databaseUrl: schemaAddress(server, schema), dataDir: '' }
+  const store = await openStore(settings)
+  await sql`create schema ${sql.id(schema)}`.execute(store.db)
+  if (migrated) await migrate(store)
+  return {
+    store,
+    settings,
+    end: async () => {
+      await sql`drop schema ${sql.id(schema)} cascade`.execute(store.db)
+      await store.close()
+    },
+  }
+}
+
+async function openPglite(migrated: boolean): Promise<TestStore> {
+  const store = storeOver(poolDialect(await pglitePool()), 'postgres')
+  if (migrated) await migrate(store)
+  return { store, settings: null, end: () => store.close() }
+}
+
+/** Children before parents, so that no reference is broken on the way. */
+const tables = [
+  'decision',
+  'photo',
+  'note',
+  'once_link',
+  'session',
+  'account',
+  'agreed',
+  'garment',
+  'standing',
+  'act',
+  'pile_link',
+  'pile',
+  'counter',
+  'flow_version',
+] as const satisfies readonly (keyof Database)[]
+
+async function empty({ db, dialect }: Store): Promise<void> {
+  if (dialect === 'postgres') {
+    await sql`truncate ${sql.join(tables.map((t) => sql.table(t)))}`.execute(db)
+    return
+  }
+  for (const table of tables) await db.deleteFrom(table).execute()
+}

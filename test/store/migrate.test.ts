@@ -1,0 +1,87 @@
+import { type Migration, sql } from 'kysely'
+import { expect, test } from 'vitest'
+import { migrate } from '../../src/store/migrate.ts'
+import { migrations } from '../../src/store/migrations/list.ts'
+import type { Store, StoreSettings } from '../../src/store/open.ts'
+import { startChild } from '../help/child.ts'
+import { eachBareStore } from '../help/stores.ts'
+
+/** Of the place new tables go to: other schemas of the same server are other tests'. */
+async function tables({ db, dialect }: Store): Promise<string[]> {
+  const all = await db.introspection.getTables()
+  if (dialect === 'sqlite') return all.map((t) => t.name)
+  const { rows } = await sql<{ name: string }>`select current_schema() as name`.execute(db)
+  return all.filter((t) => t.schema === rows[0]?.name).map((t) => t.name)
+}
+
+const adding = (table: string): Migration => ({
+  up: (db) => db.schema.createTable(table).addColumn('id', 'text').execute(),
+})
+
+eachBareStore('migrating', (open) => {
+  test('an empty store gets its tables, and a second time changes nothing', async () => {
+    const { store } = await open()
+    await expect(store.ready()).rejects.toThrow()
+
+    await migrate(store)
+    await store.ready()
+    const once = await tables(store)
+    expect(once).toEqual(expect.arrayContaining(['act', 'pile', 'photo', 'account']))
+
+    await migrate(store)
+    expect(await tables(store)).toEqual(once)
+  })
+
+  test('a newer migration is added to what is there', async () => {
+    const { store } = await open()
+    await migrate(store)
+    await migrate(store, { ...migrations, '9000-more': adding('more') })
+    expect(await tables(store)).toContain('more')
+  })
+
+  test('a migration that fails leaves nothing of itself', async () => {
+    const { store } = await open()
+    const half: Migration = {
+      async up(db) {
+        await adding('half').up(db)
+        throw new Error('power cut')
+      },
+    }
+    await expect(migrate(store, { '0001-half': half })).rejects.toThrow('power cut')
+    expect(await tables(store)).not.toContain('half')
+  })
+
+  test('a store that a newer version has changed is left alone', async () => {
+    const { store } = await open()
+    await migrate(store, { ...migrations, '9000-more': adding('more') })
+    await expect(migrate(store)).rejects.toMatchObject({
+      code: 'store_too_new',
+      details: { migration: '9000-more' },
+    })
+  })
+
+  test('a clock that was set back between two versions does not matter', async () => {
+    const { store } = await open()
+    const newer = { ...migrations, '9000-more': adding('more') }
+    await migrate(store, newer)
+    await sql`update kysely_migration set timestamp = '2001-01-01T00:00:00.000Z'
+      where name = '9000-more'`.execute(store.db)
+    await migrate(store, { ...newer, '9001-yet-more': adding('yet_more') })
+    expect(await tables(store)).toContain('yet_more')
+  })
+
+  test('two that start at once do not clash', async () => {
+    const { store, settings } = await open()
+    await (settings ? startTwo(settings) : Promise.all([migrate(store), migrate(store)]))
+    const { rows } = await sql`select name from kysely_migration`.execute(store.db)
+    expect(rows).toEqual(Object.keys(migrations).map((name) => ({ name })))
+  })
+})
+
+/** Two processes, each of which migrates as soon as it can. */
+async function startTwo(settings: StoreSettings): Promise<void> {
+  const children = [1, 2].map(() =>
+    startChild('test/help/migrating.ts', [JSON.stringify(settings)]),
+  )
+  for (const child of children) expect(await child.ended()).toMatchObject({ code: 0, stderr: '' })
+}
