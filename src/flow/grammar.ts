@@ -38,11 +38,13 @@ export const questionSchema = z.strictObject({
   kind: z.enum(kinds),
   /** choice, many, confirm: the values. symbols: the codes of the drawn signs. */
   options: z.array(option).min(1).optional(),
-  /** number: whole bounds, both included, and the name of the unit. */
+  /** number: whole bounds, both included, and the name of the unit. photo: `max` pictures at most. */
   min: z.number().int().optional(),
   max: z.number().int().optional(),
   unit: name.optional(),
-  /** text, label: the most characters taken. photo: the most pictures (max). */
+  /** number: the finest part taken; whole numbers alone where it is not said. */
+  step: z.union([z.literal(0.5), z.literal(0.25)]).optional(),
+  /** text, label: the most characters taken. */
   longest: z.number().int().positive().optional(),
   /** May be skipped; an optional question is not counted as effort. */
   optional: z.literal(true).optional(),

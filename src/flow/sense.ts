@@ -1,0 +1,101 @@
+import type { LabelValue, NumberValue, Question, Replies, Reply, Rules } from './grammar.ts'
+import { isOffered, optionNames } from './rules.ts'
+
+export const longestText = 300
+export const longestLabel = 2000
+export const longestName = 120
+export const longestEmail = 254
+export const longestPhone = 40
+
+export const labelFinds = ['words', 'signs', 'none'] as const
+export const labelIrons = ['none', 'cool', 'warm', 'hot', 'absent'] as const
+
+/** Characters as a person counts them, not the halves of which some are made. */
+export const lengthOf = (text: string): number => {
+  let count = 0
+  for (const _ of text) count += 1
+  return count
+}
+
+const fits = (text: unknown, longest: number): text is string =>
+  typeof text === 'string' && (text.length <= longest || lengthOf(text) <= longest)
+
+export const longestOf = (question: Question): number =>
+  question.longest ?? (question.kind === 'label' ? longestLabel : longestText)
+
+/** `iron-hot` and `iron-cool` are signs of one group; a label shows one of each group. */
+export const signGroup = (sign: string): string => sign.split('-', 1)[0]!
+
+export const mayBeEmpty = (question: Question): boolean =>
+  question.optional === true || optionNames(question).includes('none')
+
+/**
+ * Whether a reply still answers the question where it stands now: what was given is still offered
+ * and within bounds. `replies` are those before it. Never throws for a reply of whatever shape.
+ */
+export function makesSense(
+  question: Question,
+  reply: Reply,
+  replies: Replies,
+  rules: Rules,
+): boolean {
+  if ('skipped' in reply) return question.optional === true
+  if ('asked' in reply) return typeof reply.asked === 'string'
+  const { given } = reply
+  const open = (name: unknown) =>
+    typeof name === 'string' && isOffered(question, name, replies, rules)
+  switch (question.kind) {
+    case 'choice':
+    case 'confirm':
+      return open(given)
+    case 'many':
+    case 'symbols':
+      return isList(given) && given.every(open) && goTogether(question, given)
+    case 'photo':
+      return isList(given) && given.length > 0 && given.length <= (question.max ?? 1)
+    case 'number':
+      return isObject(given) && isWithin(question, given as NumberValue)
+    case 'text':
+      return fits(given, longestOf(question)) && given !== ''
+    case 'label':
+      return isObject(given) && isLabel(question, given as LabelValue)
+    case 'contact':
+      return isObject(given) && isContact(given)
+  }
+}
+
+const isObject = (value: unknown): value is object =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+const isList = (value: unknown): value is readonly string[] =>
+  Array.isArray(value) && new Set(value).size === value.length
+
+function goTogether(question: Question, given: readonly string[]): boolean {
+  if (given.length === 0) return question.kind === 'many' && mayBeEmpty(question)
+  if (question.kind === 'many') return given.length === 1 || !given.includes('none')
+  return new Set(given.map(signGroup)).size === given.length
+}
+
+export const isWithin = (question: Question, { amount, unit }: NumberValue): boolean =>
+  Number.isFinite(amount) &&
+  unit === (question.unit ?? '') &&
+  amount >= (question.min ?? -Infinity) &&
+  amount <= (question.max ?? Infinity) &&
+  Number.isInteger(amount / (question.step ?? 1))
+
+const isLabel = (question: Question, { found, words, iron }: LabelValue): boolean =>
+  labelFinds.includes(found) &&
+  fits(words, longestOf(question)) &&
+  (found !== 'words' || words !== '') &&
+  (iron === null || labelIrons.includes(iron))
+
+function isContact(given: object): boolean {
+  const { name, email, phone } = given as Record<string, unknown>
+  return (
+    fits(name, longestName) &&
+    name !== '' &&
+    fits(email, longestEmail) &&
+    email !== '' &&
+    fits(phone, longestPhone)
+  )
+}
