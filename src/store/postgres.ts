@@ -26,6 +26,11 @@ const types = {
 /** A connection that failed under a query is thrown away instead of handed on. */
 function guardedClient(client: pg.PoolClient): PostgresPoolClient {
   let broken = false
+  // Unheard, the news that a connection in use was lost would end the process; the query fails too.
+  const lost = () => {
+    broken = true
+  }
+  client.on('error', lost)
   return {
     query: async <R>(sql: unknown, parameters?: readonly unknown[]) => {
       try {
@@ -37,7 +42,10 @@ function guardedClient(client: pg.PoolClient): PostgresPoolClient {
         throw failure
       }
     },
-    release: () => client.release(broken),
+    release: () => {
+      client.off('error', lost)
+      client.release(broken)
+    },
   } as PostgresPoolClient
 }
 
