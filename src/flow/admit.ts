@@ -1,6 +1,7 @@
 import { Failure } from '../base/failures.ts'
-import { type Followed, type Item, isComplete, questionsOf, repeatedPart } from './follow.ts'
+import { type Followed, type Item, isComplete } from './followed.ts'
 import type { Act, Flow } from './grammar.ts'
+import { questionsOf, repeatedPart } from './kept.ts'
 import type { Walk } from './walk.ts'
 
 /**
