@@ -1,0 +1,76 @@
+import type { Facts } from '../garment/facts.ts'
+import { type GarmentSize, type Panel, panelsOf, type Rect } from '../garment/panels.ts'
+import type { Extent } from './layout.ts'
+
+/** Places are tried every quarter inch, the workshop's grid. */
+const stepIn = 0.25
+
+/** Free lengths of a band across the panel, from y to y + h, between the defects that reach into it. */
+function freeRuns(panel: Panel, y: number, h: number): number[] {
+  const blocked = panel.defects
+    .filter((defect) => defect.y < y + h && defect.y + defect.h > y)
+    .toSorted((a, b) => a.x - b.x)
+  const runs: number[] = []
+  let from = 0
+  for (const { x, w } of blocked) {
+    runs.push(x - from)
+    from = Math.max(from, x + w)
+  }
+  return [...runs, panel.w - from]
+}
+
+const inBand = (panel: Panel, y: number, piece: Extent): number =>
+  freeRuns(panel, y, piece.h).reduce((sum, run) => sum + Math.max(0, Math.floor(run / piece.w)), 0)
+
+/** The most pieces in bands cut right across the panel; `best[n]` is what lies below n steps. */
+function banded(panel: Panel, piece: Extent): number {
+  const steps = Math.floor((panel.h - piece.h) / stepIn)
+  const tall = Math.ceil(piece.h / stepIn)
+  const best: number[] = []
+  for (let n = steps; n >= 0; n -= 1) {
+    const here = inBand(panel, n * stepIn, piece) + (best[n + tall] ?? 0)
+    best[n] = Math.max(best[n + 1] ?? 0, here)
+  }
+  return best[0] ?? 0
+}
+
+const turned = ({ x, y, w, h }: Rect): Rect => ({ x: y, y: x, w: h, h: w })
+
+const turnedPanel = (panel: Panel): Panel => ({
+  ...panel,
+  w: panel.h,
+  h: panel.w,
+  defects: panel.defects.map(turned),
+})
+
+/**
+ * How many upright pieces (inches) a panel surely gives: bands right across it, or right down it,
+ * each cut into pieces beside the defects. A careful cutter may find more, never fewer.
+ */
+export const pieceCount = (panel: Panel, piece: Extent): number =>
+  panel.count *
+  Math.max(banded(panel, piece), banded(turnedPanel(panel), { w: piece.h, h: piece.w }))
+
+export const piecesOf = (panels: readonly Panel[], piece: Extent): number =>
+  panels.reduce((sum, panel) => sum + pieceCount(panel, piece), 0)
+
+/** The trade's common small square, by which a garment's yield is told, inches. */
+const yardstick: Extent = { w: 5, h: 5 }
+
+/** From here on a garment gives enough; a baby's suit gives two to four. Common practice, no source. */
+const enoughFrom = 6
+
+export function yieldOf(count: number): Facts['yield'] {
+  if (count === 0) return 'none'
+  return count < enoughFrom ? 'few' : 'enough'
+}
+
+/** The fact `yield` from kind, size and wear; `unknown` where only measuring tells. */
+export function yieldFact(
+  kind: Facts['kind'],
+  size: GarmentSize,
+  facts: Pick<Facts, 'wear'>,
+): Facts['yield'] {
+  const panels = panelsOf(kind, size, facts)
+  return panels.length === 0 ? 'unknown' : yieldOf(piecesOf(panels, yardstick))
+}
