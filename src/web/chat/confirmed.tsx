@@ -1,0 +1,153 @@
+import { EstimateSection } from './estimate.tsx'
+import { Cautions, GradeMark, Picture, useSay } from './pieces.tsx'
+import type { ConfirmedPage, Packed } from './view.ts'
+
+/** The finished pile: what to pack and how, what waits, what stays, and what it is likely to cost. */
+export function ConfirmedView({ page }: { page: ConfirmedPage }) {
+  const say = useSay()
+  return (
+    <main id="main" class="sheet" tabIndex={-1} data-pile="confirmed">
+      <section class="card" aria-labelledby="title">
+        <p class="item">{say('confirmed.pile', { pile: page.pile, on: page.confirmedOn })}</p>
+        <h1 id="title" tabIndex={-1}>
+          {say('confirmed.title')}
+        </h1>
+        <p class="help">{say('confirmed.help', { count: page.packed.length })}</p>
+        {page.ahead.length > 0 && <Steps steps={page.ahead} />}
+        {page.papers.length > 0 && (
+          <p class="papers">
+            {page.papers.map(({ label, href }) => (
+              <a key={href} class="button second" href={href}>
+                {label}
+              </a>
+            ))}
+          </p>
+        )}
+      </section>
+      <PackedList id="pack" title={say('confirmed.pack')} packed={page.packed} />
+      <PackedList
+        id="wait"
+        title={say('confirmed.waiting')}
+        help={say('confirmed.waitingHelp')}
+        packed={page.waiting}
+      />
+      <KeptHome page={page} />
+      <BoxSection page={page} />
+      {page.estimate && <EstimateSection estimate={page.estimate} />}
+      <section class="card keep" aria-labelledby="keep-title">
+        <h2 id="keep-title">{say('confirmed.keep')}</h2>
+        <p>{say('save.help')}</p>
+        <p class="keep-link">
+          <a href={page.keepLink}>{page.keepLink}</a>
+        </p>
+      </section>
+    </main>
+  )
+}
+
+const Steps = ({ steps }: { steps: readonly string[] }) => (
+  <ol class="steps">
+    {steps.map((step) => (
+      <li key={step}>{step}</li>
+    ))}
+  </ol>
+)
+
+function PackedList({
+  id,
+  title,
+  help,
+  packed,
+}: {
+  id: string
+  title: string
+  help?: string
+  packed: readonly Packed[]
+}) {
+  if (packed.length === 0) return null
+  return (
+    <section class="card" aria-labelledby={`${id}-title`}>
+      <h2 id={`${id}-title`}>{title}</h2>
+      {help && <p>{help}</p>}
+      <ul class="checklist">
+        {packed.map((garment) => (
+          <PackedGarment key={garment.n} garment={garment} />
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+function PackedGarment({ garment }: { garment: Packed }) {
+  const say = useSay()
+  return (
+    <li data-garment={garment.n} data-grade={garment.grade}>
+      <span class="tick" />
+      {garment.photo ? (
+        <img src={garment.photo.thumb} alt={garment.photo.alt} width={64} height={64} />
+      ) : (
+        garment.kind && <Picture name={garment.kind} />
+      )}
+      <div>
+        <p class="packed-name">
+          <span class="tag-n">{garment.n}</span> {garment.name}
+        </p>
+        <p class="packed-code">
+          {say('thread.code', { code: garment.code })} <GradeMark grade={garment.grade} />
+        </p>
+        {garment.steps.length > 0 && (
+          <ul class="small-steps">
+            {garment.steps.map((step) => (
+              <li key={step}>{step}</li>
+            ))}
+          </ul>
+        )}
+      </div>
+    </li>
+  )
+}
+
+function KeptHome({ page }: { page: ConfirmedPage }) {
+  const say = useSay()
+  if (page.keptHome.length === 0) return null
+  return (
+    <section class="card" aria-labelledby="home-title">
+      <h2 id="home-title">{say('confirmed.home')}</h2>
+      <p>{say('confirmed.homeHelp')}</p>
+      <ul class="kept">
+        {page.keptHome.map(({ n, name, reason, next }) => (
+          <li key={n} data-garment={n} data-grade="home">
+            <p class="packed-name">
+              <span class="tag-n">{n}</span> {name}
+            </p>
+            <p>
+              {reason} {next}
+            </p>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+function BoxSection({ page }: { page: ConfirmedPage }) {
+  const say = useSay()
+  return (
+    <section class="card" aria-labelledby="box-title">
+      <h2 id="box-title">{say('confirmed.box')}</h2>
+      <Picture name="pack-box" told />
+      <Steps steps={page.packing} />
+      <Cautions texts={page.cautions} />
+      {page.address.length > 0 && (
+        <>
+          <h3>{say('confirmed.address')}</h3>
+          <address>
+            {page.address.map((line) => (
+              <span key={line}>{line}</span>
+            ))}
+          </address>
+        </>
+      )}
+    </section>
+  )
+}

@@ -1,0 +1,51 @@
+import { ActButton, useSay } from './pieces.tsx'
+import { Answers, Thread } from './tag.tsx'
+import { TallyGrades } from './tally.tsx'
+import type { GatherPage, Said } from './view.ts'
+
+/** Between two garments: what there is so far, and what may be done next. */
+export function GatherView({ page }: { page: GatherPage }) {
+  const say = useSay()
+  const { tally } = page
+  return (
+    <div class="table table-gather">
+      <main id="main" tabIndex={-1}>
+        <section class="card" aria-labelledby="title">
+          <h1 id="title" tabIndex={-1}>
+            {say('gather.title', { count: tally.garments })}
+          </h1>
+          <TallyGrades tally={tally} />
+          {tally.advice && <p class="help">{tally.advice}</p>}
+          {page.limit && (
+            <p class="caution" role="note">
+              {page.limit}
+            </p>
+          )}
+          <div class="acts">
+            {page.actions.map((action, i) => (
+              <ActButton key={action.act} action={action} look={i === 0 ? 'main' : 'second'} />
+            ))}
+          </div>
+        </section>
+        <PileAnswers answers={page.pileAnswers} />
+      </main>
+      {page.tags.length > 0 && (
+        <section class="aside" aria-labelledby="thread-title">
+          <h2 id="thread-title">{say('thread.name')}</h2>
+          <Thread tags={page.tags.toReversed()} fold={false} />
+        </section>
+      )}
+    </div>
+  )
+}
+
+export function PileAnswers({ answers }: { answers: readonly Said[] }) {
+  const say = useSay()
+  if (answers.length === 0) return null
+  return (
+    <details class="said">
+      <summary>{say('gather.pile')}</summary>
+      <Answers answers={answers} about={null} />
+    </details>
+  )
+}

@@ -1,0 +1,41 @@
+import { describedBy, errorOf, FieldRefusal, useSay } from './pieces.tsx'
+import { Photos } from './tag.tsx'
+import type { Answering, Question } from './view.ts'
+
+export function PhotoFields({
+  question,
+  answering,
+}: {
+  question: Question
+  answering: Extract<Answering, { kind: 'photo' }>
+}) {
+  const say = useSay()
+  const refused = errorOf(question.errors, 'photo')
+  const { attached, most } = answering
+  return (
+    <div class="field">
+      {attached.length > 0 && (
+        <>
+          <p class="legend">{say('photo.attached', { count: attached.length })}</p>
+          <Photos photos={attached} />
+        </>
+      )}
+      <label class="legend" for="field-photo">
+        {say(attached.length > 0 ? 'photo.more' : 'photo.choose')}
+      </label>
+      <FieldRefusal field="photo" sentence={refused} />
+      <input
+        id="field-photo"
+        type="file"
+        name="photo"
+        multiple={most > 1}
+        accept="image/jpeg,image/png,image/webp"
+        aria-describedby={describedBy('photo-hint', refused && 'error-photo')}
+        aria-invalid={refused ? true : undefined}
+      />
+      <p class="hint" id="photo-hint">
+        {say('photo.hint', { most })}
+      </p>
+    </div>
+  )
+}

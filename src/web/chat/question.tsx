@@ -1,0 +1,142 @@
+import { AnswerFields } from './answering.tsx'
+import {
+  ActButton,
+  Cautions,
+  ErrorSummary,
+  errorOf,
+  FieldRefusal,
+  Hidden,
+  Picture,
+  useSay,
+} from './pieces.tsx'
+import { Answers, Thread } from './tag.tsx'
+import { TallyLine } from './tally.tsx'
+import type { Question, QuestionPage } from './view.ts'
+
+/** The garments so far, and the one question that asks for attention. */
+export function QuestionView({ page }: { page: QuestionPage }) {
+  const say = useSay()
+  const { question } = page
+  const current = page.tags.find(({ n }) => n === question.item)
+  const others = page.tags.filter(({ n }) => n !== question.item)
+  const said = question.item === 0 ? page.pileAnswers : (current?.answers ?? [])
+  return (
+    <div class="table">
+      {others.length > 0 && (
+        <nav class="aside" aria-label={say('thread.name')}>
+          <Thread tags={others} fold />
+        </nav>
+      )}
+      <main id="main" tabIndex={-1}>
+        <section
+          class="card"
+          aria-labelledby="title"
+          {...(question.item > 0 && { 'data-garment': question.item })}
+          {...(current?.grade && { 'data-grade': current.grade })}
+        >
+          <Asked question={question} />
+          <AnswerForm question={question} />
+        </section>
+        {said.length > 0 && (
+          <details class="said">
+            <summary>{say('question.soFar', { count: said.length })}</summary>
+            <Answers answers={said} about={question.itemName} />
+          </details>
+        )}
+        {page.tally && <TallyLine tally={page.tally} />}
+        {page.actions.length > 0 && (
+          <div class="acts">
+            {page.actions.map((action) => (
+              <ActButton key={action.act} action={action} look="second" />
+            ))}
+          </div>
+        )}
+      </main>
+    </div>
+  )
+}
+
+function Asked({ question }: { question: Question }) {
+  const say = useSay()
+  const { item, itemName, position } = question
+  return (
+    <>
+      <p class="item">
+        {item > 0 ? say('question.garment', { n: item }) : say('question.pile')}
+        {itemName && ` · ${itemName}`}
+        {position && <span class="position">{say('question.position', position)}</span>}
+      </p>
+      <h1 id="title" tabIndex={-1}>
+        {question.title}
+      </h1>
+      <ErrorSummary errors={question.errors} />
+      {question.help && (
+        <p class="help" id="help">
+          {question.help}
+        </p>
+      )}
+      {question.drawing && <Picture name={question.drawing} told />}
+      <Cautions texts={question.cautions} />
+    </>
+  )
+}
+
+function AnswerForm({ question }: { question: Question }) {
+  const say = useSay()
+  return (
+    <form
+      method="post"
+      action={question.postTo}
+      noValidate
+      data-question={question.id}
+      data-kind={question.answering.kind}
+      {...(question.optional && { 'data-optional': '' })}
+      {...(question.answering.kind === 'photo' && { enctype: 'multipart/form-data' })}
+    >
+      <Hidden fields={question.hidden} />
+      <AnswerFields question={question} />
+      <div class="go">
+        <button type="submit" name="act" value="answer" class="button main">
+          {say('question.goOn')}
+        </button>
+        {question.optional && (
+          <button type="submit" name="act" value="skip" class="button second" data-skip="">
+            {question.skipLabel ?? say('question.skip')}
+          </button>
+        )}
+      </div>
+      <div class="asides">
+        {question.backHref && (
+          <a class="aside-link" href={question.backHref}>
+            {say('question.back')}
+          </a>
+        )}
+        {question.why && (
+          <details>
+            <summary>{say('question.why')}</summary>
+            <p>{question.why}</p>
+          </details>
+        )}
+        <AskPerson question={question} />
+      </div>
+    </form>
+  )
+}
+
+function AskPerson({ question }: { question: Question }) {
+  const say = useSay()
+  const refused = errorOf(question.errors, 'note')
+  return (
+    <details open={refused !== null || question.note !== ''}>
+      <summary>{say('question.ask')}</summary>
+      <label for="field-note">{say('question.askNote')}</label>
+      <FieldRefusal field="note" sentence={refused} />
+      <textarea id="field-note" name="note" rows={3} maxLength={500}>
+        {question.note}
+      </textarea>
+      <button type="submit" name="act" value="ask" class="button second" data-ask="">
+        {say('question.askSend')}
+      </button>
+    </details>
+  )
+}

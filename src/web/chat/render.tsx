@@ -1,0 +1,59 @@
+import { renderToString } from 'preact-render-to-string'
+import type { Say } from '../../words/words.ts'
+import { ConfirmedView } from './confirmed.tsx'
+import { GatherView } from './gather.tsx'
+import { Speaking } from './pieces.tsx'
+import { QuestionView } from './question.tsx'
+import { ReviewView } from './review.tsx'
+import { SaveView } from './save.tsx'
+import { Shell } from './shell.tsx'
+import { StartView } from './start.tsx'
+import { TroubleView } from './trouble.tsx'
+import type { ChatPage, Frame } from './view.ts'
+
+/** A whole page as HTML, in the language of `say`. The same page, frame and words give the same text. */
+export function renderPage(page: ChatPage, frame: Frame, say: Say): string {
+  const look = page.page === 'confirmed' && page.print ? 'paper' : page.page
+  const html = renderToString(
+    <Speaking value={say}>
+      <Shell frame={frame} title={titleOf(page, say)} look={look}>
+        <View page={page} frame={frame} />
+      </Shell>
+    </Speaking>,
+  )
+  return `<!doctype html>${html}`
+}
+
+function View({ page, frame }: { page: ChatPage; frame: Frame }) {
+  switch (page.page) {
+    case 'question':
+      return <QuestionView page={page} />
+    case 'gather':
+      return <GatherView page={page} />
+    case 'review':
+      return <ReviewView page={page} />
+    case 'confirmed':
+      return <ConfirmedView page={page} />
+    case 'start':
+      return <StartView page={page} frame={frame} />
+    case 'save':
+      return <SaveView page={page} />
+    case 'trouble':
+      return <TroubleView page={page} />
+  }
+}
+
+function titleOf(page: ChatPage, say: Say): string {
+  switch (page.page) {
+    case 'question': {
+      const refused = page.question.errors.length > 0 ? `${say('page.error')} ` : ''
+      return refused + page.question.title
+    }
+    case 'gather':
+      return say('gather.title', { count: page.tally.garments })
+    case 'trouble':
+      return say(`trouble.${page.trouble}`)
+    default:
+      return say(`${page.page}.title`)
+  }
+}

@@ -1,0 +1,81 @@
+import type { ComponentChildren } from 'preact'
+import { useSay } from './pieces.tsx'
+import type { Frame } from './view.ts'
+
+/** The whole document around a page. */
+export function Shell({
+  frame,
+  title,
+  look,
+  children,
+}: {
+  frame: Frame
+  title: string
+  look: string
+  children: ComponentChildren
+}) {
+  return (
+    <html lang={frame.language}>
+      <head>
+        <meta charSet="utf-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="color-scheme" content="light dark" />
+        <meta name="robots" content="noindex" />
+        <title>{`${title} · ${frame.shop.name}`}</title>
+        <link rel="stylesheet" href={frame.style} />
+        <script src={frame.script} defer />
+      </head>
+      <body class={`look-${look}`}>
+        <Head frame={frame} />
+        {frame.notice && (
+          <div class="notice" role="status">
+            {frame.notice}
+          </div>
+        )}
+        {children}
+        <Foot frame={frame} />
+        <div id="live" class="unseen" aria-live="polite" />
+      </body>
+    </html>
+  )
+}
+
+function Head({ frame }: { frame: Frame }) {
+  const say = useSay()
+  const others = frame.languages.filter(({ code }) => code !== frame.language)
+  return (
+    <>
+      <a class="skip" href="#main">
+        {say('page.skip')}
+      </a>
+      <header class="head">
+        <p class="shop">
+          {frame.homeHref ? <a href={frame.homeHref}>{frame.shop.name}</a> : frame.shop.name}
+        </p>
+        <nav aria-label={say('page.tools')}>
+          {others.map(({ code, name, href }) => (
+            <a key={code} href={href} lang={code} hreflang={code}>
+              {name}
+            </a>
+          ))}
+          {frame.saveHref && <a href={frame.saveHref}>{say('page.save')}</a>}
+        </nav>
+      </header>
+    </>
+  )
+}
+
+function Foot({ frame }: { frame: Frame }) {
+  const say = useSay()
+  const { name, email, phone } = frame.shop
+  return (
+    <footer class="foot">
+      <p>
+        {say('page.questions')} {email && <a href={`mailto:${email}`}>{email}</a>}
+        {email && phone && ' · '}
+        {phone && <a href={`tel:${phone.replaceAll(' ', '')}`}>{phone}</a>}
+        {!email && !phone && name}
+      </p>
+    </footer>
+  )
+}

@@ -1,0 +1,29 @@
+import { GradeMark, useSay } from './pieces.tsx'
+import type { Grade, Tally } from './view.ts'
+
+const grades: readonly Grade[] = ['sound', 'care', 'eyes', 'home']
+
+export function TallyLine({ tally }: { tally: Tally }) {
+  const say = useSay()
+  return (
+    <p class="tally">
+      <strong>{say('tally.soFar')}</strong> {say('tally.garments', { count: tally.garments })}
+      {tally.advice && ` ${tally.advice}`}
+    </p>
+  )
+}
+
+/** How many garments of each grade; grades that none has are left out. */
+export function TallyGrades({ tally }: { tally: Tally }) {
+  const present = grades.filter((grade) => tally.byGrade[grade] > 0)
+  if (present.length === 0) return null
+  return (
+    <ul class="by-grade">
+      {present.map((grade) => (
+        <li key={grade}>
+          <strong>{tally.byGrade[grade]}</strong> <GradeMark grade={grade} />
+        </li>
+      ))}
+    </ul>
+  )
+}
