@@ -88,7 +88,7 @@ function PackedGarment({ garment }: { garment: Packed }) {
       ) : (
         garment.kind && <Picture name={garment.kind} />
       )}
-      <div>
+      <div class="packed-words">
         <p class="packed-name">
           <span class="tag-n">{garment.n}</span> {garment.name}
         </p>

@@ -1,0 +1,114 @@
+/**
+ * Niceties for pages that work without: a reload keeps what was typed, a double tap sends once, a big
+ * photo is made smaller before it travels, and reading starts where the page has something to say.
+ */
+
+const longestSide = 2048
+const bigBytes = 1_500_000
+
+const form = document.querySelector<HTMLFormElement>('form[data-question]')
+
+startReading()
+openOnWide()
+for (const each of document.forms) sendOnce(each)
+if (form) {
+  keepTyped(form)
+  shrinkPhotos(form)
+}
+
+function startReading(): void {
+  if (location.hash) return
+  const place = document.getElementById('errors') ?? (form && document.getElementById('title'))
+  place?.focus({ preventScroll: place.id === 'title' })
+}
+
+/** On a wide page there is room for every tag. */
+function openOnWide(): void {
+  if (!matchMedia('(min-width: 60rem)').matches) return
+  for (const fold of document.querySelectorAll<HTMLDetailsElement>('details[data-opens-wide]')) {
+    fold.open = true
+  }
+}
+
+/** The button keeps its place and value; a second press is not sent. Coming back frees it again. */
+function sendOnce(each: HTMLFormElement): void {
+  let sent = false
+  each.addEventListener('submit', (event) => {
+    if (sent) {
+      event.preventDefault()
+      return
+    }
+    sent = true
+    event.submitter?.setAttribute('aria-disabled', 'true')
+  })
+  addEventListener('pageshow', () => {
+    sent = false
+    for (const button of each.querySelectorAll('[aria-disabled]'))
+      button.removeAttribute('aria-disabled')
+  })
+}
+
+/** Typed words outlive a reload of the same page in the same tab; they go once they are sent. */
+function keepTyped(asked: HTMLFormElement): void {
+  const key = `typed ${location.pathname} ${asked.dataset.question}`
+  const fields = [
+    ...asked.querySelectorAll<HTMLTextAreaElement | HTMLInputElement>('textarea, input[type=text]'),
+  ]
+  const kept = read(key)
+  for (const field of fields) {
+    const was = kept[field.name]
+    if (was && field.value === '') field.value = was
+    field.addEventListener('input', () =>
+      store(() =>
+        sessionStorage.setItem(
+          key,
+          JSON.stringify(Object.fromEntries(fields.map(({ name, value }) => [name, value]))),
+        ),
+      ),
+    )
+  }
+  asked.addEventListener('submit', () => store(() => sessionStorage.removeItem(key)))
+}
+
+function read(key: string): Record<string, string> {
+  try {
+    return JSON.parse(sessionStorage.getItem(key) ?? '{}') as Record<string, string>
+  } catch {
+    return {}
+  }
+}
+
+// Some browsers refuse storage altogether; typing goes on without it.
+function store(write: () => void): void {
+  try {
+    write()
+  } catch {}
+}
+
+/** Anything that goes wrong leaves the photo as it was: the server takes it whole. */
+function shrinkPhotos(asked: HTMLFormElement): void {
+  const input = asked.querySelector<HTMLInputElement>('input[type=file]')
+  input?.addEventListener('change', async () => {
+    const chosen = [...(input.files ?? [])]
+    const smaller = await Promise.all(chosen.map((file) => shrink(file).catch(() => file)))
+    if (smaller.every((file, i) => file === chosen[i])) return
+    const unchanged = chosen.every((file, i) => file === input.files?.[i])
+    if (!unchanged) return
+    const files = new DataTransfer()
+    for (const file of smaller) files.items.add(file)
+    input.files = files.files
+  })
+}
+
+async function shrink(file: File): Promise<File> {
+  if (file.size < bigBytes) return file
+  const picture = await createImageBitmap(file, { imageOrientation: 'from-image' })
+  const scale = Math.min(1, longestSide / Math.max(picture.width, picture.height))
+  const canvas = document.createElement('canvas')
+  canvas.width = Math.round(picture.width * scale)
+  canvas.height = Math.round(picture.height * scale)
+  canvas.getContext('2d')!.drawImage(picture, 0, 0, canvas.width, canvas.height)
+  const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/jpeg', 0.88))
+  if (!blob || blob.size >= file.size) return file
+  return new File([blob], file.name.replace(/\.\w+$/, '.jpg'), { type: 'image/jpeg' })
+}
