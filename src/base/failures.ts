@@ -16,6 +16,7 @@ export const failures = {
   question_moved_on: { status: 409 },
   too_many_items: { status: 409 },
   nothing_gathered: { status: 409 },
+  pile_confirmed: { status: 409 },
   form_incomplete: { status: 400 },
   bad_input: { status: 400 },
   empty_file: { status: 422 },
@@ -24,15 +25,25 @@ export const failures = {
   too_many_pixels: { status: 422 },
   too_large: { status: 413 },
   too_small: { status: 422 },
+  too_many_photos: { status: 422 },
 
   // what is not there
   not_found: { status: 404 },
+  link_unknown: { status: 404 },
+  link_expired: { status: 410 },
   method_not_allowed: { status: 405 },
+
+  // who may
+  form_expired: { status: 403 },
+  sign_in_wrong: { status: 401 },
+  not_signed_in: { status: 401 },
+  not_allowed: { status: 403 },
 
   // our side
   too_many_requests: { status: 429 },
   internal: { status: 500 },
   busy: { status: 503 },
+  no_rate_for_date: { status: 500 },
   store_unavailable: { status: 503 },
   photo_failed: { status: 500 },
 

@@ -107,13 +107,15 @@ export const hottestC = 200
  * Every column a decision table of this room may name, with its domain. `ceiling` is in whole °C,
  * 0 where no iron may touch the cloth; `wish` says whether the garment suits the layout wished for.
  */
-export const columns = {
+export const columns = (): Readonly<
+  Record<string, readonly string[] | { readonly from: number; readonly to: number }>
+> => ({
   ...domains,
   ...pileDomains,
   setting: settings,
   wish: ['undecided', 'fits', 'misfit'],
   ceiling: { from: 0, to: hottestC },
-} as const
+})
 
 /**
  * A garment's size: a letter or children's size as on its label, or what it measures laid flat.

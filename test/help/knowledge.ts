@@ -2,6 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { parse } from 'yaml'
 import { type Cell, type Table, tableSchema } from '../../src/flow/table-grammar.ts'
 import type { Decide, Knowledge } from '../../src/garment/knowledge.ts'
+import { type Layout, readLayout } from '../../src/quilt/layout.ts'
+import { interfacingsOf, ratesAt, readRates } from '../../src/quilt/rates.ts'
 
 const folder = new URL('../../flows/tables/', import.meta.url)
 
@@ -33,17 +35,17 @@ export const decide: Decide = (name, facts) => {
   return hit === 'first' ? found.slice(0, 1) : found
 }
 
+export const layouts: readonly Layout[] = [
+  'quartered-nine-patch',
+  'plain-squares',
+  'framed-panels',
+  'mixed-columns',
+].map((id) => readLayout(readYaml(`layouts/${id}.yaml`)))
+
+export const rates = ratesAt(readRates([readYaml('rates/2026-01-01.yaml')]), '2026-06-01')
+
 export const knowledge: Knowledge = {
   decide,
-  interfacings: [
-    { class: 'cool-light', method: 'fuse-cool', soleC: 115, weights: ['fine', 'medium'] },
-    { class: 'light', method: 'fuse', soleC: 140, weights: ['fine', 'medium', 'unknown'] },
-    { class: 'firm', method: 'fuse', soleC: 170, weights: ['heavy', 'padded'] },
-  ],
-  layouts: [
-    { id: 'quartered-nine-patch', setting: 'quartered' },
-    { id: 'plain-squares', setting: 'patchwork' },
-    { id: 'framed-panels', setting: 'framed' },
-    { id: 'mixed-columns', setting: 'mixed' },
-  ],
+  interfacings: interfacingsOf(rates),
+  layouts,
 }

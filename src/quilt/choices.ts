@@ -1,0 +1,135 @@
+import type { Facts } from '../garment/facts.ts'
+import { sizesOf } from '../garment/garment-sizes.ts'
+import type { Grading } from '../garment/grade.ts'
+import type { GarmentSize } from '../garment/panels.ts'
+import type { PressPlan } from '../garment/press.ts'
+import type { Layout, QuiltSize } from './layout.ts'
+
+/**
+ * What is still open in a pile, as the sets of what each thing may turn out to be: the likely one
+ * stands first. To learn a fact is to take a part of its set, so a range over all choices can only
+ * shrink as facts firm up.
+ */
+export interface Choices {
+  readonly quilts: readonly Quilt[]
+  readonly garments: readonly GarmentChoices[]
+}
+
+export interface Quilt {
+  readonly layout: Layout
+  readonly size: QuiltSize
+}
+
+export interface Priced {
+  readonly kind: Facts['kind']
+  readonly size: GarmentSize
+  readonly facts: Facts
+  readonly grading: Pick<Grading, 'grade' | 'press'>
+}
+
+export interface GarmentChoices {
+  readonly kind: Facts['kind']
+  readonly used: readonly boolean[]
+  readonly sizes: readonly GarmentSize[]
+  readonly wears: readonly Facts['wear'][]
+  readonly holds: readonly Hold[]
+}
+
+/** What goes behind the cloth; `class` is null for what is sewn in. */
+export interface Hold {
+  readonly backing: PressPlan['backing']
+  readonly class: string | null
+}
+
+/** Facts that may still change whether the cloth is backed, and with what. */
+const settlesBacking = [
+  'heat',
+  'surface',
+  'stretch',
+  'weight',
+  'wear',
+  'age',
+  'printMake',
+  'trims',
+] as const
+
+const backingIsOpen = ({ facts, grading: { press } }: Priced): boolean =>
+  settlesBacking.some((fact) => facts[fact] === 'unknown') ||
+  facts.iron === 'missing' ||
+  (press.backing === 'fused' && press.testFirst && facts.test === 'none')
+
+function holdsOf(garment: Priced, classes: readonly string[]): Hold[] {
+  const { backing, interfacing } = garment.grading.press
+  const likely: Hold = { backing, class: interfacing }
+  if (!backingIsOpen(garment)) return [likely]
+  const others: Hold[] = [
+    { backing: 'none', class: null },
+    { backing: 'sewn-in', class: null },
+    ...classes.map((name): Hold => ({ backing: 'fused', class: name })),
+  ]
+  return [likely, ...others]
+}
+
+function usedOf({ facts, grading: { grade } }: Priced): boolean[] {
+  if (grade === 'home') return [false]
+  const open = grade === 'eyes' || facts.graphic === 'unknown' || facts.yield === 'unknown'
+  return open ? [true, false] : [true]
+}
+
+function sizesOpen({ kind, size }: Priced): readonly GarmentSize[] {
+  if (size !== 'unknown') return [size]
+  const all = sizesOf(kind)
+  const likely = all.includes('M') ? 'M' : all[all.length >> 1]
+  return likely ? [likely, ...all.filter((one) => one !== likely)] : ['unknown']
+}
+
+/** Everything a garment may turn out to be. `classes` are the shop's interfacings. */
+export const choicesOf = (garment: Priced, classes: readonly string[]): GarmentChoices => ({
+  kind: garment.kind,
+  used: usedOf(garment),
+  sizes: sizesOpen(garment),
+  wears: garment.facts.wear === 'unknown' ? ['sound', 'holes'] : [garment.facts.wear],
+  holds: holdsOf(garment, classes),
+})
+
+const first = <T>(options: readonly T[]): readonly T[] => options.slice(0, 1)
+
+/** Why an estimate is wide, and the choices when only that reason stays open. */
+export const widths = {
+  'layout-undecided': ({ quilts }: Choices, likely: Choices): Choices => ({
+    ...likely,
+    quilts: quilts.filter(({ size }) => size === quilts[0]!.size),
+  }),
+  'quilt-size-undecided': ({ quilts }: Choices, likely: Choices): Choices => ({
+    ...likely,
+    quilts: quilts.filter(({ layout }) => layout.id === quilts[0]!.layout.id),
+  }),
+  'needs-a-person': (all: Choices, likely: Choices): Choices => keep(all, likely, ['used']),
+  'garment-size-unknown': (all: Choices, likely: Choices): Choices => keep(all, likely, ['sizes']),
+  'wear-unknown': (all: Choices, likely: Choices): Choices => keep(all, likely, ['wears']),
+  'backing-undecided': (all: Choices, likely: Choices): Choices => keep(all, likely, ['holds']),
+} as const
+
+export type WidthCode = keyof typeof widths
+
+function keep(all: Choices, likely: Choices, parts: readonly (keyof GarmentChoices)[]): Choices {
+  return {
+    ...likely,
+    garments: likely.garments.map((garment, n) => ({
+      ...garment,
+      ...Object.fromEntries(parts.map((part) => [part, all.garments[n]![part]])),
+    })),
+  }
+}
+
+/** The likely choice of everything. */
+export const pinned = ({ quilts, garments }: Choices): Choices => ({
+  quilts: first(quilts),
+  garments: garments.map(({ kind, used, sizes, wears, holds }) => ({
+    kind,
+    used: first(used),
+    sizes: first(sizes),
+    wears: first(wears),
+    holds: first(holds),
+  })),
+})

@@ -1,0 +1,216 @@
+import { Failure } from '../base/failures.ts'
+import { times } from '../base/money.ts'
+import { panelsOf } from '../garment/panels.ts'
+import type { Choices, GarmentChoices, Hold, Quilt } from './choices.ts'
+import { demand } from './layout.ts'
+import { backing, batting, binding, yards } from './materials.ts'
+import type { Rates } from './rates.ts'
+import { type Supply, wantedArea } from './supply.ts'
+
+/** Minor units of money. */
+export interface Range {
+  readonly low: number
+  readonly likely: number
+  readonly high: number
+}
+
+export const lineCodes = [
+  'making',
+  'teardown',
+  'stabilising',
+  'interfacing',
+  'top-up',
+  'backing',
+  'batting',
+  'binding',
+  'thread',
+] as const
+export type LineCode = (typeof lineCodes)[number]
+
+export interface Line extends Range {
+  readonly code: LineCode
+  /** Of the likely figure. */
+  readonly quantity: number
+  readonly unit: 'quilt' | 'garment' | 'yard' | 'package'
+  /** Null where the things counted differ in price. */
+  readonly unitPriceMinor: number | null
+  /** What the line follows from. */
+  readonly because: readonly string[]
+}
+
+/** The range over all that may be; the likely one stands first. */
+const range = (options: readonly number[]): Range => ({
+  low: Math.min(...options),
+  likely: options[0]!,
+  high: Math.max(...options),
+})
+
+const sum = (ranges: readonly Range[]): Range => ({
+  low: ranges.reduce((total, { low }) => total + low, 0),
+  likely: ranges.reduce((total, { likely }) => total + likely, 0),
+  high: ranges.reduce((total, { high }) => total + high, 0),
+})
+
+/** One price for all, or null. */
+const onePrice = (prices: readonly number[]): number | null =>
+  new Set(prices).size === 1 ? prices[0]! : null
+
+function makingOf({ layout, size }: Quilt, { labour }: Rates): number {
+  const price = labour[layout.id]
+  if (!price) throw new Failure('flows_invalid', { layout: layout.id, why: 'no price for labour' })
+  return price[size]
+}
+
+function quiltLine(
+  { quilts }: Choices,
+  code: LineCode,
+  unit: Line['unit'],
+  of: (quilt: Quilt) => { quantity: number; unitPriceMinor: number },
+): Line {
+  const priced = quilts.map(of)
+  const likely = priced[0]!
+  return {
+    code,
+    ...likely,
+    unit,
+    ...range(priced.map(({ quantity, unitPriceMinor }) => times(unitPriceMinor, quantity))),
+    because: ['layout', 'size'],
+  }
+}
+
+const likelyUsed = ({ garments }: Choices): GarmentChoices[] =>
+  garments.filter(({ used }) => used[0])
+
+function teardownLine(choices: Choices, { teardown }: Rates): Line {
+  const likely = likelyUsed(choices)
+  return {
+    code: 'teardown',
+    quantity: likely.length,
+    unit: 'garment',
+    unitPriceMinor: onePrice(likely.map(({ kind }) => teardown[kind])),
+    ...sum(
+      choices.garments.map(({ kind, used }) =>
+        range(used.map((isUsed) => (isUsed ? teardown[kind] : 0))),
+      ),
+    ),
+    because: ['kind'],
+  }
+}
+
+const holdPrice = ({ backing: kind }: Hold, { stabilising }: Rates): number =>
+  kind === 'none' ? 0 : stabilising[kind]
+
+function stabilisingLine(choices: Choices, rates: Rates): Line {
+  const likely = likelyUsed(choices).filter(({ holds }) => holds[0]!.backing !== 'none')
+  return {
+    code: 'stabilising',
+    quantity: likely.length,
+    unit: 'garment',
+    unitPriceMinor: onePrice(likely.map(({ holds }) => holdPrice(holds[0]!, rates))),
+    ...sum(
+      choices.garments.map(({ used, holds }) =>
+        range(used.flatMap((isUsed) => holds.map((hold) => (isUsed ? holdPrice(hold, rates) : 0)))),
+      ),
+    ),
+    because: ['stretch', 'wear', 'surface', 'weight', 'heat'],
+  }
+}
+
+const rollOf = (hold: Hold, { interfacing, sew_in }: Rates) =>
+  hold.class === null ? sew_in : (interfacing[hold.class] ?? sew_in)
+
+/** Yards of interfacing behind all panels of a garment, by each way it may turn out. */
+function interfacingOf({ kind, used, sizes, holds }: GarmentChoices, rates: Rates) {
+  return used.flatMap((isUsed) =>
+    holds.flatMap((hold) =>
+      sizes.map((size) => {
+        const roll = rollOf(hold, rates)
+        const area = panelsOf(kind, size).reduce(
+          (total, { w, h, count }) => total + w * h * count,
+          0,
+        )
+        const length = isUsed && hold.backing !== 'none' ? yards(area / roll.width_in) : 0
+        return { yards: length, minor: times(roll.price_per_yard, length), roll }
+      }),
+    ),
+  )
+}
+
+function interfacingLine({ garments }: Choices, rates: Rates): Line {
+  const each = garments.map((garment) => interfacingOf(garment, rates))
+  const likely = each.map((options) => options[0]!).filter((option) => option.yards > 0)
+  return {
+    code: 'interfacing',
+    quantity: likely.reduce((total, option) => total + option.yards, 0),
+    unit: 'yard',
+    unitPriceMinor: onePrice(likely.map(({ roll }) => roll.price_per_yard)),
+    ...sum(each.map((options) => range(options.map(({ minor }) => minor)))),
+    because: ['stretch', 'wear', 'surface', 'weight', 'heat', 'size'],
+  }
+}
+
+/** Cut pieces waste some cloth: a tenth more. Common practice, no source. */
+const wasteShare = 0.1
+
+/** Yards of bought cloth where the garments do not fill the quilt, by least, likely and most cloth. */
+function topUpYards({ layout, size }: Quilt, { garments }: Choices, rates: Rates, supply: Supply) {
+  const { area, main } = wantedArea(layout, size)
+  const have = sum(garments.map((garment) => range(supply(garment, main))))
+  const short = (supplied: number) =>
+    yards((Math.max(0, area - supplied) * (1 + wasteShare)) / rates.cloth.usable_width_in)
+  return { low: short(have.high), likely: short(have.likely), high: short(have.low) }
+}
+
+function topUpLine(choices: Choices, rates: Rates, supply: Supply): Line {
+  const price = rates.cloth.top_up_per_yard
+  const each = choices.quilts.map((quilt) => topUpYards(quilt, choices, rates, supply))
+  return {
+    code: 'top-up',
+    quantity: each[0]!.likely,
+    unit: 'yard',
+    unitPriceMinor: price,
+    low: times(price, Math.min(...each.map(({ low }) => low))),
+    likely: times(price, each[0]!.likely),
+    high: times(price, Math.max(...each.map(({ high }) => high))),
+    because: ['layout', 'size', 'yield'],
+  }
+}
+
+function battingOf(quilt: Quilt, rates: Rates) {
+  const { finished } = demand(quilt.layout, quilt.size)
+  const found = batting(finished, rates.batting, rates.batting_over_in)
+  if (found) return { quantity: 1, unitPriceMinor: found.price }
+  throw new Failure('flows_invalid', {
+    layout: quilt.layout.id,
+    why: `no batting for ${quilt.size}`,
+  })
+}
+
+/** Every line of an estimate over all that may be. */
+export function linesOf(choices: Choices, rates: Rates, supply: Supply): Line[] {
+  const usableIn = rates.cloth.usable_width_in
+  const finished = ({ layout, size }: Quilt) => demand(layout, size).finished
+  return [
+    quiltLine(choices, 'making', 'quilt', (quilt) => ({
+      quantity: 1,
+      unitPriceMinor: makingOf(quilt, rates),
+    })),
+    teardownLine(choices, rates),
+    stabilisingLine(choices, rates),
+    interfacingLine(choices, rates),
+    topUpLine(choices, rates, supply),
+    quiltLine(choices, 'backing', 'yard', (quilt) => ({
+      quantity: yards(backing(finished(quilt), { usableIn })),
+      unitPriceMinor: rates.cloth.backing_per_yard,
+    })),
+    quiltLine(choices, 'batting', 'package', (quilt) => battingOf(quilt, rates)),
+    quiltLine(choices, 'binding', 'yard', (quilt) => ({
+      quantity: yards(binding(finished(quilt), { usableIn }).clothIn),
+      unitPriceMinor: rates.cloth.binding_per_yard,
+    })),
+    quiltLine(choices, 'thread', 'quilt', ({ size }) => ({
+      quantity: 1,
+      unitPriceMinor: rates.thread[size],
+    })),
+  ]
+}

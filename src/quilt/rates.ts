@@ -1,0 +1,101 @@
+import { z } from 'zod'
+import { Failure } from '../base/failures.ts'
+import { domains, type Facts } from '../garment/facts.ts'
+import type { Interfacing } from '../garment/knowledge.ts'
+import { quiltSizes } from './layout.ts'
+
+const minor = z.number().int().nonnegative()
+const inches = z.number().positive()
+const celsius = z.number().int().positive()
+const grams = z.number().int().positive()
+const days = z.number().int().positive()
+
+const perSize = z.record(z.enum(quiltSizes), minor)
+const perKind = <T extends z.ZodType>(schema: T) => z.record(z.enum(domains.kind), schema)
+const roll = { price_per_yard: minor, width_in: inches }
+
+/** One dated file of rates. Money in minor units of `currency`, lengths in inches, weights in grams. */
+export const ratesSchema = z.strictObject({
+  from: z.iso.date(),
+  currency: z.string().regex(/^[A-Z]{3}$/),
+  /** By layout. A layout without a price cannot be estimated. */
+  labour: z.record(z.string(), perSize),
+  teardown: perKind(minor),
+  stabilising: z.strictObject({ fused: minor, 'sewn-in': minor }),
+  interfacing: z.record(
+    z.string(),
+    z
+      .strictObject({
+        method: z.enum(['fuse', 'fuse-cool']),
+        glue_line_c: celsius,
+        sole_c: celsius,
+        weights: z.array(z.enum(domains.weight)),
+        ...roll,
+        source: z.string(),
+      })
+      .refine(
+        (it) => it.sole_c >= it.glue_line_c + 15,
+        'the sole is 15 to 30 °C over the glue line',
+      ),
+  ),
+  sew_in: z.strictObject(roll),
+  cloth: z.strictObject({
+    usable_width_in: inches,
+    backing_per_yard: minor,
+    binding_per_yard: minor,
+    top_up_per_yard: minor,
+  }),
+  batting: z.array(z.strictObject({ w: inches, h: inches, price: minor })).min(1),
+  batting_over_in: inches,
+  thread: perSize,
+  weights_g: perKind(grams),
+  boxes: z
+    .array(
+      z.strictObject({
+        box: z.string(),
+        w: inches,
+        h: inches,
+        d: inches,
+        holds_g: grams,
+        weighs_g: grams,
+      }),
+    )
+    .min(1),
+  deposit_percent: z.number().int().min(0).max(100),
+  valid_days: days,
+  turnaround_weeks: z
+    .strictObject({ low: days, high: days })
+    .refine(({ low, high }) => low <= high, 'low comes before high'),
+})
+
+export type Rates = z.infer<typeof ratesSchema>
+
+/** Rates files' values, oldest first. Throws `flows_invalid` where one is wrong or two start on a day. */
+export function readRates(values: readonly unknown[]): Rates[] {
+  const all = values.map((value) => {
+    const parsed = ratesSchema.safeParse(value)
+    if (parsed.success) return parsed.data
+    const { from } = (value ?? {}) as { from?: unknown }
+    throw new Failure('flows_invalid', { rates: String(from), why: z.prettifyError(parsed.error) })
+  })
+  const sorted = all.toSorted((a, b) => (a.from < b.from ? -1 : 1))
+  const twice = sorted.find(({ from }, n) => sorted[n + 1]?.from === from)
+  if (twice) throw new Failure('flows_invalid', { rates: twice.from, why: 'two files start here' })
+  return sorted
+}
+
+/** The rates of a day (YYYY-MM-DD). A day before the first rates has no price: `no_rate_for_date`. */
+export function ratesAt(rates: readonly Rates[], date: string): Rates {
+  const found = rates.findLast(({ from }) => from <= date)
+  if (!found) throw new Failure('no_rate_for_date', { date })
+  return found
+}
+
+/** The classes of interfacing that grading chooses from. */
+export const interfacingsOf = ({ interfacing }: Rates): Interfacing[] =>
+  Object.entries(interfacing).map(([name, { method, sole_c, weights }]) => ({
+    class: name,
+    method,
+    soleC: sole_c,
+    weights: weights as Facts['weight'][],
+  }))
