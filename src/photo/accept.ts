@@ -1,0 +1,56 @@
+import sharp, { type Metadata } from 'sharp'
+import { Failure } from '../base/failures.ts'
+import { type PhotoType, sniff } from './sniff.ts'
+
+/** The most and the least a photo may have. `ratio` is longer side to shorter side. */
+export const photoLimits = {
+  bytes: 25 * 1024 * 1024,
+  pixels: 60_000_000,
+  shorterSide: 256,
+  ratio: 4,
+} as const
+
+/** `width` and `height` in pixels of the upright picture. */
+export interface Accepted {
+  readonly type: PhotoType
+  readonly width: number
+  readonly height: number
+}
+
+/**
+ * Looks at the bytes alone: a name or a declared type is a guess. Reads the header and decodes no
+ * picture. Throws `empty_file`, `too_large`, `unsupported_type`, `corrupt_image`, `too_many_pixels`
+ * or `too_small`.
+ */
+export async function accept(bytes: Uint8Array): Promise<Accepted> {
+  const type = acceptBytes(bytes)
+  const { width, height } = await readHeader(bytes, type)
+  if (width * height > photoLimits.pixels) {
+    throw new Failure('too_many_pixels', { width, height, most: photoLimits.pixels })
+  }
+  const [shorter, longer] = width < height ? [width, height] : [height, width]
+  if (shorter < photoLimits.shorterSide || longer > shorter * photoLimits.ratio) {
+    throw new Failure('too_small', { width, height, least: photoLimits.shorterSide })
+  }
+  return { type, width, height }
+}
+
+/** The checks that need no picture library. */
+export function acceptBytes(bytes: Uint8Array): PhotoType {
+  if (bytes.length === 0) throw new Failure('empty_file')
+  if (bytes.length > photoLimits.bytes) throw new Failure('too_large', { mostMb: 25 })
+  const type = sniff(bytes)
+  if (!type) throw new Failure('unsupported_type')
+  return type
+}
+
+async function readHeader(bytes: Uint8Array, type: PhotoType): Promise<Metadata['autoOrient']> {
+  const header = await sharp(bytes, { limitInputPixels: false })
+    .metadata()
+    .catch((cause: unknown) => {
+      throw new Failure('corrupt_image', {}, { cause })
+    })
+  const read = header.format === 'heif' && header.compression === 'av1' ? 'avif' : header.format
+  if (read !== type) throw new Failure('unsupported_type')
+  return header.autoOrient
+}

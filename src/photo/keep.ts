@@ -1,0 +1,123 @@
+import {
+  access,
+  constants,
+  mkdir,
+  open,
+  readdir,
+  readFile,
+  rename,
+  rm,
+  stat,
+} from 'node:fs/promises'
+import { dirname, join } from 'node:path'
+import { days } from '../base/clock.ts'
+import { Failure } from '../base/failures.ts'
+import { newId, sha256 } from '../base/ids.ts'
+import type { Derived, SafePhoto, sides } from './safe.ts'
+
+/** Where photos are kept, each under a name that is the hash of its content. */
+export interface PhotoStore {
+  /** Durable once it resolves: only then is its row written. Gives the name. */
+  keep(photo: SafePhoto): Promise<string>
+  /** Throws `not_found`. */
+  open(name: string, derived: Derived): Promise<Uint8Array>
+  /** The same picture sent twice has one name: remove it when no row holds that name any more. */
+  remove(name: string): Promise<void>
+  /** Resolves if photos can be kept and opened. Throws `store_unavailable`. */
+  ready(): Promise<void>
+}
+
+/** The largest comes last and goes first, so that where it is the others are too. */
+const order = ['thumb', 'view', 'full'] as const satisfies readonly (keyof typeof sides)[]
+
+const draftSuffix = '.draft'
+
+/** Photos as files of one folder, which is made if need be. Throws `store_unavailable`. */
+export async function openFolderPhotos(folder: string): Promise<PhotoStore> {
+  const file = (name: string, derived: Derived) => join(folder, `${name}.${derived}.jpg`)
+
+  await reaching(async () => {
+    await mkdir(folder, { recursive: true, mode: 0o700 })
+    await sync(dirname(folder))
+    await sweep(folder)
+  })
+  return {
+    keep: (photo) =>
+      reaching(async () => {
+        const name = sha256(photo.full)
+        const there = await exists(file(name, 'full'))
+        for (const derived of there ? [] : order) await write(file(name, derived), photo[derived])
+        await sync(folder)
+        return name
+      }),
+    open: async (name, derived) => {
+      if (!/^[0-9a-f]{64}$/.test(name)) throw new Failure('not_found')
+      return reaching(() => readFile(file(name, derived)).catch(notThere))
+    },
+    remove: (name) =>
+      reaching(async () => {
+        if (!/^[0-9a-f]{64}$/.test(name)) return
+        for (const derived of order.toReversed()) await rm(file(name, derived), { force: true })
+        await sync(folder)
+      }),
+    ready: () => reaching(() => access(folder, constants.R_OK | constants.W_OK)),
+  }
+}
+
+/** Nothing half written ever stands under a photo's own name, whenever the power goes. */
+async function write(file: string, bytes: Uint8Array): Promise<void> {
+  const draft = `${file}.${newId()}${draftSuffix}`
+  try {
+    const handle = await open(draft, 'wx', 0o600)
+    try {
+      await handle.writeFile(bytes)
+      await handle.sync()
+    } finally {
+      await handle.close()
+    }
+    await rename(draft, file)
+  } catch (error) {
+    await rm(draft, { force: true })
+    throw error
+  }
+}
+
+/** A new name in a folder is durable only when the folder is. */
+async function sync(folder: string): Promise<void> {
+  const handle = await open(folder, 'r')
+  try {
+    await handle.sync()
+  } finally {
+    await handle.close()
+  }
+}
+
+/** Drafts of a process that was killed; a young one may be another process's at this moment. */
+async function sweep(folder: string): Promise<void> {
+  for (const name of await readdir(folder)) {
+    if (!name.endsWith(draftSuffix)) continue
+    const draft = join(folder, name)
+    const { mtimeMs } = await stat(draft)
+    if (mtimeMs < Date.now() - days(1)) await rm(draft, { force: true })
+  }
+}
+
+const exists = (file: string): Promise<boolean> =>
+  access(file).then(
+    () => true,
+    () => false,
+  )
+
+function notThere(error: NodeJS.ErrnoException): never {
+  throw error.code === 'ENOENT' ? new Failure('not_found', {}, { cause: error }) : error
+}
+
+/** What the disk refuses is a store that cannot be reached. */
+async function reaching<T>(work: () => Promise<T>): Promise<T> {
+  try {
+    return await work()
+  } catch (cause) {
+    if (cause instanceof Failure) throw cause
+    throw new Failure('store_unavailable', {}, { cause })
+  }
+}

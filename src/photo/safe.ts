@@ -1,0 +1,53 @@
+import sharp from 'sharp'
+import { Failure } from '../base/failures.ts'
+import { accept, photoLimits } from './accept.ts'
+
+/** Longest side in pixels of each picture that is kept. */
+export const sides = { full: 3000, view: 1200, thumb: 320 } as const
+
+export type Derived = keyof typeof sides
+
+/** JPEGs that hold a picture and nothing else; `width` and `height` are those of `full`. */
+export type SafePhoto = { readonly width: number; readonly height: number } & Readonly<
+  Record<Derived, Uint8Array>
+>
+
+/** Cloth is judged by its colour: no subsampling. */
+const jpeg = { quality: 88, chromaSubsampling: '4:4:4' } as const
+
+/**
+ * The picture upright, in sRGB, without metadata, at most 3000 px long, and two smaller ones.
+ * Of a moving picture the first frame. Throws what `accept` throws, `corrupt_image` also for a
+ * picture that cannot be read to its end.
+ */
+export async function makeSafe(bytes: Uint8Array): Promise<SafePhoto> {
+  await accept(bytes)
+  const { data, info } = await decode(bytes)
+  const raw = { width: info.width, height: info.height, channels: info.channels }
+  const encode = async (side: number) =>
+    await sharp(data, { raw })
+      .resize(side, side, { fit: 'inside', withoutEnlargement: true })
+      .jpeg(jpeg)
+      .toBuffer()
+  return {
+    width: info.width,
+    height: info.height,
+    full: await encode(sides.full),
+    view: await encode(sides.view),
+    thumb: await encode(sides.thumb),
+  }
+}
+
+/** Decodes once, for all sizes. See-through parts become white paper. */
+function decode(bytes: Uint8Array) {
+  return sharp(bytes, { failOn: 'error', limitInputPixels: photoLimits.pixels })
+    .autoOrient()
+    .resize(sides.full, sides.full, { fit: 'inside', withoutEnlargement: true })
+    .flatten({ background: '#fff' })
+    .toColourspace('srgb')
+    .raw({ depth: 'uchar' })
+    .toBuffer({ resolveWithObject: true })
+    .catch((cause: unknown) => {
+      throw new Failure('corrupt_image', {}, { cause })
+    })
+}

@@ -1,0 +1,61 @@
+import { type ChildProcess, fork } from 'node:child_process'
+import { once } from 'node:events'
+import { extname } from 'node:path'
+import type { Done, Job } from './worker.ts'
+
+export interface Worker {
+  /** The answer, or null if the process ended instead; it is ended when `limitMs` have passed. */
+  ask(job: Job, limitMs: number): Promise<Done | null>
+  alive(): boolean
+  end(): Promise<void>
+}
+
+/** The same kind of file as this one: the sources in tests, the built files elsewhere. */
+const file = new URL(`./worker${extname(import.meta.url)}`, import.meta.url)
+
+/** All it needs from the environment: it shares none of the server's secrets. */
+const passedOn = ['PATH', 'LD_LIBRARY_PATH', 'TMPDIR', 'SystemRoot']
+
+export function startWorker(): Worker {
+  const env = Object.fromEntries(passedOn.map((name) => [name, process.env[name]]))
+  const child = fork(file, {
+    env: { ...env, VIPS_WARNING: '0' },
+    serialization: 'advanced',
+    stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+  })
+  // Whoever asks learns of it from `ask`; unheard, it would end the server.
+  child.on('error', () => {})
+  return {
+    ask: (job, limitMs) => ask(child, job, limitMs),
+    alive: () => child.connected,
+    async end() {
+      if (!child.connected) return
+      const ended = once(child, 'exit')
+      child.kill('SIGKILL')
+      await ended
+    },
+  }
+}
+
+/** While a job runs it keeps this process going; an idle worker does not. */
+async function ask(child: ChildProcess, job: Job, limitMs: number): Promise<Done | null> {
+  child.ref()
+  child.channel?.ref()
+  const settled = new AbortController()
+  const { signal } = settled
+  const timer = setTimeout(() => child.kill('SIGKILL'), limitMs)
+  const answered = once(child, 'message', { signal }).then(([done]) => done as Done)
+  const ended = once(child, 'exit', { signal }).then(() => null)
+  child.send(job, () => {})
+  try {
+    // `once` fails when the process could not be started or spoken to.
+    return await Promise.race([answered, ended])
+  } catch {
+    return null
+  } finally {
+    clearTimeout(timer)
+    settled.abort()
+    child.unref()
+    child.channel?.unref()
+  }
+}
