@@ -14,8 +14,10 @@ export interface Ended {
 
 export interface Child {
   readonly process: ChildProcess
-  /** Resolves with everything said so far once stdout holds the text; fails if the process ends first. */
-  says(text: string): Promise<string>
+  /** Resolves once what was said on stdout matches; fails if the process ends first. */
+  says(pattern: RegExp): Promise<RegExpExecArray>
+  stdout(): string
+  stderr(): string
   ended(): Promise<Ended>
 }
 
@@ -38,14 +40,15 @@ export function watch(child: ChildProcess): Child {
   return {
     process: child,
     ended: async () => ({ ...(await closed), stdout, stderr }),
-    async says(text) {
-      while (!stdout.includes(text)) {
-        const ended = await Promise.race([once(child.stdout!, 'data').then(() => null), closed])
-        if (ended && !stdout.includes(text)) {
-          throw new Error(`ended with ${ended.code ?? ended.signal} before "${text}": ${stderr}`)
-        }
+    stdout: () => stdout,
+    stderr: () => stderr,
+    async says(pattern) {
+      for (let ended = null; ; ) {
+        const found = pattern.exec(stdout)
+        if (found) return found
+        if (ended) throw new Error(`the process ended before it said ${pattern}: ${stderr}`)
+        ended = await Promise.race([once(child.stdout!, 'data').then(() => null), closed])
       }
-      return stdout
     },
   }
 }

@@ -59,11 +59,34 @@ export function eachBareStore(
   })
 }
 
-/** The address of one schema on a PostgreSQL server. */
-export function schemaAddress(server: string, schema: string): string {
+export interface TestSchema {
+  readonly databaseUrl: string
+  drop(): Promise<void>
+}
+
+/**
+ * A new, empty schema on the run's PostgreSQL server, at an address that servers and other processes
+ * can open too; null where PGlite stands in, which has no address.
+ */
+export async function newSchema(): Promise<TestSchema | null> {
+  const server = inject('postgres')
+  if (server === null) return null
+
+  const schema = `test_${newId().toLowerCase().replaceAll('-', '_')}`
   const url = new URL(server)
   url.searchParams.set('options', `-csearch_path=${schema}`)
-  return url.href
+  const databaseUrl = url.href
+  await once(databaseUrl, `create schema ${schema}`)
+  return { databaseUrl, drop: () => once(databaseUrl, `drop schema ${schema} cascade`) }
+}
+
+async function once(databaseUrl: string, statement: string): Promise<void> {
+  const store = await openStore({ databaseUrl, dataDir: '' })
+  try {
+    await sql.raw(statement).execute(store.db)
+  } finally {
+    await store.close()
+  }
 }
 
 async function openSqlite(migrated: boolean): Promise<TestStore> {
@@ -81,20 +104,18 @@ async function openSqlite(migrated: boolean): Promise<TestStore> {
 }
 
 async function openPostgres(migrated: boolean): Promise<TestStore> {
-  const server = inject('postgres')
-  if (server === null) return openPglite(migrated)
+  const schema = await newSchema()
+  if (!schema) return openPglite(migrated)
 
-  const schema = `test_${newId().toLowerCase().replaceAll('-', '_')}`
-  const settings = { databaseUrl: schemaAddress(server, schema), dataDir: '' }
+  const settings = { databaseUrl: schema.databaseUrl, dataDir: '' }
   const store = await openStore(settings)
-  await sql`create schema ${sql.id(schema)}`.execute(store.db)
   if (migrated) await migrate(store)
   return {
     store,
     settings,
     end: async () => {
-      await sql`drop schema ${sql.id(schema)} cascade`.execute(store.db)
       await store.close()
+      await schema.drop()
     },
   }
 }
