@@ -10,6 +10,8 @@ export const photoLimits = {
   ratio: 4,
 } as const
 
+const mostMb = photoLimits.bytes / 1024 / 1024
+
 /** `width` and `height` in pixels of the upright picture. */
 export interface Accepted {
   readonly type: PhotoType
@@ -38,7 +40,7 @@ export async function accept(bytes: Uint8Array): Promise<Accepted> {
 /** The checks that need no picture library. */
 export function acceptBytes(bytes: Uint8Array): PhotoType {
   if (bytes.length === 0) throw new Failure('empty_file')
-  if (bytes.length > photoLimits.bytes) throw new Failure('too_large', { mostMb: 25 })
+  if (bytes.length > photoLimits.bytes) throw new Failure('too_large', { mostMb })
   const type = sniff(bytes)
   if (!type) throw new Failure('unsupported_type')
   return type

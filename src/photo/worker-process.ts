@@ -30,6 +30,7 @@ export function startWorker(): Worker {
     alive: () => child.connected,
     async end() {
       if (!child.connected) return
+      child.ref()
       const ended = once(child, 'exit')
       child.kill('SIGKILL')
       await ended

@@ -117,3 +117,9 @@ test('an idle lane lets its process end, and ends with it', async () => {
   // Its output closes only when the worker, which shares its stderr, has ended too.
   expect(await child.ended()).toMatchObject({ code: 0, stdout: '640x480\n', stderr: '' })
 })
+
+test('closing the lane is waited for, though nothing else keeps the process going', async () => {
+  open()
+  const child = startChild('test/help/photographing.ts', ['close'])
+  expect(await child.ended()).toMatchObject({ code: 0, stdout: '640x480\nclosed\n', stderr: '' })
+})
