@@ -34,35 +34,41 @@ const shirt = (dx: number, dy: number): Mark[] => [
   stitch(moved('M60 156 L140 156', dx, dy)),
 ]
 
+const lyingHair = (x: number): Mark => outline(`M${x} 60 Q${x + 4} 52 ${x + 13} 48`, undefined, 1.5)
+
+const standingHair = (x: number, lean: number): Mark =>
+  outline(`M${x} 60 Q${x} 50 ${x + lean} 42`, undefined, 1.5)
+
+/** Pictures beside a question, where hands are needed. Named as the flow's `drawing`. */
 export const help = {
   'pull-test': wide(
-    150,
-    outline('M66 40 Q200 52 334 40 L334 104 Q200 92 66 104 Z', 'cloth'),
-    stitch('M110 43 L110 101 M148 46 L148 98 M200 47 L200 97 M252 46 L252 98 M290 43 L290 101'),
-    ...rightHand(0, -8),
-    ...leftHand(0, -8),
-    ...arrow([184, 128], [96, 128]),
-    ...arrow([216, 128], [304, 128]),
+    122,
+    outline('M66 14 Q200 26 334 14 L334 78 Q200 66 66 78 Z', 'cloth'),
+    stitch('M110 17 L110 75 M148 20 L148 72 M200 21 L200 71 M252 20 L252 72 M290 17 L290 75'),
+    ...rightHand(0, -34),
+    ...leftHand(0, -34),
+    ...arrow([184, 104], [96, 104]),
+    ...arrow([216, 104], [304, 104]),
   ),
   'hold-to-the-light': wide(
     200,
-    box([120, 12], 180, 150, { stroke: 'ink', fill: 'paper' }, 3),
-    outline('M210 12 L210 162 M120 87 L300 87', undefined, 1.5),
-    { mark: 'circle', at: [256, 50], r: 16, stroke: 'madder', width: 2.5 },
+    box([62, 12], 180, 150, { stroke: 'ink', fill: 'paper' }, 3),
+    outline('M152 12 L152 162 M62 87 L242 87', undefined, 1.5),
+    { mark: 'circle', at: [198, 50], r: 16, stroke: 'madder', width: 2.5 },
     ...[
-      'M256 24 L256 18',
-      'M276 36 L281 31',
-      'M282 54 L289 54',
-      'M236 36 L231 31',
-      'M230 54 L223 54',
+      'M198 24 L198 18',
+      'M218 36 L223 31',
+      'M224 54 L231 54',
+      'M178 36 L173 31',
+      'M172 54 L165 54',
     ].map((d): Mark => ({ mark: 'path', d, stroke: 'madder', width: 2.5 })),
-    outline('M150 70 Q206 82 324 62 Q336 110 330 184 Q240 196 158 184 Q146 130 150 70 Z', 'cloth'),
-    stitch('M166 88 Q236 96 318 82'),
-    { mark: 'circle', at: [236, 132], r: 24, fill: 'paper' },
-    dashed('M212 132 Q212 108 236 108 Q260 108 260 132 Q260 156 236 156 Q212 156 212 132 Z'),
-    outline('M226 124 L246 124 M224 132 L248 132 M226 140 L246 140', undefined, 0.8),
-    outline('M236 122 L236 142 M230 123 L230 141 M242 123 L242 141', undefined, 0.8),
-    ...rightHand(0, 14),
+    outline('M92 70 Q148 82 266 62 Q278 110 272 184 Q182 196 100 184 Q88 130 92 70 Z', 'cloth'),
+    stitch('M108 88 Q178 96 260 82'),
+    { mark: 'circle', at: [178, 132], r: 24, fill: 'paper' },
+    dashed('M154 132 Q154 108 178 108 Q202 108 202 132 Q202 156 178 156 Q154 156 154 132 Z'),
+    outline('M168 124 L188 124 M166 132 L190 132 M168 140 L188 140', undefined, 0.8),
+    outline('M178 122 L178 142 M172 123 L172 141 M184 123 L184 141', undefined, 0.8),
+    ...rightHand(-58, 14),
   ),
   'find-the-label': wide(
     190,
@@ -122,25 +128,13 @@ export const help = {
     ...arrow([150, 50], [236, 50], true),
   ),
   'stroke-nap': wide(
-    150,
-    outline('M30 104 L370 104 L370 142 L30 142 Z', 'cloth'),
-    ...Array.from(
-      { length: 17 },
-      (_, i): Mark =>
-        outline(`M${40 + i * 10} 104 Q${44 + i * 10} 96 ${53 + i * 10} 92`, undefined, 1.5),
-    ),
-    ...Array.from(
-      { length: 14 },
-      (_, i): Mark =>
-        outline(
-          `M${224 + i * 10} 104 Q${224 + i * 10} 94 ${i % 2 ? 219 + i * 10 : 229 + i * 10} 86`,
-          undefined,
-          1.5,
-        ),
-    ),
-    ...arrow([62, 66], [168, 66]),
-    ...arrow([338, 66], [232, 66]),
-    stitch('M200 104 L200 142'),
+    106,
+    outline('M30 60 L370 60 L370 98 L30 98 Z', 'cloth'),
+    ...Array.from({ length: 15 }, (_, i) => lyingHair(40 + i * 10)),
+    ...Array.from({ length: 14 }, (_, i) => standingHair(224 + i * 10, i % 2 ? -5 : 5)),
+    ...arrow([62, 22], [168, 22]),
+    ...arrow([338, 22], [232, 22]),
+    stitch('M200 60 L200 98'),
   ),
   'thick-seam': wide(
     170,

@@ -1,7 +1,7 @@
 import type { Drawing } from '../drawing.ts'
 import { garments } from './garments.ts'
-import { grades } from './grades.ts'
 import { help } from './help.ts'
+import { grades, parcel } from './marks.ts'
 import { signs } from './signs.ts'
 
 /** Every drawing by the name that flows and pages use; a kind of garment or a sign by its own value. */
@@ -10,6 +10,7 @@ export const drawings: Readonly<Record<string, Drawing>> = {
   ...signs,
   ...grades,
   ...garments,
+  parcel,
 }
 
 export const helpNames: readonly string[] = Object.keys(help)

@@ -136,7 +136,7 @@ function Symbols({ question, options }: { question: Question; options: readonly 
     >
       <FieldRefusal field="value" sentence={errorOf(question.errors, 'value')} />
       {groups.map((group) => (
-        <fieldset key={group} class="options options-signs">
+        <fieldset key={group} class="options options-tiles">
           <legend>{say(`signs.${group}`)}</legend>
           {options
             .filter((option) => groupOf(option) === group)

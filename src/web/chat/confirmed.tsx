@@ -24,7 +24,7 @@ export function ConfirmedView({ page }: { page: ConfirmedPage }) {
           </p>
         )}
       </section>
-      <PackedList id="pack" title={say('confirmed.pack')} packed={page.packed} />
+      <PackedList id="pack" title={say('confirmed.pack')} packed={page.packed} tick />
       <PackedList
         id="wait"
         title={say('confirmed.waiting')}
@@ -58,11 +58,13 @@ function PackedList({
   title,
   help,
   packed,
+  tick = false,
 }: {
   id: string
   title: string
   help?: string
   packed: readonly Packed[]
+  tick?: boolean
 }) {
   if (packed.length === 0) return null
   return (
@@ -71,18 +73,18 @@ function PackedList({
       {help && <p>{help}</p>}
       <ul class="checklist">
         {packed.map((garment) => (
-          <PackedGarment key={garment.n} garment={garment} />
+          <PackedGarment key={garment.n} garment={garment} tick={tick} />
         ))}
       </ul>
     </section>
   )
 }
 
-function PackedGarment({ garment }: { garment: Packed }) {
+function PackedGarment({ garment, tick }: { garment: Packed; tick: boolean }) {
   const say = useSay()
   return (
     <li data-garment={garment.n} data-grade={garment.grade}>
-      <span class="tick" />
+      {tick && <span class="tick" />}
       {garment.photo ? (
         <img src={garment.photo.thumb} alt={garment.photo.alt} width={64} height={64} />
       ) : (

@@ -20,7 +20,8 @@ export function Shell({
         <meta charSet="utf-8" />
         <meta name="viewport" content="width=device-width, initial-scale=1" />
         <meta name="color-scheme" content="light dark" />
-        <meta name="robots" content="noindex" />
+        {/* The shop's own first page may be found; nobody's pile may. */}
+        {look !== 'start' && <meta name="robots" content="noindex" />}
         <title>{`${title} · ${frame.shop.name}`}</title>
         <link rel="stylesheet" href={frame.style} />
         <script src={frame.script} defer />
@@ -42,7 +43,6 @@ export function Shell({
 
 function Head({ frame }: { frame: Frame }) {
   const say = useSay()
-  const others = frame.languages.filter(({ code }) => code !== frame.language)
   return (
     <>
       <a class="skip" href="#main">
@@ -52,16 +52,29 @@ function Head({ frame }: { frame: Frame }) {
         <p class="shop">
           {frame.homeHref ? <a href={frame.homeHref}>{frame.shop.name}</a> : frame.shop.name}
         </p>
-        <nav aria-label={say('page.tools')}>
-          {others.map(({ code, name, href }) => (
-            <a key={code} href={href} lang={code} hreflang={code}>
-              {name}
-            </a>
-          ))}
-          {frame.saveHref && <a href={frame.saveHref}>{say('page.save')}</a>}
-        </nav>
+        {frame.saveHref ? (
+          <a href={frame.saveHref}>{say('page.save')}</a>
+        ) : (
+          <Languages frame={frame} />
+        )}
       </header>
     </>
+  )
+}
+
+// Above where a visitor arrives, below once they are under way: a phone's head holds one thing well.
+function Languages({ frame }: { frame: Frame }) {
+  const say = useSay()
+  const others = frame.languages.filter(({ code }) => code !== frame.language)
+  if (others.length === 0) return null
+  return (
+    <nav class="languages" aria-label={say('page.languages')}>
+      {others.map(({ code, name, href }) => (
+        <a key={code} href={href} lang={code} hreflang={code}>
+          {name}
+        </a>
+      ))}
+    </nav>
   )
 }
 
@@ -76,6 +89,7 @@ function Foot({ frame }: { frame: Frame }) {
         {phone && <a href={`tel:${phone.replaceAll(' ', '')}`}>{phone}</a>}
         {!email && !phone && name}
       </p>
+      {frame.saveHref && <Languages frame={frame} />}
     </footer>
   )
 }

@@ -2,7 +2,7 @@ import { ActButton, Picture, useSay } from './pieces.tsx'
 import type { Frame, StartPage } from './view.ts'
 
 const steps = ['gather', 'answer', 'pack'] as const
-const pictures = { gather: 'other', answer: 'tshirt', pack: 'pack-box' } as const
+const pictures = { gather: 'other', answer: 'tshirt', pack: 'parcel' } as const
 
 /** The shop's own first page: what will happen, how long it takes, and one button. */
 export function StartView({ page, frame }: { page: StartPage; frame: Frame }) {

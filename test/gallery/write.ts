@@ -1,0 +1,43 @@
+import { mkdirSync, writeFileSync } from 'node:fs'
+import { bundle } from '../../src/web/assets/bundle.ts'
+import { renderPage } from '../../src/web/chat/render.tsx'
+import type { ChatPage } from '../../src/web/chat/view.ts'
+import { language, readPageWords } from '../../src/words/words.ts'
+import { frame, samples } from './samples.ts'
+
+export interface Shown {
+  readonly name: string
+  readonly language: string
+  readonly page: ChatPage
+  readonly html: string
+}
+
+/** Every sample in every language, with the given style and script. */
+export function shown(style = 'chat.css', script = 'chat.js'): Shown[] {
+  return [...readPageWords()].flatMap(([code, sentences]) => {
+    const { say } = language(code, sentences)
+    return Object.entries(samples).map(([name, page]) => ({
+      name,
+      language: code,
+      page,
+      html: renderPage(page, frame(code, style, script), say),
+    }))
+  })
+}
+
+/** The gallery as files to be opened in a browser: `<name>.<language>.html`. */
+export async function writeGallery(folder: URL): Promise<Shown[]> {
+  mkdirSync(folder, { recursive: true })
+  const manifest = await bundle(new URL('assets/', folder))
+  const pages = shown(`assets/${manifest['chat.css']}`, `assets/${manifest['chat.js']}`)
+  for (const { name, language: code, html } of pages) {
+    writeFileSync(new URL(`${name}.${code}.html`, folder), html)
+  }
+  for (const [n, colour] of ['#6d87a5', '#a8b5a0', '#c9a58b'].entries()) {
+    writeFileSync(new URL(`photo-${n + 1}.svg`, folder), swatch(colour))
+  }
+  return pages
+}
+
+const swatch = (colour: string): string =>
+  `<svg xmlns="http://www.w3.org/2000/svg" width="96" height="96"><rect width="96" height="96" fill="${colour}"/><path d="M0 24H96M0 72H96M24 0V96M72 0V96" stroke="#fff" stroke-width="8" opacity=".35"/></svg>`

@@ -1,0 +1,81 @@
+import { describe, expect, test } from 'vitest'
+import { domains } from '../../src/garment/facts.ts'
+import { type Drawing, pathPoints, reach, toSvg } from '../../src/papers/drawing.ts'
+import { drawings, garmentNames, helpNames, signNames } from '../../src/papers/drawings/index.ts'
+import { readPageWords } from '../../src/words/words.ts'
+
+describe.each(Object.entries(drawings))('the drawing %s', (name, drawing) => {
+  test('stays inside its box', () => {
+    for (const [x, y] of drawing.marks.flatMap(reach)) {
+      expect(x).toBeGreaterThanOrEqual(0)
+      expect(x).toBeLessThanOrEqual(drawing.width)
+      expect(y).toBeGreaterThanOrEqual(0)
+      expect(y).toBeLessThanOrEqual(drawing.height)
+    }
+  })
+
+  test('is well-formed', () => {
+    expect(openElements(toSvg(drawing, { title: name, description: `seen: ${name}` }))).toEqual([])
+  })
+})
+
+/** Elements left open at the end, by the rules of XML for tags; throws on a tag closed out of turn. */
+function openElements(xml: string): string[] {
+  const open: string[] = []
+  const rest = xml.replace(
+    /<(\/?)([a-z]+)((?: [a-zA-Z0-9:-]+="[^"<&]*(?:&(?:amp|lt|gt|quot);[^"<&]*)*")*)(\/?)>/g,
+    (_, closes: string, name: string, _attributes, alone: string) => {
+      if (closes) {
+        if (open.pop() !== name) throw new Error(`</${name}> closes nothing`)
+      } else if (!alone) open.push(name)
+      return ''
+    },
+  )
+  if (/[<>]/.test(rest)) throw new Error(`not a tag: ${rest}`)
+  return open
+}
+
+test('the check of tags notices what is wrong', () => {
+  expect(openElements('<svg a="1"><path d="M0 0"/></svg>')).toEqual([])
+  expect(openElements('<svg><g></g>')).toEqual(['svg'])
+  expect(() => openElements('<svg><g></svg></g>')).toThrow('closes nothing')
+  expect(() => openElements('<svg><path d=1/></svg>')).toThrow('not a tag')
+})
+
+test('every kind of garment has its silhouette', () => {
+  expect([...garmentNames].toSorted()).toEqual([...domains.kind].toSorted())
+})
+
+test('a help drawing is told in words in every language; signs stand beside their words', () => {
+  for (const sentences of readPageWords().values()) {
+    for (const name of helpNames) expect(sentences.get(`drawings.${name}`)).toBeTruthy()
+  }
+  for (const name of signNames) {
+    expect(toSvg(drawings[name]!, { title: null })).toContain('aria-hidden="true"')
+  }
+})
+
+test('words in a drawing are escaped', () => {
+  const drawing: Drawing = {
+    width: 10,
+    height: 10,
+    unit: 'mm',
+    marks: [{ mark: 'text', at: [1, 9], size: 4, anchor: 'start', words: '<a & "b">' }],
+  }
+  const svg = toSvg(drawing, { title: 'x < y' })
+  expect(svg).toContain('&lt;a &amp; &quot;b&quot;&gt;')
+  expect(svg).toContain('<title>x &lt; y</title>')
+})
+
+test.each(['m 1 1', 'M1 1 A2 2 0 0 1 3 3', 'M1 1 H4', 'M1 1 L2'])('the path %s is refused', (d) => {
+  expect(() => pathPoints(d)).toThrow('A path')
+})
+
+test('half the width of a pen counts as reached', () => {
+  expect(reach({ mark: 'line', from: [2, 2], to: [4, 2], stroke: 'ink', width: 2 })).toEqual([
+    [1, 1],
+    [3, 3],
+    [3, 1],
+    [5, 3],
+  ])
+})
