@@ -1,3 +1,5 @@
+import type { Store } from '../../src/store/open.ts'
+import { nextNumber } from '../../src/store/rows.ts'
 import type { Db, NewRow } from '../../src/store/schema.ts'
 
 /** A pile to hang rows on, with the flow it stands on. */
@@ -21,4 +23,13 @@ export async function addPile(db: Db, given: Partial<NewRow<'pile'>> = {}): Prom
   }
   await db.insertInto('pile').values(pile).execute()
   return pile.id
+}
+
+/** So many running numbers, each taken in a transaction of its own. */
+export async function takeNumbers(store: Store, count: number): Promise<number[]> {
+  const numbers: number[] = []
+  for (let n = 0; n < count; n += 1) {
+    numbers.push(await store.transaction((trx) => nextNumber(trx, 'pile')))
+  }
+  return numbers
 }
