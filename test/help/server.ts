@@ -42,7 +42,12 @@ const patienceMs = 30_000
 /** Starts the built server and waits until `/readyz` says that it can serve. */
 export async function startServer(settings: ServerSettings = {}): Promise<RunningServer> {
   const dataDir = settings.dataDir ?? mkdtempSync(join(tmpdir(), 'pieceworth-data-'))
-  return start(settings, dataDir, await freePort())
+  try {
+    return await start(settings, dataDir, await freePort())
+  } catch (error) {
+    if (!settings.dataDir) rmSync(dataDir, { recursive: true, force: true })
+    throw error
+  }
 }
 
 async function start(
