@@ -34,6 +34,9 @@ function findingOf(issue: z.core.$ZodIssue, where: Where): Finding {
 /** Of a choice between shapes, the complaint of the shape that came nearest: the deepest one. */
 function nearest(issue: z.core.$ZodIssue, above: Path = []): { path: Path; message: string } {
   const path = [...above, ...(issue.path as Path)]
+  if (issue.code === 'unrecognized_keys') {
+    return { path: [...path, issue.keys[0]!], message: issue.message }
+  }
   if (issue.code !== 'invalid_union') return { path, message: issue.message }
   const inner = issue.errors.flat().map((one) => nearest(one, path))
   const deepest = Math.max(path.length, ...inner.map((one) => one.path.length))
