@@ -1,0 +1,209 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { createServer, type Server } from 'node:http'
+import type { AddressInfo } from 'node:net'
+import { tmpdir } from 'node:os'
+import { basename, join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import type { Browser, BrowserContext, Page } from 'playwright-core'
+import sharp from 'sharp'
+import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from 'vitest'
+import { writeGallery } from '../gallery/write.ts'
+import { openBrowser } from '../help/browser.ts'
+
+const place = mkdtempSync(join(tmpdir(), 'niceties-'))
+let browser: Browser
+let server: Server
+let address: string
+let received: { path: string; body: string }[]
+/** Lets the answer to a sent form go. */
+let answer: () => void
+
+beforeAll(async () => {
+  await writeGallery(pathToFileURL(`${place}/`))
+  server = createServer(async (request, response) => {
+    if (request.method === 'GET') {
+      response.setHeader('content-type', typeOf(request.url!))
+      // The policy the pages are served under.
+      response.setHeader('content-security-policy', "default-src 'self'")
+      response.end(read(request.url!))
+      return
+    }
+    let body = ''
+    for await (const part of request) body += String(part)
+    received.push({ path: request.url!, body })
+    await new Promise<void>((done) => {
+      answer = done
+    })
+    response.setHeader('content-type', 'text/html')
+    response.end('<h1>sent</h1>')
+  })
+  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done))
+  address = `http://127.0.0.1:${(server.address() as AddressInfo).port}`
+  browser = await openBrowser()
+})
+
+function read(url: string): Buffer | string {
+  const path = url.split('?')[0]!
+  const file = path.startsWith('/assets/') ? join('assets', basename(path)) : basename(path)
+  try {
+    return readFileSync(join(place, file))
+  } catch {
+    return ''
+  }
+}
+
+function typeOf(url: string): string {
+  if (url.endsWith('.css')) return 'text/css'
+  if (url.endsWith('.js')) return 'text/javascript'
+  if (url.endsWith('.svg')) return 'image/svg+xml'
+  return 'text/html'
+}
+
+afterAll(async () => {
+  await browser?.close()
+  server?.closeAllConnections()
+  server?.close()
+  rmSync(place, { recursive: true })
+})
+
+let context: BrowserContext
+let page: Page
+let faults: string[]
+
+async function start(javaScriptEnabled: boolean): Promise<void> {
+  context = await browser.newContext({ javaScriptEnabled, viewport: { width: 390, height: 844 } })
+  page = await context.newPage()
+  faults = []
+  page.on('pageerror', (error) => faults.push(error.message))
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(message.text())
+  })
+}
+
+beforeEach(async () => {
+  received = []
+  await start(true)
+})
+afterEach(async () => {
+  expect(faults).toEqual([])
+  await context.close()
+})
+
+const open = (name: string) => page.goto(`${address}/${name}.en.html`)
+const focused = () => page.evaluate(() => document.activeElement?.id)
+
+test('without a script an answer is sent whole', async () => {
+  await context.close()
+  await start(false)
+  await open('choice')
+  await page.check('#value-much')
+  await page.click('button[value=answer]', { noWaitAfter: true })
+  await expect.poll(() => received.length).toBe(1)
+  expect(received[0]).toEqual({
+    path: '/i/sample/answer',
+    body: 'idem=idem-2&seq=12&value=much&act=answer&note=',
+  })
+  answer()
+})
+
+test('without a script a person can be asked', async () => {
+  await context.close()
+  await start(false)
+  await open('choice-first')
+  await page.click('text=Ask a person instead')
+  await page.fill('#field-note', 'Is it safe?')
+  await page.click('button[value=ask]', { noWaitAfter: true })
+  await expect.poll(() => received.length).toBe(1)
+  expect(new URLSearchParams(received[0]!.body).get('act')).toBe('ask')
+  expect(new URLSearchParams(received[0]!.body).get('note')).toBe('Is it safe?')
+  answer()
+})
+
+test('Enter in a field answers; it never skips or asks', async () => {
+  await open('text-line')
+  await page.press('#field-value', 'Enter', { noWaitAfter: true })
+  await expect.poll(() => received.length).toBe(1)
+  expect(new URLSearchParams(received[0]!.body).get('act')).toBe('answer')
+  answer()
+})
+
+test('a double tap sends once', async () => {
+  await open('choice')
+  const told = await page.evaluate(() => {
+    const button = document.querySelector<HTMLButtonElement>('button[value=answer]')!
+    button.click()
+    button.click()
+    return button.getAttribute('aria-disabled')
+  })
+  expect(told).toBe('true')
+  await expect.poll(() => received.length).toBe(1)
+  answer()
+  await page.waitForSelector('text=sent')
+  expect(received.length).toBe(1)
+})
+
+test('what was typed outlives a reload, and is gone once it was sent', async () => {
+  await open('text')
+  await page.fill('#field-value', 'He wore it every market day.')
+  await page.reload()
+  expect(await page.inputValue('#field-value')).toBe('He wore it every market day.')
+  await page.click('button[value=answer]', { noWaitAfter: true })
+  await expect.poll(() => received.length).toBe(1)
+  answer()
+  await page.waitForSelector('text=sent')
+  await open('text')
+  expect(await page.inputValue('#field-value')).toBe('')
+})
+
+test.each([
+  ['label-refused', 'errors'],
+  ['choice', 'title'],
+])('on the page %s reading starts at the %s', async (name, id) => {
+  await open(name)
+  expect(await focused()).toBe(id)
+})
+
+test('a link of the error summary leads to its field', async () => {
+  await open('contact')
+  await page.click('#errors a')
+  expect(await focused()).toBe('field-email')
+})
+
+test('a wide page opens the folded tags, a phone leaves them folded', async () => {
+  await open('choice-twelve-tags')
+  expect(await page.getAttribute('.fold', 'open')).toBeNull()
+  await page.setViewportSize({ width: 1280, height: 844 })
+  await page.reload()
+  expect(await page.getAttribute('.fold', 'open')).not.toBeNull()
+})
+
+test('a big photo is made smaller before it travels, a small one stays as it is', async () => {
+  const noise = { type: 'gaussian', mean: 128, sigma: 60 } as const
+  const picture = (width: number, height: number) =>
+    sharp({ create: { width, height, channels: 3, background: '#777', noise } })
+      .jpeg()
+      .toBuffer()
+  const big = await picture(3000, 2000)
+  const little = await picture(300, 200)
+  expect(big.length).toBeGreaterThan(1_500_000)
+
+  await open('photo')
+  await page.setInputFiles('#field-photo', [
+    { name: 'big.jpg', mimeType: 'image/jpeg', buffer: big },
+    { name: 'little.jpg', mimeType: 'image/jpeg', buffer: little },
+  ])
+  const sizes = () =>
+    page.evaluate(async () => {
+      const { files } = document.querySelector<HTMLInputElement>('#field-photo')!
+      return Promise.all(
+        [...files!].map(async (file) => ({
+          size: file.size,
+          width: (await createImageBitmap(file)).width,
+        })),
+      )
+    })
+  await expect.poll(async () => (await sizes())[0]!.width, { timeout: 20_000 }).toBe(2048)
+  const [first, second] = await sizes()
+  expect(first!.size).toBeLessThan(big.length)
+  expect(second!.size).toBe(little.length)
+})
