@@ -1,6 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { parse } from 'yaml'
-import { type Cell, type Table, tableSchema } from '../../src/flow/table-grammar.ts'
+import { readTable } from '../../src/flow/read.ts'
+import { compileTable, decide as decideBy } from '../../src/flow/table.ts'
+import type { Table } from '../../src/flow/table-grammar.ts'
+import { columns } from '../../src/garment/facts.ts'
 import type { Decide, Knowledge } from '../../src/garment/knowledge.ts'
 import { type Layout, readLayout } from '../../src/quilt/layout.ts'
 import { interfacingsOf, ratesAt, readRates } from '../../src/quilt/rates.ts'
@@ -15,24 +18,13 @@ const tableFiles = readdirSync(folder).filter(
 )
 
 export const tables: readonly Table[] = tableFiles.map((file) =>
-  tableSchema.parse(readYaml(`tables/${file}`)),
+  readTable(readYaml(`tables/${file}`)),
 )
 
-function matches(cell: Cell, value: string | number): boolean {
-  if (typeof cell === 'string') return cell === value
-  if (Array.isArray(cell)) return cell.includes(value as string)
-  if ('not' in cell) return !matches(cell.not, value)
-  return (cell.from ?? -Infinity) <= Number(value) && Number(value) <= (cell.to ?? Infinity)
-}
-
-const byName = new Map(tables.map((table) => [table.table, table]))
-
-export const decide: Decide = (name, facts) => {
-  const { rows, hit } = byName.get(name)!
-  const found = rows.filter(({ when }) =>
-    Object.entries(when).every(([column, cell]) => matches(cell, facts[column]!)),
-  )
-  return hit === 'first' ? found.slice(0, 1) : found
+/** Decisions from tables of one's own, for tests that break a table on purpose. */
+export function decideFrom(some: readonly Table[]): Decide {
+  const compiled = new Map(some.map((table) => [table.table, compileTable(table, columns())]))
+  return (name, facts) => decideBy(compiled.get(name)!, facts)
 }
 
 export const layouts: readonly Layout[] = [
@@ -45,7 +37,7 @@ export const layouts: readonly Layout[] = [
 export const rates = ratesAt(readRates([readYaml('rates/2026-01-01.yaml')]), '2026-06-01')
 
 export const knowledge: Knowledge = {
-  decide,
+  decide: decideFrom(tables),
   interfacings: interfacingsOf(rates),
   layouts,
 }
