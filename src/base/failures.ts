@@ -19,6 +19,7 @@ export const failures = {
   pile_confirmed: { status: 409 },
   form_incomplete: { status: 400 },
   bad_input: { status: 400 },
+  unknown_verb: { status: 400 },
   empty_file: { status: 422 },
   unsupported_type: { status: 415 },
   corrupt_image: { status: 422 },
@@ -38,6 +39,17 @@ export const failures = {
   sign_in_wrong: { status: 401 },
   not_signed_in: { status: 401 },
   not_allowed: { status: 403 },
+  once_link_used: { status: 410 },
+  password_too_short: { status: 422 },
+  password_too_long: { status: 422 },
+  email_taken: { status: 409 },
+  name_missing: { status: 422 },
+
+  // at the desk
+  reason_missing: { status: 422 },
+  decided_meanwhile: { status: 409 },
+  garments_undecided: { status: 409 },
+  pile_decided: { status: 409 },
 
   // our side
   too_many_requests: { status: 429 },

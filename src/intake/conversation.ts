@@ -1,0 +1,175 @@
+import type { Clock } from '../base/clock.ts'
+import { Failure } from '../base/failures.ts'
+import { canonical } from '../base/ids.ts'
+import { admit } from '../flow/admit.ts'
+import { type Followed, follow } from '../flow/follow.ts'
+import type { Act, Flow, Reply } from '../flow/grammar.ts'
+import { flowHash } from '../flow/pin.ts'
+import type { Store } from '../store/open.ts'
+import { lockPile } from '../store/rows.ts'
+import type { Db, PileRow } from '../store/schema.ts'
+import { freeze } from './agreement.ts'
+import { pinFlow, pinnedFlow } from './flow-versions.ts'
+import type { Knowledge } from './knowledge.ts'
+import { derivePile, type Pile } from './pile.ts'
+import {
+  appendAct,
+  type Entry,
+  entriesOf,
+  insertNote,
+  insertPile,
+  isKept,
+  mintLink,
+  pileOfKey,
+} from './rows.ts'
+import { rules } from './rules.ts'
+import { project } from './standing.ts'
+
+/** A pile as it stands, with what it was derived from. */
+export interface Open {
+  readonly row: PileRow
+  readonly flow: Flow
+  readonly entries: readonly Entry[]
+  readonly pile: Pile
+}
+
+export interface Sent {
+  readonly act: Act
+  /** Sent once by the page: the same key again changes nothing. */
+  readonly idem: string
+  /** The last act the page knew of. */
+  readonly seen: number
+}
+
+/** What became of an act. */
+export interface Outcome {
+  /** True where the key was known: a retry or a double tap. */
+  readonly again: boolean
+  /** What somebody else had answered here since the page was made; null: nothing. */
+  readonly overtaken: Reply | null
+}
+
+export interface Conversation {
+  /** Opens an empty pile. Returns the key of its link. */
+  start(language: string): Promise<string>
+  open(key: string): Promise<Open>
+  /** Appends one act, durable when it resolves. Throws what `admit` refuses, or `pile_confirmed`. */
+  act(key: string, sent: Sent): Promise<Outcome>
+  /**
+   * Gives the pile to the workshop; what was shown is frozen. The first time it opens the closing
+   * questions instead; while one of them is open it changes nothing. Throws `nothing_gathered`.
+   */
+  confirm(key: string, idem: string): Promise<void>
+  speak(key: string, language: string): Promise<void>
+}
+
+const same = (a: unknown, b: unknown): boolean => canonical(a) === canonical(b)
+
+/** The reply that an act newer than `seen` gave to the same question, where it differs from ours. */
+function overtakenBy(entries: readonly Entry[], { act, seen }: Sent): Reply | null {
+  if (act.act !== 'answer') return null
+  const newer = entries.findLast(
+    ({ seq, act: theirs }) =>
+      seq > seen &&
+      theirs.act === 'answer' &&
+      theirs.item === act.item &&
+      theirs.question === act.question,
+  )
+  if (newer?.act.act !== 'answer' || same(newer.act.reply, act.reply)) return null
+  return newer.act.reply
+}
+
+/** The papers a customer is shown on confirming, by language. */
+export type Papers = (open: Open) => Readonly<Record<string, unknown>>
+
+export function converse(
+  store: Store,
+  knowledge: Knowledge,
+  clock: Clock,
+  papers: Papers,
+): Conversation {
+  const load = async (db: Db, row: PileRow): Promise<Open> => {
+    const flow = await pinnedFlow(db, row.flow_hash, knowledge)
+    const entries = await entriesOf(db, row.id)
+    return { row, flow, entries, pile: derivePile(knowledge, flow, row, entries) }
+  }
+
+  /** Runs `work` on the locked pile, so that two devices take turns. */
+  const locked = async <T>(key: string, work: (db: Db, row: PileRow) => Promise<T>): Promise<T> => {
+    const { id } = await pileOfKey(store.db, key, clock)
+    return store.transaction(async (trx) => {
+      const row = await lockPile(trx, id)
+      if (!row) throw new Failure('link_unknown')
+      return work(trx, row)
+    })
+  }
+
+  const append = async (db: Db, row: PileRow, flow: Flow, before: readonly Entry[], sent: Sent) => {
+    const followed: Followed = follow(
+      flow,
+      before.map(({ act }) => act),
+      rules,
+    )
+    admit(flow, followed, sent.act)
+    const entry: Entry = { seq: row.seq + 1, at: clock(), who: 'customer', act: sent.act }
+    await appendAct(db, row, { ...entry, idem: sent.idem })
+    if (sent.act.act === 'answer' && 'asked' in sent.act.reply) {
+      await insertNote(db, {
+        pileId: row.id,
+        item: sent.act.item,
+        question: sent.act.question,
+        text: sent.act.reply.asked,
+        at: entry.at,
+      })
+    }
+    const entries = [...before, entry]
+    const after = { ...row, seq: entry.seq, changed_at: entry.at }
+    await project(db, after, derivePile(knowledge, flow, after, entries), sent.act)
+  }
+
+  return {
+    start: (language) =>
+      store.transaction(async (trx) => {
+        const at = clock()
+        const hash = flowHash(knowledge.flow)
+        await pinFlow(trx, hash, knowledge.flow, at)
+        const row = await insertPile(trx, { language, flowHash: hash, at })
+        await project(trx, row, derivePile(knowledge, knowledge.flow, row, []), null)
+        return mintLink(trx, row.id, { at, lastsDays: knowledge.shop.link_days })
+      }),
+
+    open: async (key) => load(store.db, await pileOfKey(store.db, key, clock)),
+
+    act: (key, sent) =>
+      locked(key, async (db, row) => {
+        if (await isKept(db, row.id, sent.idem)) return { again: true, overtaken: null }
+        if (row.status !== 'open') throw new Failure('pile_confirmed')
+        const flow = await pinnedFlow(db, row.flow_hash, knowledge)
+        const before = await entriesOf(db, row.id)
+        await append(db, row, flow, before, sent)
+        return { again: false, overtaken: overtakenBy(before, sent) }
+      }),
+
+    confirm: (key, idem) =>
+      locked(key, async (db, row) => {
+        if (row.status !== 'open') return
+        const open = await load(db, row)
+        if (!open.pile.followed.closed) {
+          await append(db, row, open.flow, open.entries, {
+            act: { act: 'close' },
+            idem,
+            seen: row.seq,
+          })
+          return
+        }
+        if (open.pile.followed.place.at !== 'end') return
+        await freeze(db, row.id, papers(open), clock())
+      }),
+
+    speak: async (key, language) => {
+      if (!knowledge.shop.languages.includes(language)) throw new Failure('not_found')
+      const { id } = await pileOfKey(store.db, key, clock)
+      await store.db.updateTable('pile').set({ language }).where('id', '=', id).execute()
+    },
+  }
+}

@@ -1,0 +1,116 @@
+import { checkFlow } from '../flow/check.ts'
+import { checkTable } from '../flow/check-table.ts'
+import { type Finding, Unreadable } from '../flow/finding.ts'
+import { longestPath } from '../flow/longest.ts'
+import { proveTable } from '../flow/prove.ts'
+import { readFlow, readTable } from '../flow/read.ts'
+import type { Source } from '../flow/source.ts'
+import { columns } from '../garment/facts.ts'
+import { missingWords } from '../words/words.ts'
+import type { FlowsFolder } from './flows-folder.ts'
+import { wordsOf } from './knowledge.ts'
+import { readers } from './readers.ts'
+import { rules } from './rules.ts'
+
+export interface Examined {
+  readonly findings: readonly Finding[]
+  readonly counts: {
+    readonly flows: number
+    readonly questions: number
+    readonly longestPath: number
+    readonly tables: number
+    readonly rows: number
+    /** Distinct combinations of facts that the tables were proven over. */
+    readonly combinations: number
+  }
+}
+
+/** No garment is asked more than this; optional questions are not counted. */
+export const mostQuestions = 14
+
+/** What a source's reading finds wrong; its value where it can be read. */
+function tried<T>(read: () => T): { value: T | null; findings: readonly Finding[] } {
+  try {
+    return { value: read(), findings: [] }
+  } catch (error) {
+    if (error instanceof Unreadable) return { value: null, findings: error.findings }
+    throw error
+  }
+}
+
+const keysUnder = (words: ReadonlyMap<string, string>, prefix: string) => ({
+  has: (key: string) => words.has(prefix + key),
+})
+
+const namesUnder = (words: ReadonlyMap<string, string>, prefix: string): string[] =>
+  [...words.keys()].filter((key) => key.startsWith(prefix)).map((key) => key.slice(prefix.length))
+
+function examineFlow(folder: FlowsFolder, drawings: Iterable<string>) {
+  const source = folder.flow
+  const { value: flow, findings } = tried(() => readFlow(source.value, source))
+  if (!flow) return { findings, questions: 0, longest: 0 }
+  const words = wordsOf(folder)
+  const wrong = checkFlow(flow, {
+    rules,
+    readers: Object.keys(readers),
+    words: new Map([...words].map(([code, all]) => [code, keysUnder(all, 'intake.')])),
+    drawings,
+    cautions: namesUnder([...words.values()][0] ?? new Map(), 'cautions.'),
+    where: source,
+  })
+  const questions = flow.parts.reduce((sum, part) => sum + part.questions.length, 0)
+  if (wrong.length > 0) return { findings: wrong, questions, longest: 0 }
+  const repeated = flow.parts.find(({ repeat }) => repeat)
+  const longest = repeated ? longestPath(flow, repeated, rules) : null
+  const tooLong: Finding[] =
+    longest && longest.count > mostQuestions
+      ? [
+          {
+            file: source.file,
+            line: 1,
+            rule: 'too-long',
+            message: `a garment may be asked ${longest.count} questions, at most ${mostQuestions} are allowed`,
+            example: longest.path.join(' → '),
+          },
+        ]
+      : []
+  return { findings: tooLong, questions, longest: longest?.count ?? 0 }
+}
+
+function examineTable(source: Source) {
+  const { value: table, findings } = tried(() => readTable(source.value, source))
+  if (!table) return { findings, rows: 0, combinations: 0 }
+  const wrong = checkTable(table, columns(), source)
+  if (wrong.length > 0) return { findings: wrong, rows: table.rows.length, combinations: 0 }
+  const proof = proveTable(table, columns(), source)
+  return { findings: proof.findings, rows: table.rows.length, combinations: proof.combinations }
+}
+
+const wordFindings = (folder: FlowsFolder): Finding[] =>
+  missingWords(wordsOf(folder)).map((missing) => ({
+    file: 'words',
+    line: 1,
+    rule: 'missing-words',
+    message: `no words for ${missing}`,
+  }))
+
+/** Everything that can be found wrong in the owner's files. `drawings` are the names a flow may use. */
+export function examine(folder: FlowsFolder, drawings: Iterable<string>): Examined {
+  const flow = examineFlow(folder, drawings)
+  const tables = folder.tables.map(examineTable)
+  return {
+    findings: [
+      ...flow.findings,
+      ...tables.flatMap(({ findings }) => findings),
+      ...wordFindings(folder),
+    ],
+    counts: {
+      flows: 1,
+      questions: flow.questions,
+      longestPath: flow.longest,
+      tables: tables.length,
+      rows: tables.reduce((sum, { rows }) => sum + rows, 0),
+      combinations: tables.reduce((sum, { combinations }) => sum + combinations, 0),
+    },
+  }
+}

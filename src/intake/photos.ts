@@ -1,0 +1,80 @@
+import type { Clock } from '../base/clock.ts'
+import { Failure } from '../base/failures.ts'
+import { newId } from '../base/ids.ts'
+import type { PhotoStore } from '../photo/keep.ts'
+import type { Lane } from '../photo/lane.ts'
+import type { Db, PhotoRow } from '../store/schema.ts'
+
+/** Where a photo belongs: the question it answers. */
+export interface PhotoPlace {
+  readonly pileId: string
+  readonly item: number
+  readonly question: string
+}
+
+/** Makes a file safe and keeps it as a draft of the question. Throws what was wrong with the file. */
+export async function takePhoto(
+  { db, photos, lane, clock }: { db: Db; photos: PhotoStore; lane: Lane; clock: Clock },
+  place: PhotoPlace,
+  bytes: Uint8Array,
+): Promise<string> {
+  const safe = await lane.makeSafe(bytes)
+  const hash = await photos.keep(safe)
+  const id = newId()
+  await db
+    .insertInto('photo')
+    .values({
+      id,
+      pile_id: place.pileId,
+      item: place.item,
+      question: place.question,
+      hash,
+      width: safe.width,
+      height: safe.height,
+      bytes: safe.full.byteLength,
+      kept: 0,
+      at: clock(),
+      removed_at: null,
+    })
+    .execute()
+  return id
+}
+
+/** Photos received for a question that no answer holds yet, oldest first. */
+export async function draftsOf(db: Db, place: PhotoPlace): Promise<string[]> {
+  const rows = await db
+    .selectFrom('photo')
+    .select('id')
+    .where('pile_id', '=', place.pileId)
+    .where('item', '=', place.item)
+    .where('question', '=', place.question)
+    .where('kept', '=', 0)
+    .where('removed_at', 'is', null)
+    .orderBy('at')
+    .execute()
+  return rows.map(({ id }) => id)
+}
+
+/** Drafts that an answer now holds are no drafts any more. */
+export async function keepPhotos(db: Db, pileId: string, ids: readonly string[]): Promise<void> {
+  if (ids.length === 0) return
+  await db
+    .updateTable('photo')
+    .set({ kept: 1 })
+    .where('pile_id', '=', pileId)
+    .where('id', 'in', ids)
+    .execute()
+}
+
+/** One photo of a pile. Throws `not_found` for another pile's, or one that was removed. */
+export async function photoOf(db: Db, pileId: string, id: string): Promise<PhotoRow> {
+  const row = await db
+    .selectFrom('photo')
+    .selectAll()
+    .where('pile_id', '=', pileId)
+    .where('id', '=', id)
+    .where('removed_at', 'is', null)
+    .executeTakeFirst()
+  if (!row) throw new Failure('not_found')
+  return row
+}

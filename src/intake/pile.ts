@@ -1,0 +1,205 @@
+import { tagCode } from '../base/tag.ts'
+import { type Followed, follow } from '../flow/follow.ts'
+import type { ContactValue, Flow, Question, Replies } from '../flow/grammar.ts'
+import { resolve } from '../garment/derive.ts'
+import type { Facts, Recipient } from '../garment/facts.ts'
+import type { Grading } from '../garment/grade.ts'
+import { type Panel, panelsOf } from '../garment/panels.ts'
+import { type Estimate, estimate } from '../quilt/estimate.ts'
+import { graphicFits, type Layout, type QuiltSize } from '../quilt/layout.ts'
+import { type Rates, ratesAt } from '../quilt/rates.ts'
+import { type Tally, tally } from '../quilt/tally.ts'
+import { yieldFact } from '../quilt/yield.ts'
+import type { PileRow } from '../store/schema.ts'
+import type { Knowledge } from './knowledge.ts'
+import { amount, chosen, given } from './replies.ts'
+import type { Entry } from './rows.ts'
+import { rules } from './rules.ts'
+import { type Told, tell } from './told.ts'
+
+/** One garment as its replies tell of it. A garment with an open question has no grade yet. */
+export interface Garment {
+  readonly n: number
+  readonly code: string
+  readonly name: string | null
+  readonly dropped: boolean
+  readonly open: Question | null
+  readonly path: Followed['items'][number]['path']
+  readonly replies: Replies
+  readonly told: Told
+  readonly facts: Facts
+  readonly panels: readonly Panel[]
+  readonly grading: Grading | null
+}
+
+export interface Wish {
+  /** The layout and size that the pile is counted for, and whether the customer chose them. */
+  readonly layout: Layout
+  readonly layoutChosen: boolean
+  readonly size: QuiltSize
+  readonly sizeChosen: boolean
+  readonly quilts: number
+}
+
+export interface PostBox {
+  readonly weightG: number
+  readonly count: number
+  readonly w: number
+  readonly h: number
+  readonly d: number
+}
+
+export interface Pile {
+  readonly followed: Followed
+  readonly replies: Replies
+  readonly recipient: Recipient
+  readonly wish: Wish
+  /** In the order they were added, dropped ones too. */
+  readonly garments: readonly Garment[]
+  readonly tally: Tally
+  readonly estimate: Estimate | null
+  /** What the garments may be posted in: inches, grams; null while nothing is graded. */
+  readonly box: PostBox | null
+  readonly contact: ContactValue | null
+  /** Weeks until it is needed, and the day that makes, ms UTC; null: no hurry. */
+  readonly needBy: number | null
+  /** At least one garment is told to the end, and none is half told. */
+  readonly canClose: boolean
+}
+
+const week = 7 * 24 * 60 * 60 * 1000
+
+/** When each question was last answered, by item and question. */
+function times(entries: readonly Entry[]): Map<string, number> {
+  const at = new Map<string, number>()
+  for (const entry of entries) {
+    if (entry.act.act === 'answer') at.set(`${entry.act.item} ${entry.act.question}`, entry.at)
+  }
+  return at
+}
+
+const counted = (garments: readonly Garment[]) =>
+  garments.filter(({ dropped, grading }) => !dropped && grading !== null)
+
+/** The layout most garments fit; the first of the shop's list where several do. */
+function bestLayout(garments: readonly Garment[], layouts: readonly Layout[]): Layout {
+  const fitting = (layout: Layout) =>
+    garments.filter(({ grading }) =>
+      grading?.layouts.some((fit) => fit.layout === layout.id && fit.fits),
+    ).length
+  return layouts.reduce((best, layout) => (fitting(layout) > fitting(best) ? layout : best))
+}
+
+const sizeFor = (recipient: Recipient): QuiltSize =>
+  recipient === 'under1' || recipient === 'under3' ? 'crib' : 'throw'
+
+function wishOf(
+  replies: Replies,
+  recipient: Recipient,
+  garments: readonly Garment[],
+  layouts: readonly Layout[],
+): Wish {
+  const wanted = layouts.find(({ id }) => id === chosen(replies, 'layout_wish'))
+  const size = chosen(replies, 'quilt_size')
+  const sizeChosen = size !== undefined && size !== 'unsure'
+  return {
+    layout: wanted ?? bestLayout(garments, layouts),
+    layoutChosen: wanted !== undefined,
+    size: sizeChosen ? (size as QuiltSize) : sizeFor(recipient),
+    sizeChosen,
+    quilts: amount(replies, 'quilt_count') ?? 1,
+  }
+}
+
+/** Every quilt the pile may still become: the likely one first. */
+function candidates(wish: Wish, layouts: readonly Layout[]) {
+  const sizes: QuiltSize[] = wish.sizeChosen
+    ? [wish.size]
+    : [wish.size, ...(['crib', 'throw', 'twin'] as const).filter((size) => size !== wish.size)]
+  const settings = wish.layoutChosen
+    ? [wish.layout]
+    : [wish.layout, ...layouts.filter(({ id }) => id !== wish.layout.id)]
+  return settings.flatMap((layout) => sizes.map((size) => ({ layout, size })))
+}
+
+function boxOf({ weightG, box }: Estimate, rates: Rates): PostBox {
+  const { w, h, d } = rates.boxes.find((one) => one.box === box.box)!
+  return { weightG, count: box.count, w, h, d }
+}
+
+/** A pile from its appended acts. Pure: the same acts and knowledge give the same pile. */
+export function derivePile(
+  knowledge: Knowledge,
+  flow: Flow,
+  row: PileRow,
+  entries: readonly Entry[],
+): Pile {
+  const followed = follow(
+    flow,
+    entries.map(({ act }) => act),
+    rules,
+  )
+  const replies = followed.parts.at(-1)?.replies ?? {}
+  const at = times(entries)
+  const recipient = (chosen(replies, 'recipient') ?? 'unknown') as Recipient
+  const wanted = knowledge.layouts.find(({ id }) => id === chosen(replies, 'layout_wish'))
+  const fitsAFrame = (inches: number) =>
+    knowledge.layouts.some((layout) => graphicFits(layout, { w: inches, h: inches }))
+
+  const garments = followed.items.map((item): Garment => {
+    const told = tell(item.replies, (q) => at.get(`${item.n} ${q}`) ?? row.started_at, fitsAFrame)
+    const said = resolve(told.known)
+    const facts = { ...said, yield: yieldFact(said.kind, told.size, said) }
+    return {
+      n: item.n,
+      code: tagCode(row.number, item.n),
+      name: chosen(item.replies, 'name') ?? null,
+      dropped: item.dropped,
+      open: item.open,
+      path: item.path,
+      replies: item.replies,
+      told,
+      facts,
+      panels: panelsOf(facts.kind, told.size, facts),
+      grading: item.open ? null : knowledge.grade(facts, { recipient, layout: wanted?.id }),
+    }
+  })
+
+  const standing = counted(garments)
+  const wish = wishOf(replies, recipient, standing, knowledge.layouts)
+  const rates = ratesAt(knowledge.rates, new Date(row.changed_at).toISOString().slice(0, 10))
+  const priced = standing.map((garment) => ({
+    kind: garment.facts.kind,
+    size: garment.told.size,
+    facts: garment.facts,
+    grading: garment.grading!,
+  }))
+  const estimated =
+    priced.length === 0
+      ? null
+      : estimate({ garments: priced, quilts: candidates(wish, knowledge.layouts), rates })
+  const weeks = amount(replies, 'needed_in')
+
+  return {
+    followed,
+    replies,
+    recipient,
+    wish,
+    garments,
+    tally: tally(
+      standing.map(({ facts, panels, grading }) => ({
+        grade: grading!.grade,
+        facts,
+        panels,
+        layouts: grading!.layouts,
+      })),
+      wish.layout,
+      wish.size,
+    ),
+    estimate: estimated,
+    box: estimated && boxOf(estimated, rates),
+    contact: (given(replies, 'contact') as ContactValue | undefined) ?? null,
+    needBy: weeks === undefined ? null : (at.get('0 needed_in') ?? row.started_at) + weeks * week,
+    canClose: standing.length > 0 && garments.every(({ dropped, open }) => dropped || !open),
+  }
+}

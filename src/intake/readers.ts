@@ -1,0 +1,14 @@
+/**
+ * Who may need an answer, for `read_by` in a flow: a rule that decides with it, a paper that prints it,
+ * or a person who looks at it. A question nobody reads is not asked.
+ */
+export const readers = {
+  heat: 'rule',
+  grade: 'rule',
+  panels: 'rule',
+  layout: 'rule',
+  tally: 'rule',
+  estimate: 'paper',
+  checklist: 'paper',
+  staff: 'person',
+} as const satisfies Record<string, 'rule' | 'paper' | 'person'>

@@ -1,0 +1,69 @@
+import type { Replies, Rule, Rules } from '../flow/grammar.ts'
+import { implied } from '../garment/derive.ts'
+import type { FactName, Facts } from '../garment/facts.ts'
+import { readingOf } from './label.ts'
+import { chosen, labelValue, ticked } from './replies.ts'
+
+const rule = (reads: readonly string[], holds: (replies: Replies) => boolean): Rule => ({
+  reads,
+  holds,
+})
+
+const kindOf = (replies: Replies) => (chosen(replies, 'kind') ?? 'other') as Facts['kind']
+
+/** What is known of a fact before asking: said, or implied by the kind. */
+const known = (replies: Replies, fact: FactName & string, question = fact): string | undefined =>
+  chosen(replies, question) ?? implied(kindOf(replies))[fact]
+
+const noLetterSize: readonly Facts['kind'][] = ['blanket', 'tie', 'scarf', 'apron']
+
+const neverABabys: readonly Facts['kind'][] = [
+  'polo',
+  'jersey',
+  'button-shirt',
+  'blouse',
+  'thermal',
+  'uniform',
+]
+
+const brittle = (replies: Replies) =>
+  chosen(replies, 'wear') === 'shattered' || ticked(replies, 'history').includes('historic')
+
+/** The guards that the intake's flow may name. Each says which questions it looks at. */
+export const rules: Rules = {
+  has_a_size: rule(['kind'], (r) => !noLetterSize.includes(kindOf(r))),
+  may_be_a_babys: rule(['kind'], (r) => !neverABabys.includes(kindOf(r))),
+  outgrew_toddler: rule(['kind'], (r) => kindOf(r) !== 'baby-suit'),
+
+  label_is_signs: rule(['label'], (r) => labelValue(r)?.found === 'signs'),
+  label_is_unsure: rule(['label'], (r) => {
+    const reading = readingOf(r)
+    return reading !== null && !reading.sure
+  }),
+
+  surface_is_open: rule(['kind'], (r) => implied(kindOf(r)).surface === undefined),
+  weight_is_open: rule(['kind'], (r) => implied(kindOf(r)).weight === undefined),
+  pull_test_is_wanted: rule(
+    ['kind', 'surface', 'wear', 'history'],
+    (r) =>
+      implied(kindOf(r)).stretch === undefined &&
+      !brittle(r) &&
+      !['leather', 'fur', 'film'].includes(known(r, 'surface') ?? ''),
+  ),
+
+  stays_at_home: rule(['history'], (r) =>
+    ticked(r, 'history').some((mark) => mark === 'damp' || mark === 'chemical'),
+  ),
+
+  picture_is_single: rule(['pattern'], (r) => chosen(r, 'pattern') === 'single'),
+  print_is_open: rule(['pattern'], (r) =>
+    ['single', 'allover'].includes(chosen(r, 'pattern') ?? ''),
+  ),
+  has_a_spot_to_tell: rule(
+    ['wear', 'history', 'details'],
+    (r) =>
+      ['thin', 'holes'].includes(chosen(r, 'wear') ?? '') ||
+      ticked(r, 'history').includes('stained') ||
+      ticked(r, 'details').includes('keep-a-spot'),
+  ),
+}

@@ -1,0 +1,29 @@
+import { z } from 'zod'
+import { Failure } from '../base/failures.ts'
+
+/** `shop.yaml`: who the workshop is. */
+const shopSchema = z.strictObject({
+  name: z.string().min(1),
+  tagline: z.record(z.string(), z.string()),
+  email: z.email(),
+  phone: z.string(),
+  address: z.array(z.string()),
+  currency: z.string().length(3),
+  languages: z.array(z.string()).min(1),
+  units: z.enum(['inches', 'centimetres']),
+  /** How long a customer's link works after it was last made, in days. */
+  link_days: z.number().int().positive(),
+})
+
+export type Shop = z.infer<typeof shopSchema>
+
+export function readShop(value: unknown): Shop {
+  const read = shopSchema.safeParse(value)
+  if (read.success) return read.data
+  const issue = read.error.issues[0]!
+  throw new Failure('flows_invalid', {
+    file: 'shop.yaml',
+    line: 1,
+    why: `${issue.path.join('.')}: ${issue.message}`,
+  })
+}

@@ -1,0 +1,127 @@
+import type { Replies } from '../flow/grammar.ts'
+import { implied } from '../garment/derive.ts'
+import type { FactName, Facts, Known, Size } from '../garment/facts.ts'
+import { heatOf } from '../textile/heat.ts'
+import type { Block } from '../textile/reading.ts'
+import { ironOf, readingOf, readingStands } from './label.ts'
+import { amount, chosen, ticked } from './replies.ts'
+
+/** What the customer's replies tell of one garment. `at` gives the time of a reply, ms UTC. */
+export interface Told {
+  readonly known: Partial<Record<FactName, readonly Known[]>>
+  readonly blocks: readonly Block[]
+  readonly size: Size
+  /** Longer side of a single graphic in inches; null: none, or not measured. */
+  readonly graphicInches: number | null
+  readonly mustUse: boolean
+}
+
+/** The first of the marks that was ticked; the list runs from the gravest. */
+const gravest = <T extends string>(
+  marks: readonly string[],
+  order: readonly (readonly [mark: string, value: T])[],
+): T | undefined => order.find(([mark]) => marks.includes(mark))?.[1]
+
+const soils = [
+  ['chemical', 'chemical'],
+  ['damp', 'mould'],
+  ['pests', 'pests'],
+  ['body-fluid', 'body-fluid'],
+  ['stained', 'soiled'],
+] as const
+
+const washes = [
+  ['scent', 'never'],
+  ['unwashed', 'unwashed'],
+  ['softener', 'softener'],
+] as const
+
+const ages = [
+  ['historic', 'historic'],
+  ['old', 'old'],
+] as const
+
+const trimmings = [
+  ['glued-trims', 'glued'],
+  ['melting-trims', 'meltable'],
+  ['hard-trims', 'removable'],
+] as const
+
+const consents = [
+  ['no-cut', 'no-cut'],
+  ['keep-a-spot', 'part'],
+] as const
+
+function printMakeOf(replies: Replies): string | undefined {
+  const pattern = chosen(replies, 'pattern')
+  if (pattern === 'solid') return 'none'
+  if (pattern === 'stripe-check') return 'in-cloth'
+  return chosen(replies, 'print_make')
+}
+
+function graphicOf(replies: Replies, fitsAFrame: (inches: number) => boolean): string | undefined {
+  const pattern = chosen(replies, 'pattern')
+  if (pattern === undefined) return undefined
+  if (pattern !== 'single') return 'none'
+  const longer = amount(replies, 'graphic_size')
+  if (longer === undefined) return undefined
+  return fitsAFrame(longer) ? 'fits' : 'too-large'
+}
+
+/** `fitsAFrame`: whether some layout can frame a graphic whose longer side is so many inches. */
+export function tell(
+  replies: Replies,
+  at: (question: string) => number,
+  fitsAFrame: (inches: number) => boolean,
+): Told {
+  const known: Partial<Record<FactName, Known[]>> = {}
+  const put = (fact: FactName, question: string, value: string | undefined): void => {
+    if (value === undefined) return
+    known[fact] = [...(known[fact] ?? []), { value, source: 'said', at: at(question) }]
+  }
+
+  const kind = chosen(replies, 'kind') as Facts['kind'] | undefined
+  put('kind', 'kind', kind)
+  if (kind) {
+    for (const [fact, value] of Object.entries(implied(kind))) {
+      known[fact as FactName] = [{ value, source: 'implied', at: at('kind') }]
+    }
+  }
+
+  const reading = readingOf(replies)
+  const blocks = reading && readingStands(replies, reading) ? reading.blocks : []
+  const iron = ironOf(replies)
+  put('iron', 'label', iron)
+  put('heat', 'label', heatOf(blocks, iron).heat)
+
+  put('surface', 'surface', chosen(replies, 'surface'))
+  put('stretch', 'stretch', chosen(replies, 'stretch'))
+  put('weight', 'weight', chosen(replies, 'weight'))
+  put('wear', 'wear', chosen(replies, 'wear'))
+  put('pattern', 'pattern', chosen(replies, 'pattern'))
+  put('printMake', 'print_make', printMakeOf(replies))
+  put('graphic', 'graphic_size', graphicOf(replies, fitsAFrame))
+
+  const history = ticked(replies, 'history')
+  if (history.length > 0) {
+    put('soil', 'history', gravest(history, soils) ?? 'clean')
+    put('wash', 'history', gravest(history, washes) ?? 'washed')
+    put('age', 'history', gravest(history, ages) ?? 'modern')
+    put('bleed', 'history', history.includes('bleeds') ? 'bleeds' : 'untested')
+  }
+
+  const details = ticked(replies, 'details')
+  if (details.length > 0) {
+    put('trims', 'details', gravest(details, trimmings) ?? (known.trims ? undefined : 'none'))
+    put('consent', 'details', gravest(details, consents) ?? 'yes')
+    put('oneWay', 'details', details.includes('one-way') ? 'yes' : 'no')
+  }
+
+  return {
+    known,
+    blocks,
+    size: (chosen(replies, 'size') ?? 'unknown') as Size,
+    graphicInches: amount(replies, 'graphic_size') ?? null,
+    mustUse: details.includes('must-use'),
+  }
+}
