@@ -1,0 +1,127 @@
+import type { Facts, Recipient } from '../garment/facts.ts'
+import type { Grade, Grading } from '../garment/grade.ts'
+import type { Say } from '../words/words.ts'
+import { flagWords } from './flag-words.ts'
+import { gradeNext, gradeSentence } from './grade-words.ts'
+
+/** A garment as the papers need it; `name` is what it is called in the reader's language. */
+export interface ListedGarment {
+  readonly n: number
+  readonly code: string
+  readonly name: string
+  readonly facts: Facts
+  readonly grading: Grading
+}
+
+export interface Listed {
+  readonly n: number
+  readonly code: string
+  readonly name: string
+  readonly kind: string
+  readonly grade: Grade
+  /** What to do before it goes into the box, in order. */
+  readonly steps: readonly string[]
+}
+
+export interface KeptHome {
+  readonly n: number
+  readonly name: string
+  readonly reason: string
+  readonly next: string | null
+}
+
+/** The packing checklist, in the customer's words. */
+export interface Checklist {
+  readonly packed: readonly Listed[]
+  /** A person looks before these are posted. */
+  readonly waiting: readonly Listed[]
+  readonly keptHome: readonly KeptHome[]
+  /** How to pack the box, in order. */
+  readonly packing: readonly string[]
+  readonly cautions: readonly string[]
+  /** What happens next, in order. */
+  readonly ahead: readonly string[]
+}
+
+/** What to post the garments in. Inches and grams; the weight is of all boxes together. */
+export interface Box {
+  readonly weightG: number
+  readonly count: number
+  readonly w: number
+  readonly h: number
+  readonly d: number
+}
+
+function listed({ n, code, name, facts, grading }: ListedGarment, say: Say): Listed {
+  const steps = flagWords(grading.flags, 'customer', say).flatMap(({ next }) => next ?? [])
+  return { n, code, name, kind: facts.kind, grade: grading.grade, steps: [...new Set(steps)] }
+}
+
+const keptHome = ({ n, name, grading }: ListedGarment, say: Say): KeptHome => ({
+  n,
+  name,
+  reason: gradeSentence(grading, say),
+  next: gradeNext(grading, say),
+})
+
+const packingSteps = ['pockets', 'tags', 'photograph', 'dry', 'bag', 'list', 'box', 'post'] as const
+
+const kilograms = (grams: number, language: string): string =>
+  new Intl.NumberFormat(language, { maximumFractionDigits: 1 }).format(grams / 1000)
+
+const pounds = (grams: number, language: string): string =>
+  new Intl.NumberFormat(language, { maximumFractionDigits: 1 }).format(grams / 453.59237)
+
+function cautionsOf(recipient: Recipient, garments: readonly ListedGarment[], say: Say): string[] {
+  const soiled = garments.some(({ facts }) =>
+    ['body-fluid', 'pests', 'mould', 'chemical'].includes(facts.soil),
+  )
+  return [
+    ...(recipient === 'under1' ? [say('cautions.safe-sleep')] : []),
+    ...(recipient === 'under1' || recipient === 'under3' ? [say('cautions.small-parts')] : []),
+    ...(soiled ? [say('cautions.soiled')] : []),
+    say('cautions.label-first'),
+  ]
+}
+
+/** What to pack, what waits, what stays, and how: from the graded garments of a pile. */
+export function checklist(
+  pile: {
+    readonly recipient: Recipient
+    readonly garments: readonly ListedGarment[]
+    readonly box: Box | null
+    readonly leftovers: string
+  },
+  say: Say,
+  language: string,
+): Checklist {
+  const graded = (...wanted: Grade[]) =>
+    pile.garments.filter(({ grading }) => wanted.includes(grading.grade))
+  const waiting = graded('eyes')
+  const gaps = pile.box
+    ? {
+        kg: kilograms(pile.box.weightG, language),
+        lb: pounds(pile.box.weightG, language),
+        count: pile.box.count,
+        w: pile.box.w,
+        h: pile.box.h,
+        d: pile.box.d,
+      }
+    : null
+  return {
+    packed: graded('sound', 'care').map((garment) => listed(garment, say)),
+    waiting: waiting.map((garment) => listed(garment, say)),
+    keptHome: graded('home').map((garment) => keptHome(garment, say)),
+    packing: packingSteps
+      .filter((step) => step !== 'box' || gaps)
+      .map((step) => say(`packing.${step}`, gaps ?? {})),
+    cautions: cautionsOf(pile.recipient, pile.garments, say),
+    ahead: [
+      say('ahead.person', { count: waiting.length }),
+      say('ahead.answer'),
+      say('ahead.post'),
+      say('ahead.nothing_cut'),
+      say(`ahead.leftovers.${pile.leftovers}`),
+    ],
+  }
+}

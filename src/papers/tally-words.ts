@@ -1,0 +1,18 @@
+import type { Layout, QuiltSize } from '../quilt/layout.ts'
+import type { Tally } from '../quilt/tally.ts'
+import type { Say } from '../words/words.ts'
+
+/** What the pile makes now and what it still wants, in a customer's words. */
+export function tallyWords(
+  tally: Tally,
+  wish: { readonly layout: Layout; readonly size: QuiltSize },
+  say: Say,
+): string {
+  const [least, most] = wish.layout.garments[wish.size]
+  const size = say(`sizes.${wish.size}`)
+  const wants = say('count.wants', { size, least, most })
+  if (tally.enough) return say('count.enough', { size })
+  if (tally.suits === 0) return wants
+  const { low, high } = tally.more
+  return `${wants} ${say('count.more', { low, high })}`
+}
