@@ -1,0 +1,96 @@
+import formbody from '@fastify/formbody'
+import multipart from '@fastify/multipart'
+import swagger from '@fastify/swagger'
+import Fastify, { type FastifyBaseLogger, type FastifyInstance, LogController } from 'fastify'
+import {
+  jsonSchemaTransform,
+  jsonSchemaTransformObject,
+  serializerCompiler,
+  validatorCompiler,
+} from 'fastify-type-provider-zod'
+import type { Clock } from './base/clock.ts'
+import { newId } from './base/ids.ts'
+import type { Log } from './base/log.ts'
+import type { Conversation } from './intake/conversation.ts'
+import type { Knowledge } from './intake/knowledge.ts'
+import type { PhotoStore } from './photo/keep.ts'
+import type { Lane } from './photo/lane.ts'
+import type { Store } from './store/open.ts'
+import type { Assets } from './web/assets/manifest.ts'
+import { assetRoutes } from './web/assets/routes.ts'
+import type { ChatContext } from './web/chat/context.ts'
+import { languageOf } from './web/chat/frame.ts'
+import { chatRoutes } from './web/chat/routes.ts'
+import { troublePage } from './web/chat/trouble-page.ts'
+import { deskRoutes } from './web/desk/routes.ts'
+import { handleFailures } from './web/errors.ts'
+import { healthRoutes } from './web/health.ts'
+import { logRequests } from './web/request-log.ts'
+import { secure } from './web/security.ts'
+
+/** Everything a running product is made of. Nothing here listens or reads the environment. */
+export interface Parts {
+  readonly store: Store
+  readonly photos: PhotoStore
+  readonly lane: Lane
+  readonly knowledge: Knowledge
+  readonly conversation: Conversation
+  readonly assets: Assets
+  readonly log: Log
+  readonly clock: Clock
+  /** The address people reach us at; null: as each request says. */
+  readonly publicUrl: string | null
+}
+
+const photoBytes = 25 * 1024 * 1024
+const photosAtOnce = 6
+
+/** Assembles the product's pages and routes. */
+export async function buildApp(parts: Parts): Promise<FastifyInstance> {
+  const https = parts.publicUrl?.startsWith('https:') ?? false
+  const app = Fastify({
+    loggerInstance: parts.log as FastifyBaseLogger,
+    logController: new LogController({ disableRequestLogging: true }),
+    genReqId: newId,
+    trustProxy: 'loopback',
+    bodyLimit: 256 * 1024,
+    routerOptions: { maxParamLength: 200 },
+  })
+  app.setValidatorCompiler(validatorCompiler)
+  app.setSerializerCompiler(serializerCompiler)
+  const context: ChatContext = parts
+
+  logRequests(app)
+  handleFailures(app, {
+    language: (request) => languageOf(request, context),
+    page: (request, failure, language) => troublePage(context, request, failure, language),
+  })
+  await secure(app, { https })
+  await app.register(swagger, {
+    openapi: {
+      openapi: '3.1.0',
+      info: {
+        title: 'Pieceworth',
+        version: '0.1.0',
+        description: 'Guided intake for memory quilts.',
+      },
+    },
+    transform: jsonSchemaTransform,
+    transformObject: jsonSchemaTransformObject,
+  })
+  await app.register(formbody, { bodyLimit: 256 * 1024 })
+  await app.register(multipart, {
+    limits: { fileSize: photoBytes, files: photosAtOnce, fields: 40, fieldSize: 64 * 1024 },
+  })
+
+  await app.register(
+    healthRoutes({ store: () => parts.store.ready(), photos: () => parts.photos.ready() }),
+  )
+  await app.register(assetRoutes(parts.assets))
+  await app.register(async (scope) => chatRoutes(scope, context))
+  await app.register(deskRoutes({ ...parts, https }), { prefix: '/desk' })
+  app.get('/api/docs', { schema: { summary: 'This document: OpenAPI 3.1' } }, async () =>
+    app.swagger(),
+  )
+  return app
+}

@@ -1,0 +1,43 @@
+import pino, { type DestinationStream, type Logger, type LoggerOptions } from 'pino'
+
+/** Field names that may hold a person's data or a key, wherever they stand in a logged object. */
+const personal = [
+  'name',
+  'email',
+  'phone',
+  'contact',
+  'address',
+  'note',
+  'story',
+  'words',
+  'value',
+  'password',
+  'token',
+  'key',
+  'link',
+  'cookie',
+  'authorization',
+  'set-cookie',
+  'csrf',
+]
+
+const paths = personal.flatMap((field) => {
+  const step = field.includes('-') ? `["${field}"]` : `.${field}`
+  const top = field.includes('-') ? `["${field}"]` : field
+  return [top, `*${step}`, `*.*${step}`, `*.*.*${step}`]
+})
+
+const options = (level: string): LoggerOptions => ({
+  level,
+  base: null,
+  timestamp: pino.stdTimeFunctions.isoTime,
+  redact: { paths, censor: '[left out]' },
+})
+
+/** The one log: JSON lines on standard error. Standard output belongs to the commands' answers. */
+export const openLog = (
+  level: string,
+  to: DestinationStream = pino.destination({ fd: 2, sync: false }),
+): Logger => pino(options(level), to)
+
+export type Log = Logger

@@ -1,0 +1,82 @@
+import { mkdirSync } from 'node:fs'
+import type { AddressInfo } from 'node:net'
+import { join, resolve } from 'node:path'
+import { buildApp } from './app.ts'
+import { systemClock } from './base/clock.ts'
+import { openLog } from './base/log.ts'
+import type { Config } from './config.ts'
+import { ownerLink } from './desk/once-links.ts'
+import { converse } from './intake/conversation.ts'
+import { checkOpenVersions } from './intake/flow-versions.ts'
+import { readFlowsFolder } from './intake/flows-folder.ts'
+import { learnChecked } from './intake/learn.ts'
+import { drawings } from './papers/drawings/index.ts'
+import { openFolderPhotos } from './photo/keep.ts'
+import { openLane } from './photo/lane.ts'
+import { holdFolder } from './store/lock.ts'
+import { migrate } from './store/migrate.ts'
+import { openStore } from './store/open.ts'
+import { openAssets } from './web/assets/manifest.ts'
+import { confirmedPapers } from './web/chat/present-pages.ts'
+
+/** A server that answers; `close` ends it once what is under way is done. */
+export interface Serving {
+  readonly url: string
+  /** The link that makes the owner's account; null where there is one. */
+  readonly ownerUrl: string | null
+  close(): Promise<void>
+}
+
+const today = (at: number): string => new Date(at).toISOString().slice(0, 10)
+
+/** Opens the store, checks the flows, and listens. Throws a Failure that says which step refused. */
+export async function serve(config: Config): Promise<Serving> {
+  const log = openLog(config.logLevel)
+  const clock = systemClock
+  const knowledge = learnChecked(
+    readFlowsFolder(config.flowsDir),
+    Object.keys(drawings),
+    today(clock()),
+  )
+  mkdirSync(config.dataDir, { recursive: true, mode: 0o700 })
+  const hold = config.databaseUrl ? null : holdFolder(config.dataDir)
+  const store = await openStore({
+    ...(config.databaseUrl && { databaseUrl: config.databaseUrl }),
+    dataDir: config.dataDir,
+  })
+  await migrate(store)
+  await checkOpenVersions(store.db)
+
+  const photos = await openFolderPhotos(join(resolve(config.dataDir), 'photos'))
+  const lane = openLane()
+  const conversation = converse(store, knowledge, clock, (open) =>
+    confirmedPapers(open, { knowledge, clock }),
+  )
+  const app = await buildApp({
+    store,
+    photos,
+    lane,
+    knowledge,
+    conversation,
+    assets: openAssets(),
+    log,
+    clock,
+    publicUrl: config.publicUrl ?? null,
+  })
+  await app.listen({ port: config.port, host: config.host })
+  const { port } = app.server.address() as AddressInfo
+  const host = config.host.includes(':') ? `[${config.host}]` : config.host
+  const url = config.publicUrl ?? `http://${host}:${port}`
+  const token = await ownerLink(store, clock)
+
+  return {
+    url,
+    ownerUrl: token && `${url}/desk/welcome/${token}`,
+    close: async () => {
+      await app.close()
+      await lane.close()
+      await store.close()
+      hold?.release()
+    },
+  }
+}

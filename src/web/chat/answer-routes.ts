@@ -1,0 +1,124 @@
+import type { FastifyInstance } from 'fastify'
+import type { z } from 'zod'
+import { Failure } from '../../base/failures.ts'
+import type { Reply } from '../../flow/grammar.ts'
+import { offered, readReply } from '../../flow/reply.ts'
+import { draftsOf, keepPhotos, type PhotoPlace, takePhoto } from '../../intake/photos.ts'
+import { given } from '../../intake/replies.ts'
+import { rules } from '../../intake/rules.ts'
+import { failureSentence } from '../errors.ts'
+import type { ChatContext } from './context.ts'
+import { type AnswerForm, type Form, rawOf, readAnswerForm } from './form.ts'
+import { paths } from './paths.ts'
+import { questionPage, readerOf } from './present-pages.ts'
+import { type Asking, findAsking } from './present-question.ts'
+import { type Opened, openPile, questionParams, show } from './routes.ts'
+import type { FieldError } from './view.ts'
+
+/** The field that a refusal speaks of. */
+function fieldOf(failure: Failure, asking: Asking, fields: AnswerForm): FieldError['field'] {
+  const { field } = failure.details
+  if (fields.act === 'ask') return 'note'
+  if (field === 'name' || field === 'email' || field === 'phone') return field
+  if (failure.code === 'email_not_valid') return 'email'
+  if (asking.question.kind === 'photo') return 'photo'
+  if (asking.question.kind === 'contact') return 'name'
+  if (asking.question.kind === 'label') return fields.words ? 'words' : 'found'
+  return 'value'
+}
+
+const list = (value: string | readonly string[] | undefined): readonly string[] =>
+  value === undefined ? [] : typeof value === 'string' ? [value] : value
+
+/** Photos answered before, drafts, and what came now, less what was ticked to go. */
+async function photoIds(
+  context: ChatContext,
+  place: PhotoPlace,
+  asking: Asking,
+  form: Form,
+): Promise<string[]> {
+  const before = given(asking.replies, asking.question.id)
+  const held = [
+    ...(Array.isArray(before) ? (before as readonly string[]) : []),
+    ...(await draftsOf(context.store.db, place)),
+  ]
+  const gone = list(form.fields.remove)
+  const room = (asking.question.max ?? 1) - held.filter((id) => !gone.includes(id)).length
+  if (form.files.length > room) {
+    throw new Failure('too_many_photos', { most: asking.question.max ?? 1 })
+  }
+  let refusal: unknown = null
+  for (const { bytes, tooLarge } of form.files) {
+    // A file that is refused does not cost the others that came with it: they stay as drafts.
+    try {
+      if (tooLarge) throw new Failure('too_large')
+      held.push(await takePhoto({ ...context, db: context.store.db }, place, bytes))
+    } catch (error) {
+      refusal ??= error
+    }
+  }
+  if (refusal) throw refusal
+  return held.filter((id) => !gone.includes(id))
+}
+
+async function replyOf(
+  context: ChatContext,
+  { open }: Opened,
+  asking: Asking,
+  form: Form,
+): Promise<Reply> {
+  const { question, item, replies } = asking
+  const raw = rawOf(form.fields)
+  if (question.kind !== 'photo' || raw.act !== 'answer') {
+    return readReply(question, offered(question, replies, rules), raw)
+  }
+  const place = { pileId: open.row.id, item, question: question.id }
+  const ids = await photoIds(context, place, asking, form)
+  return readReply(question, [], { act: 'answer', value: ids })
+}
+
+/** An answer is taken, kept, and the next question follows; a refused one comes back as it was sent. */
+export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
+  app.post<{ Params: z.infer<typeof questionParams> }>(
+    '/i/:key/:item/:question',
+    { schema: { summary: 'Answers a question', params: questionParams } },
+    async (request, reply) => {
+      const { key, item, question } = request.params
+      const form = await readAnswerForm(request)
+      const opened = await openPile(context, key)
+      const { open, language } = opened
+      const asking = findAsking(open.pile.followed, item, question)
+      if (open.row.status !== 'open') throw new Failure('pile_confirmed')
+      if (!asking) throw new Failure('question_moved_on', { question })
+
+      try {
+        const answer = await replyOf(context, opened, asking, form)
+        const { overtaken } = await context.conversation.act(key, {
+          act: { act: 'answer', item, question, reply: answer },
+          idem: form.fields.idem,
+          seen: form.fields.seq,
+        })
+        if (asking.question.kind === 'photo' && 'given' in answer) {
+          await keepPhotos(context.store.db, open.row.id, answer.given as readonly string[])
+        }
+        return reply.redirect(paths.pile(key) + (overtaken ? '?told=overtaken' : ''), 303)
+      } catch (error) {
+        if (!(error instanceof Failure) || error.status >= 500) throw error
+        request.log.info({ code: error.code, question }, 'answer refused')
+        const sentence = failureSentence(error, language)
+        const refused = {
+          raw: rawOf(form.fields),
+          error: { field: fieldOf(error, asking, form.fields), sentence },
+        }
+        const now = await openPile(context, key)
+        reply.status(error.status)
+        return show(
+          context,
+          reply,
+          questionPage(now.open, asking, refused, readerOf(now.open, key, language)),
+          { language, key },
+        )
+      }
+    },
+  )
+}

@@ -1,0 +1,55 @@
+import type { FastifyRequest } from 'fastify'
+import type { Language } from '../../words/words.ts'
+import type { ChatContext } from './context.ts'
+import { paths } from './paths.ts'
+import type { Frame } from './view.ts'
+
+/** The shop's language that suits a reader best: asked for, else the browser's, else the shop's first. */
+export function languageOf(request: FastifyRequest, context: ChatContext): Language {
+  const { languages: known, shop } = context.knowledge
+  const { lang } = (request.query ?? {}) as { lang?: unknown }
+  const accepted = (request.headers['accept-language'] ?? '')
+    .split(',')
+    .map((part) => part.trim().slice(0, 2).toLowerCase())
+  const wanted = [String(lang ?? ''), ...accepted].find((code) => shop.languages.includes(code))
+  return known.get(wanted ?? shop.languages[0]!)!
+}
+
+const ownName = (code: string): string => {
+  const name = new Intl.DisplayNames([code], { type: 'language' }).of(code) ?? code
+  return name.charAt(0).toLocaleUpperCase(code) + name.slice(1)
+}
+
+export interface Framing {
+  readonly language: Language
+  /** The key of the open pile; null outside of one. */
+  readonly key: string | null
+  readonly notice?: string | null
+}
+
+export function frameOf(context: ChatContext, { language, key, notice = null }: Framing): Frame {
+  const { shop } = context.knowledge
+  return {
+    shop: {
+      name: shop.name,
+      tagline: shop.tagline[language.code] ?? null,
+      email: shop.email,
+      phone: shop.phone,
+    },
+    language: language.code,
+    languages: shop.languages.map((code) => ({
+      code,
+      name: ownName(code),
+      href: key ? paths.language(key, code) : `/?lang=${code}`,
+    })),
+    style: context.assets.path('chat.css'),
+    script: context.assets.path('chat.js'),
+    homeHref: '/',
+    saveHref: key ? paths.keep(key) : null,
+    notice,
+  }
+}
+
+/** The address a person would type, for links that leave the page. */
+export const outside = (request: FastifyRequest, { publicUrl }: ChatContext): string =>
+  publicUrl ?? `${request.protocol}://${request.host}`

@@ -1,0 +1,14 @@
+/** The customer's addresses. The key is the only thing that opens a pile. */
+export const paths = {
+  start: '/i',
+  pile: (key: string) => `/i/${key}`,
+  question: (key: string, item: number, question: string) => `/i/${key}/${item}/${question}`,
+  /** Posted to: adds, copies, drops. Opened: the page between two garments. */
+  garments: (key: string) => `/i/${key}/garments`,
+  review: (key: string) => `/i/${key}/review`,
+  confirm: (key: string) => `/i/${key}/confirm`,
+  keep: (key: string) => `/i/${key}/keep`,
+  paper: (key: string) => `/i/${key}/paper`,
+  language: (key: string, code: string) => `/i/${key}/language/${code}`,
+  photo: (key: string, id: string, size: 'view' | 'thumb') => `/i/${key}/photos/${id}/${size}`,
+} as const

@@ -1,0 +1,90 @@
+import type { Step } from '../../flow/walk.ts'
+import type { Garment } from '../../intake/pile.ts'
+import { chosen, given } from '../../intake/replies.ts'
+import { flagWords } from '../../papers/flag-words.ts'
+import { gradeNext, gradeSentence } from '../../papers/grade-words.ts'
+import type { Language } from '../../words/words.ts'
+import { paths } from './paths.ts'
+import { replyWords } from './said.ts'
+import type { Action, Photo, Said, Tag } from './view.ts'
+
+/** What presenting needs beside the pile itself. */
+export interface Reader {
+  readonly key: string
+  readonly language: Language
+  /** The last act the page knows of, sent back with every form. */
+  readonly seq: number
+  readonly newIdem: () => string
+  readonly editable: boolean
+}
+
+export const hidden = (reader: Reader): Record<string, string> => ({
+  idem: reader.newIdem(),
+  seq: String(reader.seq),
+})
+
+/** What was asked and said along a path, each with its way to change it. */
+export function saidOf(path: readonly Step[], item: number, reader: Reader): Said[] {
+  const { say, code } = reader.language
+  return path.map(({ question, reply }) => ({
+    question: question.id,
+    asked: say(`intake.${question.id}.short`),
+    said: replyWords(question, reply, say, code),
+    href: reader.editable ? paths.question(reader.key, item, question.id) : null,
+  }))
+}
+
+export function kindWords(garment: Garment, { language }: Reader): string | null {
+  const kind = chosen(garment.replies, 'kind')
+  return kind ? language.say(`intake.kind.options.${kind}`) : null
+}
+
+/** What a garment is called: its own name, else its kind, else its number. */
+export const nameOf = (garment: Garment, reader: Reader): string =>
+  garment.name ?? kindWords(garment, reader) ?? reader.language.say('tag.unnamed', { n: garment.n })
+
+export function photosOf(garment: Garment, reader: Reader): Photo[] {
+  const ids = given(garment.replies, 'photos')
+  if (!Array.isArray(ids)) return []
+  return (ids as readonly string[]).map((id, i) => ({
+    id,
+    thumb: paths.photo(reader.key, id, 'thumb'),
+    view: paths.photo(reader.key, id, 'view'),
+    alt: reader.language.say('tag.photo', { name: nameOf(garment, reader), n: i + 1 }),
+  }))
+}
+
+function actionsOf(garment: Garment, reader: Reader): Action[] {
+  if (!reader.editable) return []
+  const action = (act: Action['act']): Action => ({
+    act,
+    postTo: paths.garments(reader.key),
+    hidden: { ...hidden(reader), item: String(garment.n) },
+  })
+  if (garment.dropped) return [action('restore-garment')]
+  const copy = garment.open ? [] : [action('copy-garment')]
+  return [...copy, action('drop-garment')]
+}
+
+export function tagOf(garment: Garment, asked: number, reader: Reader): Tag {
+  const { grading, open, dropped } = garment
+  const { say } = reader.language
+  const goesOn = open !== null && !dropped && garment.n !== asked && reader.editable
+  return {
+    n: garment.n,
+    code: garment.code,
+    name: nameOf(garment, reader),
+    kind: chosen(garment.replies, 'kind') ?? null,
+    kindWords: kindWords(garment, reader),
+    grade: grading?.grade ?? null,
+    sentence: grading && gradeSentence(grading, say),
+    next: grading && gradeNext(grading, say),
+    flags: grading ? flagWords(grading.flags, 'customer', say) : [],
+    answers: saidOf(garment.path, garment.n, reader),
+    photos: photosOf(garment, reader),
+    open: open !== null,
+    goOnHref: goesOn ? paths.question(reader.key, garment.n, open.id) : null,
+    dropped,
+    actions: actionsOf(garment, reader),
+  }
+}

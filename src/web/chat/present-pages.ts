@@ -1,0 +1,193 @@
+import { newId } from '../../base/ids.ts'
+import type { Open } from '../../intake/conversation.ts'
+import type { Garment, Pile } from '../../intake/pile.ts'
+import { chosen } from '../../intake/replies.ts'
+import { type Checklist, checklist } from '../../papers/checklist.ts'
+import { estimatePaper } from '../../papers/estimate-paper.ts'
+import { tallyWords } from '../../papers/tally-words.ts'
+import type { Language } from '../../words/words.ts'
+import type { ChatContext } from './context.ts'
+import { paths } from './paths.ts'
+import { hidden, nameOf, type Reader, saidOf, tagOf } from './present-garment.ts'
+import { type Asking, questionOf, type Refused } from './present-question.ts'
+import type {
+  Action,
+  ConfirmedPage,
+  Estimate,
+  GatherPage,
+  QuestionPage,
+  ReviewPage,
+  Said,
+  Tag,
+  Tally,
+} from './view.ts'
+
+export const readerOf = (open: Open, key: string, language: Language): Reader => ({
+  key,
+  language,
+  seq: open.row.seq,
+  newIdem: newId,
+  editable: open.row.status === 'open',
+})
+
+const standing = (pile: Pile): readonly Garment[] => pile.garments.filter(({ dropped }) => !dropped)
+
+export function tallyOf(pile: Pile, { language }: Reader): Tally {
+  const byGrade = { sound: 0, care: 0, eyes: 0, home: 0 }
+  for (const { grading } of standing(pile)) if (grading) byGrade[grading.grade] += 1
+  return {
+    garments: standing(pile).length,
+    byGrade,
+    advice: tallyWords(pile.tally, pile.wish, language.say),
+  }
+}
+
+const tagsOf = (pile: Pile, asked: number, reader: Reader): Tag[] =>
+  pile.garments.map((garment) => tagOf(garment, asked, reader))
+
+const pileSaid = (pile: Pile, reader: Reader): Said[] =>
+  pile.followed.parts.flatMap(({ path }) => saidOf(path, 0, reader))
+
+function gatherActions(pile: Pile, reader: Reader): Action[] {
+  const add: Action = {
+    act: 'add-garment',
+    postTo: paths.garments(reader.key),
+    hidden: hidden(reader),
+  }
+  const confirm: Action = {
+    act: 'confirm-pile',
+    postTo: paths.confirm(reader.key),
+    hidden: hidden(reader),
+  }
+  return pile.canClose ? [add, confirm] : [add]
+}
+
+export function questionPage(
+  open: Open,
+  asking: Asking,
+  refused: Refused | null,
+  reader: Reader,
+): QuestionPage {
+  const { pile } = open
+  return {
+    page: 'question',
+    question: questionOf(asking, pile, refused, reader),
+    tags: tagsOf(pile, asking.item, reader),
+    tally: standing(pile).length > 0 ? tallyOf(pile, reader) : null,
+    pileAnswers: pileSaid(pile, reader),
+    actions: [],
+  }
+}
+
+export function gatherPage({ pile }: Open, reader: Reader): GatherPage {
+  return {
+    page: 'gather',
+    tags: tagsOf(pile, 0, reader),
+    tally: tallyOf(pile, reader),
+    pileAnswers: pileSaid(pile, reader),
+    actions: gatherActions(pile, reader),
+    limit: null,
+  }
+}
+
+export const estimateOf = (pile: Pile, language: Language): Estimate | null =>
+  pile.estimate && estimatePaper(pile.estimate, pile.wish, language)
+
+export function reviewPage({ pile }: Open, reader: Reader): ReviewPage {
+  const actions = gatherActions(pile, reader)
+  return {
+    page: 'review',
+    tags: tagsOf(pile, 0, reader),
+    tally: tallyOf(pile, reader),
+    pileAnswers: pileSaid(pile, reader),
+    estimate: estimateOf(pile, reader.language),
+    open: standing(pile)
+      .filter(({ open }) => open !== null)
+      .map((garment) => ({
+        label: nameOf(garment, reader),
+        href: paths.question(reader.key, garment.n, garment.open!.id),
+      })),
+    confirm: actions.find(({ act }) => act === 'confirm-pile') ?? null,
+    backHref: paths.garments(reader.key),
+  }
+}
+
+/** What the customer was shown on confirming, kept word for word. */
+export interface ConfirmedPaper {
+  readonly pile: string
+  readonly confirmedAt: number
+  readonly checklist: Checklist
+  readonly estimate: Estimate | null
+  readonly address: readonly string[]
+}
+
+export type PaperContext = Pick<ChatContext, 'knowledge' | 'clock'>
+
+function paperIn(open: Open, context: PaperContext, language: Language): ConfirmedPaper {
+  const { pile, row } = open
+  const reader = readerOf(open, '', language)
+  return {
+    pile: String(row.number),
+    confirmedAt: context.clock(),
+    checklist: checklist(
+      {
+        recipient: pile.recipient,
+        garments: standing(pile).flatMap((garment) =>
+          garment.grading
+            ? [{ ...garment, grading: garment.grading, name: nameOf(garment, reader) }]
+            : [],
+        ),
+        box: pile.box,
+        leftovers: chosen(pile.replies, 'leftovers') ?? 'ask-later',
+      },
+      language.say,
+      language.code,
+    ),
+    estimate: estimateOf(pile, language),
+    address: context.knowledge.shop.address,
+  }
+}
+
+/** The papers of a pile in every language of the shop. */
+export const confirmedPapers = (
+  open: Open,
+  context: PaperContext,
+): Readonly<Record<string, ConfirmedPaper>> =>
+  Object.fromEntries(
+    context.knowledge.shop.languages.map((code) => [
+      code,
+      paperIn(open, context, context.knowledge.languages.get(code)!),
+    ]),
+  )
+
+export function confirmedPage(
+  paper: ConfirmedPaper,
+  {
+    key,
+    language,
+    print,
+    keepLink,
+  }: {
+    key: string
+    language: Language
+    print: boolean
+    keepLink: string
+  },
+): ConfirmedPage {
+  const { say, code } = language
+  return {
+    page: 'confirmed',
+    pile: paper.pile,
+    confirmedOn: new Intl.DateTimeFormat(code, { dateStyle: 'long', timeZone: 'UTC' }).format(
+      paper.confirmedAt,
+    ),
+    ...paper.checklist,
+    packed: paper.checklist.packed.map((listed) => ({ ...listed, photo: null })),
+    waiting: paper.checklist.waiting.map((listed) => ({ ...listed, photo: null })),
+    address: paper.address,
+    estimate: paper.estimate,
+    keepLink,
+    papers: print ? [] : [{ label: say('papers.print'), href: paths.paper(key) }],
+    print,
+  }
+}

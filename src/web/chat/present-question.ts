@@ -1,0 +1,165 @@
+import { inchWords } from '../../base/units.ts'
+import type { Followed } from '../../flow/follow.ts'
+import type { ContactValue, LabelValue, Question, Replies, Reply } from '../../flow/grammar.ts'
+import { offered, type RawReply } from '../../flow/reply.ts'
+import { readingOf } from '../../intake/label.ts'
+import type { Pile } from '../../intake/pile.ts'
+import { rules } from '../../intake/rules.ts'
+import { labelWords } from '../../papers/label-words.ts'
+import type { Say } from '../../words/words.ts'
+import { paths } from './paths.ts'
+import { hidden, kindWords, photosOf, type Reader } from './present-garment.ts'
+import type { Answering, FieldError, Option, Question as Shown } from './view.ts'
+
+/** A question that is open or on the path, with the replies its options hang on. */
+export interface Asking {
+  readonly item: number
+  readonly question: Question
+  readonly replies: Replies
+  readonly before: Question | null
+}
+
+/** Finds a question by its address; null where the path does not (or no longer) lead to it. */
+export function findAsking(followed: Followed, item: number, id: string): Asking | null {
+  const walk =
+    item === 0
+      ? followed.parts.find(
+          ({ path, open }) => open?.id === id || path.some(({ question }) => question.id === id),
+        )
+      : followed.items.find(({ n, dropped }) => n === item && !dropped)
+  if (!walk) return null
+  const at = walk.path.findIndex(({ question }) => question.id === id)
+  const question = at >= 0 ? walk.path[at]!.question : walk.open
+  if (question?.id !== id) return null
+  const before = walk.path[(at >= 0 ? at : walk.path.length) - 1]?.question ?? null
+  return { item, question, replies: walk.replies, before }
+}
+
+/** What was typed or chosen when an answer was refused. */
+export interface Refused {
+  readonly raw: RawReply
+  readonly error: FieldError
+}
+
+const listOf = (value: string | readonly string[] | undefined): readonly string[] =>
+  value === undefined ? [] : typeof value === 'string' ? [value] : value
+
+function optionsOf(asking: Asking, raw: RawReply | null, reader: Reader): Option[] {
+  const { question, replies } = asking
+  const reply = replies[question.id]
+  const before = reply && 'given' in reply ? listOf(reply.given as string | string[]) : []
+  const chosen = raw ? listOf(raw.value) : before
+  const { say, has } = reader.language
+  return offered(question, replies, rules).map((value) => {
+    const key = `intake.${question.id}.option_help.${value}`
+    return {
+      value,
+      label: say(`intake.${question.id}.options.${value}`),
+      help: has(key) ? say(key) : null,
+      drawing: null,
+      chosen: chosen.includes(value),
+    }
+  })
+}
+
+const givenIn = <T>(reply: Reply | undefined): T | null =>
+  reply && 'given' in reply ? (reply.given as T) : null
+
+function answeringOf(asking: Asking, pile: Pile, raw: RawReply | null, reader: Reader): Answering {
+  const { question, replies } = asking
+  const reply = replies[question.id]
+  const { say } = reader.language
+  const typed = raw ? listOf(raw.value).join('\n') : null
+  switch (question.kind) {
+    case 'choice':
+    case 'confirm':
+    case 'many':
+    case 'symbols':
+      return { kind: question.kind, options: optionsOf(asking, raw, reader) }
+    case 'number': {
+      const before = givenIn<{ amount: number }>(reply)
+      const unit = question.unit ?? ''
+      return {
+        kind: 'number',
+        value: typed ?? (before ? inchWords(before.amount) : ''),
+        min: question.min ?? null,
+        max: question.max ?? null,
+        unit: { value: unit, label: unit && say(`intake.units.${unit}`) },
+      }
+    }
+    case 'text':
+      return {
+        kind: 'text',
+        value: typed ?? givenIn<string>(reply) ?? '',
+        longest: question.longest ?? 300,
+        lines: (question.longest ?? 300) > 100,
+      }
+    case 'label': {
+      const before = givenIn<LabelValue>(reply)
+      return {
+        kind: 'label',
+        words: raw ? (raw.words ?? '') : (before?.words ?? ''),
+        found: ((raw ? raw.found : before?.found) as LabelValue['found']) ?? null,
+        iron: ((raw ? raw.iron : before?.iron) as LabelValue['iron']) ?? null,
+        longest: question.longest ?? 2000,
+      }
+    }
+    case 'photo': {
+      const garment = pile.garments.find(({ n }) => n === asking.item)
+      return {
+        kind: 'photo',
+        attached: garment ? photosOf(garment, reader) : [],
+        most: question.max ?? 1,
+      }
+    }
+    case 'contact': {
+      const before = givenIn<ContactValue>(reply)
+      return {
+        kind: 'contact',
+        name: raw ? (raw.name ?? '') : (before?.name ?? ''),
+        email: raw ? (raw.email ?? '') : (before?.email ?? ''),
+        phone: raw ? (raw.phone ?? '') : (before?.phone ?? ''),
+      }
+    }
+  }
+}
+
+/** The line of help under a question; a check of the label says what was read. */
+function helpOf({ question, replies }: Asking, say: Say, has: (key: string) => boolean) {
+  const key = `intake.${question.id}.help`
+  const help = has(key) ? say(key) : null
+  if (question.kind !== 'confirm') return help
+  const reading = readingOf(replies)
+  return reading ? [labelWords(reading, say), help].filter(Boolean).join(' ') : help
+}
+
+export function questionOf(
+  asking: Asking,
+  pile: Pile,
+  refused: Refused | null,
+  reader: Reader,
+): Shown {
+  const { question, item, before } = asking
+  const { say, has } = reader.language
+  const garment = pile.garments.find(({ n }) => n === item)
+  const key = `intake.${question.id}`
+  return {
+    id: question.id,
+    item,
+    itemName: garment ? (garment.name ?? kindWords(garment, reader)) : null,
+    position: null,
+    title: say(`${key}.ask`),
+    help: helpOf(asking, say, has),
+    why: say(`${key}.why`),
+    drawing: question.drawing ?? null,
+    cautions: (question.cautions ?? []).map((name) => say(`cautions.${name}`)),
+    optional: question.optional === true,
+    skipLabel: has(`${key}.skip`) ? say(`${key}.skip`) : null,
+    answering: answeringOf(asking, pile, refused?.raw ?? null, reader),
+    errors: refused ? [refused.error] : [],
+    note: refused?.raw.note ?? '',
+    postTo: paths.question(reader.key, item, question.id),
+    hidden: hidden(reader),
+    backHref: before ? paths.question(reader.key, item, before.id) : null,
+  }
+}

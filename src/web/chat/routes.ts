@@ -1,0 +1,228 @@
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { z } from 'zod'
+import { Failure } from '../../base/failures.ts'
+import { frozen } from '../../intake/agreement.ts'
+import type { Open } from '../../intake/conversation.ts'
+import { photoOf } from '../../intake/photos.ts'
+import type { Language } from '../../words/words.ts'
+import { answerRoutes } from './answer-routes.ts'
+import { buttonRoutes } from './button-routes.ts'
+import type { ChatContext } from './context.ts'
+import { type Framing, frameOf, languageOf, outside } from './frame.ts'
+import { paths } from './paths.ts'
+import {
+  type ConfirmedPaper,
+  confirmedPage,
+  gatherPage,
+  questionPage,
+  readerOf,
+  reviewPage,
+} from './present-pages.ts'
+import { findAsking } from './present-question.ts'
+import { renderPage } from './render.tsx'
+import type { ChatPage } from './view.ts'
+
+export const keyParams = z.object({ key: z.string().min(20).max(64) })
+
+export const questionParams = keyParams.extend({
+  item: z.coerce.number().int().min(0).max(100_000),
+  question: z.string().max(60),
+})
+
+const photoParams = keyParams.extend({
+  id: z.string().max(64),
+  size: z.enum(['view', 'thumb']),
+})
+
+const languageParams = keyParams.extend({ code: z.string().max(8) })
+
+/** A pile opened by its key, in the language it is held in. */
+export interface Opened {
+  readonly key: string
+  readonly open: Open
+  readonly language: Language
+}
+
+export async function openPile(context: ChatContext, key: string): Promise<Opened> {
+  const open = await context.conversation.open(key)
+  return { key, open, language: context.knowledge.languages.get(open.row.language)! }
+}
+
+export const html = (reply: FastifyReply, text: string): FastifyReply =>
+  reply.type('text/html; charset=utf-8').header('cache-control', 'no-store').send(text)
+
+export function show(
+  context: ChatContext,
+  reply: FastifyReply,
+  page: ChatPage,
+  framing: Framing,
+): FastifyReply {
+  return html(reply, renderPage(page, frameOf(context, framing), framing.language.say))
+}
+
+async function showConfirmed(
+  context: ChatContext,
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { key, open, language }: Opened,
+  print: boolean,
+) {
+  const papers = await frozen<ConfirmedPaper>(context.store.db, open.row.id)
+  const paper = papers?.[language.code]
+  if (!paper) throw new Failure('not_found')
+  const keepLink = outside(request, context) + paths.pile(key)
+  return show(context, reply, confirmedPage(paper, { key, language, print, keepLink }), {
+    language,
+    key,
+  })
+}
+
+/** Shows where the conversation stands. */
+async function showPlace(
+  context: ChatContext,
+  request: FastifyRequest,
+  reply: FastifyReply,
+  opened: Opened,
+  notice: string | null,
+) {
+  const { key, open, language } = opened
+  if (open.row.status !== 'open') return showConfirmed(context, request, reply, opened, false)
+  const reader = readerOf(open, key, language)
+  const { place } = open.pile.followed
+  const framing = { language, key, notice }
+  if (place.at === 'gather') return show(context, reply, gatherPage(open, reader), framing)
+  if (place.at === 'end') return show(context, reply, reviewPage(open, reader), framing)
+  const asking = findAsking(open.pile.followed, place.item, place.question.id)
+  return show(context, reply, questionPage(open, asking!, null, reader), framing)
+}
+
+/** The customer's pages. What is sent to them stands in answer-routes.ts and button-routes.ts. */
+export async function chatRoutes(app: FastifyInstance, context: ChatContext): Promise<void> {
+  app.get('/', { schema: { summary: "The shop's start page" } }, async (request, reply) => {
+    const language = languageOf(request, context)
+    return show(
+      context,
+      reply,
+      {
+        page: 'start',
+        start: { act: 'start', postTo: paths.start, hidden: { lang: language.code } },
+        welcome: [],
+      },
+      { language, key: null },
+    )
+  })
+
+  app.get<{ Params: z.infer<typeof keyParams> }>(
+    '/i/:key',
+    { schema: { summary: 'Where an intake stands', params: keyParams } },
+    async (request, reply) => {
+      const opened = await openPile(context, request.params.key)
+      const { told } = request.query as { told?: string }
+      const notice = told === 'overtaken' ? opened.language.say('notice.overtaken') : null
+      return showPlace(context, request, reply, opened, notice)
+    },
+  )
+
+  app.get<{ Params: z.infer<typeof questionParams> }>(
+    '/i/:key/:item/:question',
+    {
+      schema: {
+        summary: 'A question, to answer it or to change its answer',
+        params: questionParams,
+      },
+    },
+    async (request, reply) => {
+      const { key, item, question } = request.params
+      const { open, language } = await openPile(context, key)
+      const asking = findAsking(open.pile.followed, item, question)
+      if (!asking || open.row.status !== 'open') return reply.redirect(paths.pile(key), 303)
+      return show(context, reply, questionPage(open, asking, null, readerOf(open, key, language)), {
+        language,
+        key,
+      })
+    },
+  )
+
+  app.get<{ Params: z.infer<typeof keyParams> }>(
+    '/i/:key/garments',
+    { schema: { summary: 'The page between two garments', params: keyParams } },
+    async (request, reply) => {
+      const { key, open, language } = await openPile(context, request.params.key)
+      if (open.row.status !== 'open') return reply.redirect(paths.pile(key), 303)
+      return show(context, reply, gatherPage(open, readerOf(open, key, language)), {
+        language,
+        key,
+      })
+    },
+  )
+
+  app.get<{ Params: z.infer<typeof keyParams> }>(
+    '/i/:key/review',
+    { schema: { summary: 'Everything once more', params: keyParams } },
+    async (request, reply) => {
+      const { key, open, language } = await openPile(context, request.params.key)
+      if (open.row.status !== 'open') return reply.redirect(paths.pile(key), 303)
+      return show(context, reply, reviewPage(open, readerOf(open, key, language)), {
+        language,
+        key,
+      })
+    },
+  )
+
+  app.get<{ Params: z.infer<typeof keyParams> }>(
+    '/i/:key/keep',
+    { schema: { summary: 'The link to come back with', params: keyParams } },
+    async (request, reply) => {
+      const { key, language } = await openPile(context, request.params.key)
+      return show(
+        context,
+        reply,
+        {
+          page: 'save',
+          keepLink: outside(request, context) + paths.pile(key),
+          holds: language.say('notice.holds', { days: context.knowledge.shop.link_days }),
+          mail: null,
+          email: '',
+          errors: [],
+          mailedTo: null,
+          backHref: paths.pile(key),
+        },
+        { language, key },
+      )
+    },
+  )
+
+  app.get<{ Params: z.infer<typeof keyParams> }>(
+    '/i/:key/paper',
+    { schema: { summary: 'Checklist and estimate for the printer', params: keyParams } },
+    async (request, reply) =>
+      showConfirmed(context, request, reply, await openPile(context, request.params.key), true),
+  )
+
+  app.get<{ Params: z.infer<typeof languageParams> }>(
+    '/i/:key/language/:code',
+    { schema: { summary: 'Goes on in another language', params: languageParams } },
+    async (request, reply) => {
+      const { key, code } = request.params
+      await context.conversation.speak(key, code)
+      return reply.redirect(paths.pile(key), 303)
+    },
+  )
+
+  app.get<{ Params: z.infer<typeof photoParams> }>(
+    '/i/:key/photos/:id/:size',
+    { schema: { summary: 'A photo of this pile', params: photoParams } },
+    async (request, reply) => {
+      const { key, id, size } = request.params
+      const { open } = await openPile(context, key)
+      const { hash } = await photoOf(context.store.db, open.row.id, id)
+      return reply
+        .type('image/jpeg')
+        .header('cache-control', 'private, max-age=3600')
+        .send(await context.photos.open(hash, size))
+    },
+  )
+
+  answerRoutes(app, context)
+  buttonRoutes(app, context)
+}

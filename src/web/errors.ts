@@ -1,0 +1,75 @@
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { Failure, type FailureCode } from '../base/failures.ts'
+import type { Language } from '../words/words.ts'
+
+/** What Fastify and its plugins throw, in the catalogue's words. */
+const foreign: Readonly<Record<string, FailureCode>> = {
+  FST_ERR_CTP_BODY_TOO_LARGE: 'too_large',
+  FST_REQ_FILE_TOO_LARGE: 'too_large',
+  FST_FILES_LIMIT: 'too_many_photos',
+  FST_PARTS_LIMIT: 'bad_input',
+  FST_FIELDS_LIMIT: 'bad_input',
+  FST_ERR_CTP_INVALID_MEDIA_TYPE: 'bad_input',
+  FST_ERR_CTP_EMPTY_JSON_BODY: 'bad_input',
+  FST_ERR_VALIDATION: 'bad_input',
+  FST_CSRF_INVALID_TOKEN: 'form_expired',
+  FST_CSRF_MISSING_SECRET: 'form_expired',
+}
+
+const byStatus: Readonly<Record<number, FailureCode>> = {
+  404: 'not_found',
+  405: 'method_not_allowed',
+  413: 'too_large',
+  429: 'too_many_requests',
+  503: 'busy',
+}
+
+/** Any thrown thing as a failure of the catalogue; what nobody foresaw is `internal`, its cause kept. */
+export function asFailure(error: unknown): Failure {
+  if (error instanceof Failure) return error
+  const { code, statusCode } = (error ?? {}) as Partial<FastifyError>
+  const known = (code && foreign[code]) || (statusCode && byStatus[statusCode])
+  if (known) return new Failure(known, {}, { cause: error })
+  if (statusCode && statusCode >= 400 && statusCode < 500) {
+    return new Failure('bad_input', {}, { cause: error })
+  }
+  return new Failure('internal', {}, { cause: error })
+}
+
+export const failureSentence = (failure: Failure, { say }: Language): string =>
+  say(`failures.${failure.code}`, failure.details)
+
+/** RFC 9457 problem details, with the catalogue's code. */
+export const problem = (failure: Failure, language: Language) => ({
+  type: 'about:blank',
+  title: failureSentence(failure, language),
+  status: failure.status,
+  code: failure.code,
+})
+
+export const wantsPage = (request: FastifyRequest): boolean =>
+  (request.headers.accept ?? '').includes('text/html')
+
+export interface TroubleShown {
+  readonly language: (request: FastifyRequest) => Language
+  readonly page: (request: FastifyRequest, failure: Failure, language: Language) => string
+}
+
+/** One handler for every failure: a page for a person, problem details for a program. */
+export function handleFailures(app: FastifyInstance, shown: TroubleShown): void {
+  const answer = (request: FastifyRequest, reply: FastifyReply, failure: Failure) => {
+    const language = shown.language(request)
+    reply.status(failure.status)
+    if (failure.status === 503 && !reply.hasHeader('retry-after')) reply.header('retry-after', '5')
+    return wantsPage(request)
+      ? reply.type('text/html; charset=utf-8').send(shown.page(request, failure, language))
+      : reply.type('application/problem+json').send(problem(failure, language))
+  }
+  app.setErrorHandler((error, request, reply) => {
+    const failure = asFailure(error)
+    const level = failure.status >= 500 ? 'error' : 'info'
+    request.log[level]({ code: failure.code, ...(level === 'error' && { err: error }) }, 'refused')
+    return answer(request, reply, failure)
+  })
+  app.setNotFoundHandler((request, reply) => answer(request, reply, new Failure('not_found')))
+}

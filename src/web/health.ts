@@ -1,0 +1,54 @@
+import type { FastifyInstance } from 'fastify'
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { z } from 'zod'
+
+const up = z.object({ status: z.literal('ok') })
+const readiness = z.object({
+  status: z.enum(['ok', 'not_ready']),
+  store: z.boolean(),
+  photos: z.boolean(),
+  flows: z.boolean(),
+})
+
+export interface Probes {
+  readonly store: () => Promise<void>
+  readonly photos: () => Promise<void>
+}
+
+const holds = (probe: Promise<void>): Promise<boolean> =>
+  probe.then(
+    () => true,
+    () => false,
+  )
+
+/** `/healthz`: the process lives. `/readyz`: the store, the photo store and the flows are there. */
+export const healthRoutes =
+  (probes: Probes): FastifyPluginAsyncZod =>
+  async (app: FastifyInstance) => {
+    app.get(
+      '/healthz',
+      {
+        config: { rateLimit: false },
+        schema: { summary: 'Is the process alive?', response: { 200: up } },
+      },
+      async () => ({ status: 'ok' as const }),
+    )
+    app.get(
+      '/readyz',
+      {
+        config: { rateLimit: false },
+        schema: {
+          summary: 'Can it serve? Store, photo store and flows.',
+          response: { 200: readiness, 503: readiness },
+        },
+      },
+      async (_, reply) => {
+        const [store, photos] = await Promise.all([holds(probes.store()), holds(probes.photos())])
+        const ready = store && photos
+        // Flows are checked before the server listens: a server that answers has them.
+        return reply
+          .status(ready ? 200 : 503)
+          .send({ status: ready ? 'ok' : 'not_ready', store, photos, flows: true })
+      },
+    )
+  }
