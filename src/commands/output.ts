@@ -1,0 +1,51 @@
+import { readFileSync } from 'node:fs'
+import { Failure } from '../base/failures.ts'
+import { language, readPageWords } from '../words/words.ts'
+
+/** One JSON document on standard output, and nothing else. */
+export const print = (value: unknown): void => {
+  process.stdout.write(`${JSON.stringify(value)}\n`)
+}
+
+/** The failure of anything thrown: its code and its sentence in English, the commands' language. */
+export function told(error: unknown): { code: string; message: string } {
+  if (!(error instanceof Failure)) {
+    return { code: 'internal', message: error instanceof Error ? error.message : String(error) }
+  }
+  const english = language('en', readPageWords().get('en') ?? new Map())
+  const key = `failures.${error.code}`
+  const message = english.has(key) ? english.say(key, error.details) : error.message
+  return { code: error.code, message }
+}
+
+/** A JSON file's value. Throws `bad_input` where it cannot be read. */
+export function readJson(file: string): unknown {
+  try {
+    return JSON.parse(readFileSync(file, 'utf8'))
+  } catch (error) {
+    throw new Failure('bad_input', { field: file, why: (error as Error).message }, { cause: error })
+  }
+}
+
+/**
+ * One file prints its answer; several print a line each, so that a refusal of one costs no other.
+ * Throws what the single file's work throws.
+ */
+export async function eachFile(
+  files: readonly string[],
+  work: (file: string) => Promise<object> | object,
+): Promise<number> {
+  if (files.length === 0) throw new Failure('bad_input', { field: 'file', why: 'name a file' })
+  if (files.length === 1) {
+    print(await work(files[0]!))
+    return 0
+  }
+  for (const file of files) {
+    try {
+      print({ file, ok: true, ...(await work(file)) })
+    } catch (error) {
+      print({ file, ok: false, error: told(error) })
+    }
+  }
+  return 0
+}
