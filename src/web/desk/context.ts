@@ -1,0 +1,27 @@
+import type { FastifyRequest } from 'fastify'
+import type { Session } from '../../desk/sessions.ts'
+import type { Language } from '../../words/words.ts'
+import type { ChatContext } from '../chat/context.ts'
+import { languageOf } from '../chat/frame.ts'
+import { languageCookie } from './cookies.ts'
+
+/** What the desk's pages are made from. `https`: cookies are sent over it alone. */
+export interface DeskContext extends ChatContext {
+  readonly https: boolean
+}
+
+declare module 'fastify' {
+  interface FastifyRequest {
+    /** Who is at the desk; null outside of what its guard has let in. */
+    atDesk: Session | null
+  }
+}
+
+/** Asked for on this page, else kept from before, else the browser's. */
+export function deskLanguage(request: FastifyRequest, context: DeskContext): Language {
+  const { languages: known, shop } = context.knowledge
+  const { lang } = (request.query ?? {}) as { lang?: unknown }
+  const kept = request.cookies?.[languageCookie]
+  const code = [lang, kept].find((one) => shop.languages.includes(String(one ?? '')))
+  return code ? known.get(String(code))! : languageOf(request, context)
+}

@@ -1,0 +1,55 @@
+import type { FastifyRequest } from 'fastify'
+import type { Queue, QueueState } from '../../desk/queue.ts'
+import type { Session } from '../../desk/sessions.ts'
+import type { Language } from '../../words/words.ts'
+import type { DeskContext } from './context.ts'
+import { deskPaths } from './paths.ts'
+import type { Frame } from './view.ts'
+
+export interface Framing {
+  readonly language: Language
+  readonly visitor: Session | null
+  /** The page that a reader may open in another language. */
+  readonly path: string
+  readonly counts?: Queue['counts']
+  /** The list that is shown; null on other pages. */
+  readonly state?: QueueState | null
+}
+
+const inLanguage = (path: string, code: string): string =>
+  `${path}${path.includes('?') ? '&' : '?'}lang=${code}`
+
+export function frameOf(
+  { knowledge, assets }: DeskContext,
+  { language, visitor, path, counts, state = null }: Framing,
+): Frame {
+  const { shop, languages } = knowledge
+  return {
+    shop: shop.name,
+    language: language.code,
+    languages: shop.languages
+      .filter((code) => code !== language.code)
+      .map((code) => ({
+        code,
+        name: languages.get(code)!.say('desk.own_name'),
+        href: inLanguage(path, code),
+      })),
+    style: assets.path('desk.css'),
+    visitor: visitor && { name: visitor.account.name, csrf: visitor.csrf },
+    tabs: counts
+      ? (['waiting', 'decided'] as const).map((one) => ({
+          label: language.say(`desk.tabs.${one}`, { count: counts[one] }),
+          href: deskPaths.list(one),
+          current: one === state,
+        }))
+      : [],
+  }
+}
+
+/** The path of this request without a wish for a language; never more than our own. */
+export const pathOf = (request: FastifyRequest): string => {
+  const { pathname, searchParams } = new URL(request.url, 'http://desk.invalid')
+  searchParams.delete('lang')
+  const query = searchParams.toString()
+  return query ? `${pathname}?${query}` : pathname
+}

@@ -1,0 +1,146 @@
+import { GradeMark, Picture, useSay } from '../chat/pieces.tsx'
+import { Answers } from '../chat/tag.tsx'
+import { Decision } from './decision.tsx'
+import { Notes } from './notes.tsx'
+import type { DeskGarment, FactLine, StaffFlag } from './view.ts'
+
+/** One garment as staff look at it: why it is doubtful, what is known of it, and what becomes of it. */
+export function GarmentCard({ garment, csrf }: { garment: DeskGarment; csrf: string }) {
+  const say = useSay()
+  const { n, name, grade, form } = garment
+  const id = `garment-${n}`
+  return (
+    <article
+      class="card garment"
+      id={id}
+      aria-labelledby={`${id}-title`}
+      data-garment={n}
+      {...(grade && { 'data-grade': grade })}
+    >
+      <header>
+        <h3 id={`${id}-title`}>
+          {n} · {name}
+        </h3>
+        <p class="sort">
+          {grade && <GradeMark grade={grade} />}
+          <span>
+            {[garment.kindWords, say('thread.code', { code: garment.code })]
+              .filter(Boolean)
+              .join(' · ')}
+          </span>
+        </p>
+      </header>
+      <div class="seen-and-said">
+        <Pictures garment={garment} />
+        <Flags garment={garment} />
+      </div>
+      <Notes notes={garment.notes} csrf={csrf} />
+      <Decision form={form} id={`decide-${n}`} title={say('desk.decide.garment', { n, name })} />
+      {garment.next && (
+        <p class="onward">
+          <a href={garment.next.href}>{garment.next.label}</a>
+        </p>
+      )}
+      <Facts garment={garment} />
+      <details class="told">
+        <summary>{say('desk.answers', { count: garment.answers.length })}</summary>
+        <Answers answers={garment.answers} about={null} />
+      </details>
+    </article>
+  )
+}
+
+function Pictures({ garment }: { garment: DeskGarment }) {
+  const say = useSay()
+  if (garment.photos.length === 0) {
+    return (
+      <div class="pictures no-photo">
+        <Picture name={garment.kind} />
+        <p class="hint">{say('desk.no_photo')}</p>
+      </div>
+    )
+  }
+  return (
+    <ul class="pictures">
+      {garment.photos.map((photo, i) => (
+        <li key={photo.id}>
+          <a href={photo.view}>
+            <img src={i === 0 ? photo.view : photo.thumb} alt={photo.alt} loading="lazy" />
+          </a>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function Flags({ garment }: { garment: DeskGarment }) {
+  const say = useSay()
+  const { flags, noted } = garment
+  return (
+    <div class="reasons">
+      {flags.length === 0 && <p class="plain">{say('desk.no_flags')}</p>}
+      <FlagList flags={flags} />
+      {noted.length > 0 && (
+        <details class="noted">
+          <summary>{say('desk.noted', { count: noted.length })}</summary>
+          <FlagList flags={noted} />
+        </details>
+      )}
+    </div>
+  )
+}
+
+function FlagList({ flags }: { flags: readonly StaffFlag[] }) {
+  const say = useSay()
+  if (flags.length === 0) return null
+  return (
+    <ul class="flags">
+      {flags.map(({ severity, lead, message, because }) => (
+        <li key={message} class={`flag flag-${severity}`}>
+          <strong>{lead}</strong> {message}
+          <span class="because">
+            {say('desk.why')} {because.join('; ')}
+          </span>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+function Facts({ garment }: { garment: DeskGarment }) {
+  const say = useSay()
+  const { press, facts, name } = garment
+  return (
+    <details class="facts">
+      <summary>{say('desk.facts_title')}</summary>
+      <FactTable caption={say('desk.press.title', { name })} lines={press} />
+      <FactTable caption={say('desk.facts_of', { name })} lines={facts} />
+    </details>
+  )
+}
+
+function FactTable({ caption, lines }: { caption: string; lines: readonly FactLine[] }) {
+  const say = useSay()
+  if (lines.length === 0) return null
+  return (
+    <table class="fact-table">
+      <caption class="unseen">{caption}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{say('desk.columns.fact')}</th>
+          <th scope="col">{say('desk.columns.value')}</th>
+          <th scope="col">{say('desk.columns.from')}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {lines.map(({ name, value, from }) => (
+          <tr key={name}>
+            <th scope="row">{name}</th>
+            <td>{value}</td>
+            <td>{from}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}

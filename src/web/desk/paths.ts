@@ -1,0 +1,29 @@
+import type { QueueState } from '../../desk/queue.ts'
+
+/** The desk's addresses. A pile goes by its number, which people say. */
+export const deskPaths = {
+  queue: '/desk',
+  list: (state: QueueState, page = 1) =>
+    `/desk?state=${state}${page > 1 ? `&page=${page}` : ''}` as const,
+  signIn: '/desk/sign-in',
+  signOut: '/desk/sign-out',
+  welcome: (token: string) => `/desk/welcome/${token}`,
+  pile: (number: number) => `/desk/piles/${number}`,
+  garment: (number: number, n: number) => `/desk/piles/${number}#garment-${n}`,
+  decidePile: (number: number) => `/desk/piles/${number}/decision`,
+  decideGarment: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/decision`,
+  settle: (number: number, note: string) => `/desk/piles/${number}/notes/${note}/settle`,
+  photo: (number: number, id: string, size: 'view' | 'thumb') =>
+    `/desk/piles/${number}/photos/${id}/${size}`,
+} as const
+
+/** A page of the desk to go to after signing in; anything else, and other sites, become the queue. */
+export function ownPage(next: string | undefined): string {
+  // A browser reads \ as /, and drops tabs and line ends: none of them belongs in an address of ours.
+  if (!next || !/^\/[\x21-\x5b\x5d-\x7e]*$/.test(next)) return deskPaths.queue
+  const base = 'http://desk.invalid'
+  if (!URL.canParse(next, base)) return deskPaths.queue
+  const { origin, pathname, search } = new URL(next, base)
+  const ours = pathname === deskPaths.queue || pathname.startsWith(`${deskPaths.queue}/`)
+  return origin === base && ours ? pathname + search : deskPaths.queue
+}

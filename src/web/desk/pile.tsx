@@ -1,0 +1,126 @@
+import { GradeMark, useSay } from '../chat/pieces.tsx'
+import { Answers } from '../chat/tag.tsx'
+import { Decision } from './decision.tsx'
+import { EffectPanel } from './effect.tsx'
+import { GarmentCard } from './garment.tsx'
+import { Notes } from './notes.tsx'
+import { Entries } from './queue.tsx'
+import type { DeskGarment, PilePage } from './view.ts'
+
+/** Three columns that read from left to right: what waits, what it is, what it does to the quilt. */
+export function PileView({ page }: { page: PilePage }) {
+  const say = useSay()
+  return (
+    <main id="main" class="columns" tabIndex={-1} data-pile-at-desk="">
+      <section class="column what-it-is" aria-labelledby="title">
+        <PileCard page={page} />
+        <Garments title={say('desk.looking')} id="looking" garments={page.looking} page={page} />
+        <Garments title={say('desk.others')} id="others" garments={page.others} page={page} />
+      </section>
+      <aside class="column what-waits card" aria-labelledby="waiting-title">
+        <h2 id="waiting-title">{say('desk.queue.title.waiting')}</h2>
+        {page.waiting.length === 0 ? (
+          <p class="hint">{say('desk.queue.empty.waiting')}</p>
+        ) : (
+          <Entries entries={page.waiting} />
+        )}
+      </aside>
+      <aside class="column what-it-does card" aria-labelledby="effect-title">
+        <EffectPanel effect={page.effect} />
+        <Decision form={page.form} id="decide" title={say('desk.decide.pile')} />
+      </aside>
+    </main>
+  )
+}
+
+function PileCard({ page }: { page: PilePage }) {
+  const say = useSay()
+  return (
+    <div class="card pile">
+      {page.refused && (
+        <p class="errors" role="alert">
+          <a href={page.refused.href}>{page.refused.sentence}</a>
+        </p>
+      )}
+      <h1 id="title">
+        {page.title} <span class="quilt">{page.quilt}</span>
+      </h1>
+      <Contact contact={page.contact} />
+      <p class="lines-of-pile">{page.lines.join(' · ')}</p>
+      {page.notToCut && (
+        <div class="caution" role="note">
+          <strong>{say('desk.not_to_cut')}</strong>
+          <p class="typed">{page.notToCut}</p>
+        </div>
+      )}
+      <Notes notes={page.notes} csrf={page.form.csrf} />
+      <Index garments={[...page.looking, ...page.others]} />
+      <details class="told">
+        <summary>{say('desk.pile_answers', { count: page.answers.length })}</summary>
+        <Answers answers={page.answers} about={null} />
+      </details>
+    </div>
+  )
+}
+
+function Contact({ contact }: { contact: PilePage['contact'] }) {
+  if (!contact) return null
+  const { name, email, phone } = contact
+  return (
+    <p class="contact">
+      <span>{name}</span>
+      {email && <a href={`mailto:${encodeURI(email)}`}>{email}</a>}
+      {phone && <a href={`tel:${phone.replaceAll(/[^\d+]/g, '')}`}>{phone}</a>}
+    </p>
+  )
+}
+
+/** Every garment in one line each, those that wait for a decision first. */
+function Index({ garments }: { garments: readonly DeskGarment[] }) {
+  const say = useSay()
+  return (
+    <nav aria-label={say('desk.index')}>
+      <ol class="index">
+        {garments.map(({ n, name, grade, waits, form }) => (
+          <li key={n}>
+            <a href={`#garment-${n}`}>
+              <span class="index-name">
+                {n} · {name}
+              </span>
+              {form.standing ? (
+                <span class="index-standing">{form.standing.words}</span>
+              ) : (
+                grade && <GradeMark grade={grade} />
+              )}
+              {waits && <span class="unseen"> {say('desk.waits')}</span>}
+            </a>
+          </li>
+        ))}
+      </ol>
+    </nav>
+  )
+}
+
+function Garments({
+  title,
+  id,
+  garments,
+  page,
+}: {
+  title: string
+  id: string
+  garments: readonly DeskGarment[]
+  page: PilePage
+}) {
+  if (garments.length === 0) return null
+  return (
+    <section aria-labelledby={id}>
+      <h2 id={id} class="group">
+        {title}
+      </h2>
+      {garments.map((garment) => (
+        <GarmentCard key={garment.n} garment={garment} csrf={page.form.csrf} />
+      ))}
+    </section>
+  )
+}

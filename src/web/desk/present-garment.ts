@@ -1,0 +1,155 @@
+import { garmentVerdicts } from '../../desk/decisions.ts'
+import type { Note } from '../../desk/notes.ts'
+import { type SourcedFact, sourcedFacts } from '../../desk/provenance.ts'
+import type { Review, ReviewedGarment } from '../../desk/review.ts'
+import type { Flag } from '../../garment/grade.ts'
+import type { PressPlan } from '../../garment/press.ts'
+import { readingOf } from '../../intake/label.ts'
+import { labelWords } from '../../papers/label-words.ts'
+import type { Language } from '../../words/words.ts'
+import { kindWords, nameOf, type Reader, saidOf } from '../chat/present-garment.ts'
+import { deskPaths } from './paths.ts'
+import { type Desk, decisionForm } from './present-decision.ts'
+import type { DeskGarment, DeskNote, FactLine, StaffFlag } from './view.ts'
+import { momentWords } from './when.ts'
+
+/** The customer's pages write garments out for a reader; the desk is one that changes nothing. */
+export const readerAt = (language: Language): Reader => ({
+  key: '',
+  language,
+  seq: 0,
+  newIdem: () => '',
+  editable: false,
+})
+
+const severities = { note: 'note', care: 'care', eyes: 'stop', home: 'stop' } as const
+
+const factName = (fact: string, { say }: Language): string => say(`desk.facts.${fact}.name`)
+
+const factValue = ({ fact, value }: SourcedFact, { say }: Language): string =>
+  fact === 'kind' ? say(`intake.kind.options.${value}`) : say(`desk.facts.${fact}.${value}`)
+
+/** A reason may rest on things of the pile; those are not facts of the garment. */
+function becauseWords(flag: Flag, facts: readonly SourcedFact[], language: Language): string[] {
+  return flag.because.map((name) => {
+    const fact = facts.find((one) => one.fact === name)
+    if (!fact) return factName(name, language)
+    return language.say('desk.because', {
+      fact: factName(name, language),
+      value: factValue(fact, language),
+      from: language.say(`desk.from.${fact.from}`),
+    })
+  })
+}
+
+function flagOf(flag: Flag, facts: readonly SourcedFact[], language: Language): StaffFlag {
+  const { say, has } = language
+  const own = `trade.flags.${flag.code}.staff`
+  return {
+    severity: severities[flag.severity],
+    lead: say(`desk.severity.${flag.severity}`),
+    message: say(has(own) ? own : `trade.flags.${flag.code}.message`),
+    because: becauseWords(flag, facts, language),
+  }
+}
+
+const factLine = (fact: SourcedFact, language: Language): FactLine => ({
+  name: factName(fact.fact, language),
+  value: factValue(fact, language),
+  from: language.say(`desk.from.${fact.from}`),
+})
+
+/** What the label says stands first: heat follows from it. */
+function labelLine({ garment }: ReviewedGarment, { say }: Language): FactLine[] {
+  const reading = readingOf(garment.replies)
+  if (!reading) return []
+  const from = say(reading.sure ? 'desk.from.label' : 'desk.from.unsure')
+  return [{ name: say('desk.facts.label.name'), value: labelWords(reading, say), from }]
+}
+
+function pressLines(press: PressPlan, { say }: Language): FactLine[] {
+  const heat =
+    press.ceilingC === null
+      ? say('trade.press.do-not-press')
+      : say('desk.press.ceiling', { celsius: press.ceilingC })
+  return [
+    {
+      name: say('desk.press.method'),
+      value: say(`trade.press.${press.method}`),
+      from: press.testFirst ? say('desk.press.test') : '',
+    },
+    {
+      name: say('desk.press.heat'),
+      value: heat,
+      from: say('desk.press.set_by', { what: say(`trade.setBy.${press.setBy}`) }),
+    },
+    {
+      name: say('desk.press.backing'),
+      value: say(`trade.backing.${press.backing}`),
+      from: press.interfacing ? say(`trade.interfacing.${press.interfacing}`) : '',
+    },
+  ]
+}
+
+export function noteOf(note: Note, number: number, { say, code }: Language): DeskNote {
+  const { settled } = note
+  return {
+    id: note.id,
+    about: say('desk.notes.about', { question: say(`intake.${note.question}.short`) }),
+    text: note.text === '' ? say('desk.notes.empty') : note.text,
+    at: momentWords(note.at, code),
+    settled:
+      settled &&
+      say('desk.notes.settled', { by: settled.by ?? '', at: momentWords(settled.at, code) }),
+    settleAt: deskPaths.settle(number, note.id),
+  }
+}
+
+export function garmentOf(
+  reviewed: ReviewedGarment,
+  review: Review,
+  desk: Desk,
+  next: number | undefined,
+): DeskGarment {
+  const { garment, notes, photos, decisions } = reviewed
+  const { language } = desk
+  const { say } = language
+  const { number } = review.row
+  const reader = readerAt(language)
+  const facts = sourcedFacts(garment)
+  const flags = (garment.grading?.flags ?? []).map((flag) => flagOf(flag, facts, language))
+  const name = nameOf(garment, reader)
+
+  return {
+    n: garment.n,
+    code: garment.code,
+    name,
+    kind: garment.facts.kind,
+    kindWords: kindWords(garment, reader) ?? '',
+    grade: garment.grading?.grade ?? null,
+    waits: review.undecided.includes(garment.n),
+    flags: flags.filter(({ severity }) => severity !== 'note'),
+    noted: flags.filter(({ severity }) => severity === 'note'),
+    press: garment.grading ? pressLines(garment.grading.press, language) : [],
+    facts: [...labelLine(reviewed, language), ...facts.map((fact) => factLine(fact, language))],
+    answers: saidOf(garment.path, garment.n, reader),
+    notes: notes.map((note) => noteOf(note, number, language)),
+    photos: photos.map((id, i) => ({
+      id,
+      thumb: deskPaths.photo(number, id, 'thumb'),
+      view: deskPaths.photo(number, id, 'view'),
+      alt: say('tag.photo', { name, n: i + 1 }),
+    })),
+    form: decisionForm({
+      desk,
+      item: garment.n,
+      postTo: deskPaths.decideGarment(number, garment.n),
+      verdicts: garmentVerdicts,
+      decisions,
+    }),
+    next:
+      next === undefined
+        ? null
+        : { label: say('desk.next', { n: next }), href: `#garment-${next}` },
+  }
+}

@@ -1,0 +1,54 @@
+import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
+import { z } from 'zod'
+import { queue, queueStates } from '../../desk/queue.ts'
+import { closeSession } from '../../desk/sessions.ts'
+import { type DeskContext, deskLanguage } from './context.ts'
+import { clearSession, sessionCookie } from './cookies.ts'
+import { showDesk } from './page.ts'
+import { deskPaths } from './paths.ts'
+import { queuePage } from './present-queue.ts'
+
+const queueQuery = z.object({
+  state: z.enum(queueStates).catch('waiting'),
+  page: z.coerce.number().int().min(1).max(1_000_000).catch(1),
+  lang: z.string().max(8).optional(),
+})
+
+const signOutForm = z.object({ csrf: z.string().max(200) })
+
+/** The queue, and the way out. */
+export const queueRoutes =
+  (context: DeskContext): FastifyPluginAsyncZod =>
+  async (app) => {
+    const { store } = context
+
+    app.get(
+      '/',
+      {
+        schema: {
+          summary: 'Piles that wait for the workshop, or those it has decided',
+          querystring: queueQuery,
+        },
+      },
+      async (request, reply) => {
+        const { state, page } = request.query
+        const found = await queue(store.db, { state, page })
+        return showDesk(
+          context,
+          request,
+          reply,
+          queuePage(found, state, deskLanguage(request, context)),
+          { counts: found.counts, state },
+        )
+      },
+    )
+
+    app.post(
+      '/sign-out',
+      { schema: { summary: 'Signs out', body: signOutForm } },
+      async (request, reply) => {
+        await closeSession(store.db, request.cookies[sessionCookie]!)
+        return clearSession(reply, context).redirect(deskPaths.signIn, 303)
+      },
+    )
+  }

@@ -1,0 +1,71 @@
+import { useSay } from '../chat/pieces.tsx'
+import type { QueueEntry, QueuePage } from './view.ts'
+
+/** What waits for the workshop, the doubtful first. */
+export function QueueView({ page }: { page: QueuePage }) {
+  return (
+    <main id="main" class="list" tabIndex={-1}>
+      <h1>{page.title}</h1>
+      {page.entries.length === 0 ? (
+        <p class="card empty">{page.empty}</p>
+      ) : (
+        <Entries entries={page.entries} />
+      )}
+      <Pager pager={page.pager} />
+      <p class="hint">{page.openIntakes}</p>
+    </main>
+  )
+}
+
+export function Entries({ entries }: { entries: readonly QueueEntry[] }) {
+  return (
+    <ol class="queue">
+      {entries.map((entry) => (
+        <Entry key={entry.href} entry={entry} />
+      ))}
+    </ol>
+  )
+}
+
+function Entry({ entry }: { entry: QueueEntry }) {
+  const { href, title, quilt, who, facts, marks, current } = entry
+  return (
+    <li class="entry">
+      <a href={href} aria-current={current ? 'page' : undefined}>
+        <span class="entry-title">{title}</span>
+        {who && <span class="entry-who">{who}</span>}
+        <span class="entry-line">{quilt}</span>
+        <span class="entry-line">{facts}</span>
+        {marks.length > 0 && (
+          <span class="marks">
+            {marks.map(({ kind, text }) => (
+              <span key={kind} class={`mark mark-${kind}`}>
+                {text}
+              </span>
+            ))}
+          </span>
+        )}
+      </a>
+    </li>
+  )
+}
+
+function Pager({ pager }: { pager: QueuePage['pager'] }) {
+  const say = useSay()
+  if (!pager) return null
+  return (
+    <nav class="pager" aria-label={say('desk.queue.pages')}>
+      {pager.before && (
+        <a class="button second" rel="prev" href={pager.before}>
+          {say('desk.queue.before')}
+        </a>
+      )}
+      <span>{pager.at}</span>
+      {pager.after && (
+        <a class="button second" rel="next" href={pager.after}>
+          {say('desk.queue.after')}
+        </a>
+      )}
+    </nav>
+  )
+}

@@ -1,0 +1,49 @@
+import { renderToString } from 'preact-render-to-string'
+import type { Say } from '../../words/words.ts'
+import { Speaking } from '../chat/pieces.tsx'
+import { DoorView } from './door.tsx'
+import { PileView } from './pile.tsx'
+import { QueueView } from './queue.tsx'
+import { Shell } from './shell.tsx'
+import { TroubleView } from './trouble.tsx'
+import type { DeskPage, Frame } from './view.ts'
+
+/** A whole page of the desk as HTML, in the language of `say`. */
+export function renderDesk(page: DeskPage, frame: Frame, say: Say): string {
+  const html = renderToString(
+    <Speaking value={say}>
+      <Shell frame={frame} title={titleOf(page, say)} look={page.page}>
+        <View page={page} />
+      </Shell>
+    </Speaking>,
+  )
+  return `<!doctype html>${html}`
+}
+
+function View({ page }: { page: DeskPage }) {
+  switch (page.page) {
+    case 'queue':
+      return <QueueView page={page} />
+    case 'pile':
+      return <PileView page={page} />
+    case 'sign-in':
+    case 'welcome':
+      return <DoorView page={page} />
+    case 'trouble':
+      return <TroubleView page={page} />
+  }
+}
+
+function titleOf(page: DeskPage, say: Say): string {
+  switch (page.page) {
+    case 'queue':
+    case 'pile':
+      return page.title
+    case 'sign-in':
+      return say('desk.sign_in.title')
+    case 'welcome':
+      return say('desk.welcome.title')
+    case 'trouble':
+      return say('desk.trouble.title')
+  }
+}

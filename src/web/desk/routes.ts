@@ -1,0 +1,31 @@
+import type { FastifyPluginAsync } from 'fastify'
+import { handleFailures } from '../errors.ts'
+import { type DeskContext, deskLanguage } from './context.ts'
+import { doorRoutes } from './door-routes.ts'
+import { guardDesk, guardForms } from './guard.ts'
+import { pileRoutes } from './pile-routes.ts'
+import { queueRoutes } from './queue-routes.ts'
+import { troubleHtml } from './trouble-page.ts'
+
+/**
+ * The desk, to be registered under /desk after cookies and rate limits. What is behind the guard
+ * stands in the second scope; the first is the door.
+ */
+export const deskRoutes =
+  (context: DeskContext): FastifyPluginAsync =>
+  async (app) => {
+    app.decorateRequest('atDesk', null)
+    handleFailures(app, {
+      language: (request) => deskLanguage(request, context),
+      page: (request, failure, language) => troubleHtml(context, request, failure, language),
+    })
+    await app.register(async (door) => {
+      guardForms(door)
+      await door.register(doorRoutes(context))
+    })
+    await app.register(async (desk) => {
+      guardDesk(desk, context)
+      await desk.register(queueRoutes(context))
+      await desk.register(pileRoutes(context))
+    })
+  }

@@ -1,0 +1,74 @@
+import type { ComponentChildren } from 'preact'
+import { Hidden, useSay } from '../chat/pieces.tsx'
+import { deskPaths } from './paths.ts'
+import type { Frame } from './view.ts'
+
+/** The whole document around a page of the desk. */
+export function Shell({
+  frame,
+  title,
+  look,
+  children,
+}: {
+  frame: Frame
+  title: string
+  look: string
+  children: ComponentChildren
+}) {
+  const say = useSay()
+  return (
+    <html lang={frame.language}>
+      <head>
+        <meta charSet="utf-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="color-scheme" content="light dark" />
+        <meta name="robots" content="noindex" />
+        <title>{`${title} · ${say('desk.name')} · ${frame.shop}`}</title>
+        <link rel="stylesheet" href={frame.style} />
+      </head>
+      <body class={`desk desk-${look}`}>
+        <a class="skip" href="#main">
+          {say('page.skip')}
+        </a>
+        <Head frame={frame} />
+        {children}
+      </body>
+    </html>
+  )
+}
+
+function Head({ frame }: { frame: Frame }) {
+  const say = useSay()
+  return (
+    <header class="head">
+      <p class="shop">
+        {frame.visitor ? <a href={deskPaths.queue}>{say('desk.name')}</a> : say('desk.name')}
+      </p>
+      {frame.tabs.length > 0 && (
+        <nav class="tabs" aria-label={say('desk.tabs.name')}>
+          {frame.tabs.map(({ label, href, current }) => (
+            <a key={href} href={href} aria-current={current ? 'page' : undefined}>
+              {label}
+            </a>
+          ))}
+        </nav>
+      )}
+      <div class="tools">
+        {frame.languages.map(({ code, name, href }) => (
+          <a key={code} href={href} lang={code} hreflang={code}>
+            {name}
+          </a>
+        ))}
+        {frame.visitor && (
+          <form method="post" action={deskPaths.signOut}>
+            <Hidden fields={{ csrf: frame.visitor.csrf }} />
+            <span class="visitor">{frame.visitor.name}</span>
+            <button type="submit" class="button quiet">
+              {say('desk.sign_out')}
+            </button>
+          </form>
+        )}
+      </div>
+    </header>
+  )
+}

@@ -1,0 +1,181 @@
+/** What a page of the desk shows: plain data in the reader's language, dates and money written out. */
+import type { Flag as CustomerFlag, Estimate, Grade, Photo, Said } from '../chat/view.ts'
+
+export type { Estimate, Grade, Photo, Said }
+
+export interface Link {
+  readonly label: string
+  readonly href: string
+}
+
+export interface Tab extends Link {
+  readonly current: boolean
+}
+
+/** What surrounds every page. */
+export interface Frame {
+  readonly shop: string
+  readonly language: string
+  readonly languages: readonly {
+    readonly code: string
+    readonly name: string
+    readonly href: string
+  }[]
+  readonly style: string
+  /** Who is signed in, and the secret of the form to sign out; null: nobody. */
+  readonly visitor: { readonly name: string; readonly csrf: string } | null
+  readonly tabs: readonly Tab[]
+}
+
+export interface QueueEntry {
+  readonly href: string
+  /** "Pile 147". */
+  readonly title: string
+  /** "throw · Turned patchwork". */
+  readonly quilt: string
+  readonly who: string | null
+  /** "10 garments · by 12 Mar". */
+  readonly facts: string
+  /** "2 need eyes", "1 question open", "on hold". */
+  readonly marks: readonly { readonly kind: 'eyes' | 'note' | 'verdict'; readonly text: string }[]
+  readonly current: boolean
+}
+
+export interface QueuePage {
+  readonly page: 'queue'
+  readonly title: string
+  readonly entries: readonly QueueEntry[]
+  /** What to say where there are none. */
+  readonly empty: string
+  readonly openIntakes: string
+  readonly pager: {
+    readonly at: string
+    readonly before: string | null
+    readonly after: string | null
+  } | null
+}
+
+export interface Decided {
+  readonly verdict: string
+  readonly words: string
+  readonly reason: string
+  /** "Marta, 12 Mar, 14:03". */
+  readonly by: string
+}
+
+export interface DeskNote {
+  readonly id: string
+  /** "About stretch". */
+  readonly about: string
+  readonly text: string
+  readonly at: string
+  readonly settled: string | null
+  readonly settleAt: string
+}
+
+export interface VerdictButton {
+  readonly value: string
+  readonly label: string
+  readonly standing: boolean
+}
+
+/** A form that decides, with what was typed when it was refused. */
+export interface DecisionForm {
+  readonly postTo: string
+  readonly csrf: string
+  readonly seen: number
+  readonly reason: string
+  readonly error: string | null
+  readonly buttons: readonly VerdictButton[]
+  readonly hint: string
+  /** What stands, then what stood before it, newest first. */
+  readonly standing: Decided | null
+  readonly history: readonly Decided[]
+}
+
+export interface StaffFlag {
+  readonly severity: CustomerFlag['severity']
+  readonly lead: string
+  readonly message: string
+  /** "Wear: shattered (customer)". */
+  readonly because: readonly string[]
+}
+
+export interface FactLine {
+  readonly name: string
+  readonly value: string
+  readonly from: string
+}
+
+export interface DeskGarment {
+  readonly n: number
+  readonly code: string
+  readonly name: string
+  readonly kind: string
+  readonly kindWords: string
+  readonly grade: Grade | null
+  /** It holds up accepting the pile. */
+  readonly waits: boolean
+  readonly flags: readonly StaffFlag[]
+  readonly noted: readonly StaffFlag[]
+  readonly press: readonly FactLine[]
+  readonly facts: readonly FactLine[]
+  readonly answers: readonly Said[]
+  readonly notes: readonly DeskNote[]
+  readonly photos: readonly Photo[]
+  readonly form: DecisionForm
+  readonly next: Link | null
+}
+
+export interface Effect {
+  readonly title: string
+  readonly sentence: string
+  readonly pieces: readonly {
+    readonly size: string
+    readonly have: number
+    readonly want: number
+  }[]
+  readonly grades: readonly { readonly grade: Grade; readonly count: number }[]
+  readonly estimate: {
+    readonly likely: string
+    readonly range: string
+    readonly was: string | null
+  } | null
+  readonly lines: Estimate | null
+}
+
+export interface PilePage {
+  readonly page: 'pile'
+  readonly title: string
+  readonly quilt: string
+  readonly lines: readonly string[]
+  readonly contact: { readonly name: string; readonly email: string; readonly phone: string } | null
+  readonly notToCut: string | null
+  readonly answers: readonly Said[]
+  readonly notes: readonly DeskNote[]
+  /** A refusal of a form on this page, told on top too. */
+  readonly refused: { readonly sentence: string; readonly href: string } | null
+  readonly looking: readonly DeskGarment[]
+  readonly others: readonly DeskGarment[]
+  readonly form: DecisionForm
+  readonly effect: Effect
+  readonly waiting: readonly QueueEntry[]
+}
+
+export interface DoorPage {
+  readonly page: 'sign-in' | 'welcome'
+  readonly postTo: string
+  readonly hidden: Readonly<Record<string, string>>
+  readonly email: string
+  readonly name: string
+  readonly error: string | null
+}
+
+export interface TroublePage {
+  readonly page: 'trouble'
+  readonly sentence: string
+  readonly code: string
+  readonly way: Link
+}
+
+export type DeskPage = QueuePage | PilePage | DoorPage | TroublePage
