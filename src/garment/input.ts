@@ -3,9 +3,18 @@ import { Failure } from '../base/failures.ts'
 import { type FibreKey, isFibreKey } from '../textile/fibres.ts'
 import { heatOf } from '../textile/heat.ts'
 import type { Block } from '../textile/reading.ts'
-import { domains, type FactName, type Facts, pileDomains, settings, untold } from './facts.ts'
+import {
+  domains,
+  type FactName,
+  type Facts,
+  pileDomains,
+  settings,
+  sizes,
+  untold,
+} from './facts.ts'
 import type { PileFacts } from './grade.ts'
 import type { Knowledge } from './knowledge.ts'
+import type { GarmentSize } from './panels.ts'
 
 const fibre = z.custom<FibreKey>((key) => typeof key === 'string' && isFibreKey(key))
 
@@ -74,6 +83,12 @@ function layoutOf(wish: unknown, layouts: Knowledge['layouts']): string | undefi
   return oneOf('layout', wish, [...layouts.map(({ id }) => id), ...settings])
 }
 
+const inches = z.number().positive().max(200)
+const sizeSchema = z.union([z.enum(sizes), z.object({ widthIn: inches, lengthIn: inches })])
+
+/** A size that is not one of ours tells nothing, and asks for measuring. */
+const sizeOf = (given: unknown): GarmentSize => sizeSchema.safeParse(given).data ?? 'unknown'
+
 /**
  * The input of the `grade` verb as facts. What is missing counts as not told; unknown keys are
  * ignored. `heat` is derived from `fibres` unless it is given. Throws `bad_input` with the fact's
@@ -82,7 +97,7 @@ function layoutOf(wish: unknown, layouts: Knowledge['layouts']): string | undefi
 export function gradeInput(
   json: unknown,
   { layouts }: Pick<Knowledge, 'layouts'>,
-): { facts: Facts; pile: PileFacts } {
+): { facts: Facts; pile: PileFacts; size: GarmentSize } {
   const parsed = inputSchema.safeParse(json)
   if (!parsed.success) refuse('garment', 'an object of facts')
   const { garment, pile } = parsed.data
@@ -91,5 +106,9 @@ export function gradeInput(
     ? oneOf('recipient', pile.recipient, pileDomains.recipient)
     : 'unknown'
   const heat = isTold(garment.heat) ? facts.heat : heatFrom(garment.fibres, facts.iron)
-  return { facts: { ...facts, heat }, pile: { recipient, layout: layoutOf(pile.layout, layouts) } }
+  return {
+    facts: { ...facts, heat },
+    pile: { recipient, layout: layoutOf(pile.layout, layouts) },
+    size: sizeOf(garment.size),
+  }
 }
