@@ -23,7 +23,7 @@ export function checkPassword(password: string): void {
   if (length > longest) throw new Failure('password_too_long', { longest })
 }
 
-export function hashPassword(password: string): Promise<string> {
+export async function hashPassword(password: string): Promise<string> {
   checkPassword(password)
   return hash(asTyped(password), cost)
 }
