@@ -16,6 +16,7 @@ export async function checkFlowsVerb(): Promise<number> {
   const { findings, counts } = examine(
     readFlowsFolder(readConfig(process.env).flowsDir),
     Object.keys(drawings),
+    { proving: true },
   )
   if (findings.length === 0) {
     print({ ok: true, ...counts })

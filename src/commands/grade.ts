@@ -9,7 +9,11 @@ import { eachFile, readJson } from './output.ts'
 /** `grade <facts.json…>`: grade, flags, press plan and layouts of a garment from its facts. */
 export async function gradeVerb(files: readonly string[]): Promise<number> {
   const { flowsDir } = readConfig(process.env)
-  const knowledge = learnChecked(readFlowsFolder(flowsDir), Object.keys(drawings), new Date().toISOString().slice(0, 10))
+  const knowledge = learnChecked(
+    readFlowsFolder(flowsDir),
+    Object.keys(drawings),
+    new Date().toISOString().slice(0, 10),
+  )
   const { say } = knowledge.languages.get('en')!
   return eachFile(files, (file) => {
     const { facts, pile } = gradeInput(readJson(file), knowledge.grading)

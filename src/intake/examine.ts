@@ -1,3 +1,4 @@
+import { Failure } from '../base/failures.ts'
 import { checkFlow } from '../flow/check.ts'
 import { checkTable } from '../flow/check-table.ts'
 import { type Finding, Unreadable } from '../flow/finding.ts'
@@ -8,7 +9,7 @@ import type { Source } from '../flow/source.ts'
 import { columns } from '../garment/facts.ts'
 import { missingWords } from '../words/words.ts'
 import type { FlowsFolder } from './flows-folder.ts'
-import { wordsOf } from './knowledge.ts'
+import { layoutsOf, ratesOf, wordsOf } from './knowledge.ts'
 import { readers } from './readers.ts'
 import { rules } from './rules.ts'
 
@@ -77,13 +78,39 @@ function examineFlow(folder: FlowsFolder, drawings: Iterable<string>) {
   return { findings: tooLong, questions, longest: longest?.count ?? 0 }
 }
 
-function examineTable(source: Source) {
+function examineTable(source: Source, proving: boolean) {
   const { value: table, findings } = tried(() => readTable(source.value, source))
   if (!table) return { findings, rows: 0, combinations: 0 }
   const wrong = checkTable(table, columns(), source)
   if (wrong.length > 0) return { findings: wrong, rows: table.rows.length, combinations: 0 }
+  if (!proving) return { findings: [], rows: table.rows.length, combinations: 0 }
   const proof = proveTable(table, columns(), source)
   return { findings: proof.findings, rows: table.rows.length, combinations: proof.combinations }
+}
+
+/** Layouts and rates are read by their own rooms, which throw at the first thing that is wrong. */
+function readFindings(read: () => unknown): Finding[] {
+  try {
+    read()
+    return []
+  } catch (error) {
+    if (!(error instanceof Failure)) throw error
+    const { file, line, why } = error.details
+    return [{ file: String(file), line: Number(line), rule: 'grammar', message: String(why) }]
+  }
+}
+
+/** A layout without a price cannot be estimated, and one that is not offered is never seen. */
+function layoutFindings(folder: FlowsFolder): Finding[] {
+  const newest = ratesOf(folder).at(-1)
+  return layoutsOf(folder)
+    .filter(({ id }) => !newest?.labour[id])
+    .map(({ id }) => ({
+      file: 'rates',
+      line: 1,
+      rule: 'no-price',
+      message: `the layout ${id} has no price under labour`,
+    }))
 }
 
 const wordFindings = (folder: FlowsFolder): Finding[] =>
@@ -94,14 +121,24 @@ const wordFindings = (folder: FlowsFolder): Finding[] =>
     message: `no words for ${missing}`,
   }))
 
-/** Everything that can be found wrong in the owner's files. `drawings` are the names a flow may use. */
-export function examine(folder: FlowsFolder, drawings: Iterable<string>): Examined {
+/**
+ * Everything that can be found wrong in the owner's files. `drawings` are the names a flow may use;
+ * `proving` also proves the tables, which takes seconds.
+ */
+export function examine(
+  folder: FlowsFolder,
+  drawings: Iterable<string>,
+  { proving }: { proving: boolean },
+): Examined {
   const flow = examineFlow(folder, drawings)
-  const tables = folder.tables.map(examineTable)
+  const tables = folder.tables.map((source) => examineTable(source, proving))
+  const ofFiles = [...readFindings(() => layoutsOf(folder)), ...readFindings(() => ratesOf(folder))]
   return {
     findings: [
       ...flow.findings,
       ...tables.flatMap(({ findings }) => findings),
+      ...ofFiles,
+      ...(ofFiles.length === 0 ? layoutFindings(folder) : []),
       ...wordFindings(folder),
     ],
     counts: {

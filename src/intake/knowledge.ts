@@ -61,14 +61,30 @@ function decider(sources: readonly Source[]): GradingKnowledge['decide'] {
   }
 }
 
+/** A refusal of one file's content, told with the file's name. */
+function inFile<T>(file: string, read: () => T): T {
+  try {
+    return read()
+  } catch (error) {
+    if (!(error instanceof Failure) || 'file' in error.details) throw error
+    throw new Failure('flows_invalid', { file, line: 1, why: error.details.why ?? error.message })
+  }
+}
+
+export const layoutsOf = (folder: FlowsFolder): Layout[] =>
+  folder.layouts.map((source) => inFile(source.file, () => readLayout(source.value)))
+
+export const ratesOf = (folder: FlowsFolder): Rates[] =>
+  inFile('rates', () => readRates(folder.rates.map(({ value }) => value)))
+
 /**
  * What the folder says, ready for use. Throws `flows_invalid` with file, line and what is wrong.
  * `today` (YYYY-MM-DD) chooses the interfacings on sale.
  */
 export function learn(folder: FlowsFolder, today: string): Knowledge {
   const flow = readFlow(folder.flow.value, folder.flow)
-  const layouts = folder.layouts.map((source) => readLayout(source.value))
-  const rates = readRates(folder.rates.map(({ value }) => value))
+  const layouts = layoutsOf(folder)
+  const rates = ratesOf(folder)
   const grading: GradingKnowledge = {
     decide: decider(folder.tables),
     interfacings: interfacingsOf(ratesAt(rates, today)),

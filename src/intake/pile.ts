@@ -61,7 +61,9 @@ export interface Pile {
   /** What the garments may be posted in: inches, grams; null while nothing is graded. */
   readonly box: PostBox | null
   readonly contact: ContactValue | null
-  /** Weeks until it is needed, and the day that makes, ms UTC; null: no hurry. */
+  /** About how many garments the customer has; null: not told. */
+  readonly atHand: number | null
+  /** The day it is needed, ms UTC; null: no hurry. */
   readonly needBy: number | null
   /** At least one garment is told to the end, and none is half told. */
   readonly canClose: boolean
@@ -199,6 +201,7 @@ export function derivePile(
     estimate: estimated,
     box: estimated && boxOf(estimated, rates),
     contact: (given(replies, 'contact') as ContactValue | undefined) ?? null,
+    atHand: amount(replies, 'at_hand') ?? null,
     needBy: weeks === undefined ? null : (at.get('0 needed_in') ?? row.started_at) + weeks * week,
     canClose: standing.length > 0 && garments.every(({ dropped, open }) => dropped || !open),
   }

@@ -70,18 +70,47 @@ export const ratesSchema = z.strictObject({
 
 export type Rates = z.infer<typeof ratesSchema>
 
-/** Rates files' values, oldest first. Throws `flows_invalid` where one is wrong or two start on a day. */
+type Tree = { readonly [key: string]: unknown }
+
+const isTree = (value: unknown): value is Tree =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+/** What a later file says over what stood before: it holds only what changes. Lists change whole. */
+const over = (before: Tree, later: Tree): Tree => ({
+  ...before,
+  ...Object.fromEntries(
+    Object.entries(later).map(([key, value]) => {
+      const old = before[key]
+      return [key, isTree(old) && isTree(value) ? over(old, value) : value]
+    }),
+  ),
+})
+
+const dated = z.looseObject({ from: z.iso.date() })
+
+function refuse(from: unknown, why: string): never {
+  throw new Failure('flows_invalid', { rates: String(from), why })
+}
+
+function datedOf(value: unknown): z.infer<typeof dated> {
+  const parsed = dated.safeParse(value)
+  return parsed.success ? parsed.data : refuse('?', z.prettifyError(parsed.error))
+}
+
+/**
+ * Rates files' values as the rates that hold from each day on, oldest first. The first file is whole; a
+ * later one says only what changes. Throws `flows_invalid` where one is wrong or two start on a day.
+ */
 export function readRates(values: readonly unknown[]): Rates[] {
-  const all = values.map((value) => {
-    const parsed = ratesSchema.safeParse(value)
-    if (parsed.success) return parsed.data
-    const { from } = (value ?? {}) as { from?: unknown }
-    throw new Failure('flows_invalid', { rates: String(from), why: z.prettifyError(parsed.error) })
+  const files = values.map(datedOf).toSorted((a, b) => (a.from < b.from ? -1 : 1))
+  const twice = files.find(({ from }, n) => files[n + 1]?.from === from)
+  if (twice) refuse(twice.from, 'two files start here')
+  let whole: Tree = {}
+  return files.map((file) => {
+    whole = over(whole, file)
+    const parsed = ratesSchema.safeParse(whole)
+    return parsed.success ? parsed.data : refuse(file.from, z.prettifyError(parsed.error))
   })
-  const sorted = all.toSorted((a, b) => (a.from < b.from ? -1 : 1))
-  const twice = sorted.find(({ from }, n) => sorted[n + 1]?.from === from)
-  if (twice) throw new Failure('flows_invalid', { rates: twice.from, why: 'two files start here' })
-  return sorted
 }
 
 /** The rates of a day (YYYY-MM-DD). A day before the first rates has no price: `no_rate_for_date`. */

@@ -1,4 +1,5 @@
 import type { FastifyInstance } from 'fastify'
+import { validatorCompiler } from 'fastify-type-provider-zod'
 import type { z } from 'zod'
 import { Failure } from '../../base/failures.ts'
 import type { Reply } from '../../flow/grammar.ts'
@@ -8,7 +9,7 @@ import { given } from '../../intake/replies.ts'
 import { rules } from '../../intake/rules.ts'
 import { failureSentence } from '../errors.ts'
 import type { ChatContext } from './context.ts'
-import { type AnswerForm, type Form, rawOf, readAnswerForm } from './form.ts'
+import { type AnswerForm, answerForm, type Form, rawOf, readAnswerForm } from './form.ts'
 import { paths } from './paths.ts'
 import { questionPage, readerOf } from './present-pages.ts'
 import { type Asking, findAsking } from './present-question.ts'
@@ -81,7 +82,19 @@ async function replyOf(
 export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
   app.post<{ Params: z.infer<typeof questionParams> }>(
     '/i/:key/:item/:question',
-    { schema: { summary: 'Answers a question', params: questionParams } },
+    {
+      schema: {
+        summary: 'Answers a question',
+        params: questionParams,
+        body: answerForm,
+        consumes: ['application/x-www-form-urlencoded', 'multipart/form-data'],
+      },
+      // The body is checked in readAnswerForm: it may be multipart, and a refused form is shown again.
+      validatorCompiler: ({ schema, httpPart, ...route }) =>
+        httpPart === 'body'
+          ? (value) => ({ value })
+          : validatorCompiler({ schema: schema as z.ZodType, httpPart, ...route }),
+    },
     async (request, reply) => {
       const { key, item, question } = request.params
       const form = await readAnswerForm(request)

@@ -30,13 +30,18 @@ function actOf(open: Open, button: z.infer<typeof buttonForm>): Act {
   }
 }
 
+interface Pressed {
+  Params: z.infer<typeof keyParams>
+  Body: z.infer<typeof buttonForm>
+}
+
 /** What the buttons of the pages do: begin, add, copy, leave out, put back, confirm. */
 export function buttonRoutes(app: FastifyInstance, context: ChatContext): void {
   app.post<{ Body: z.infer<typeof startForm> }>(
     paths.start,
-    { schema: { summary: 'Opens a new intake' } },
+    { schema: { summary: 'Opens a new intake', body: startForm } },
     async (request, reply) => {
-      const { lang } = startForm.parse(request.body ?? {})
+      const { lang } = request.body
       const { languages } = context.knowledge.shop
       const language = languages.find((code) => code === lang) ?? languageOf(request, context).code
       const key = await context.conversation.start(language)
@@ -44,31 +49,32 @@ export function buttonRoutes(app: FastifyInstance, context: ChatContext): void {
     },
   )
 
-  app.post<{ Params: z.infer<typeof keyParams> }>(
+  app.post<Pressed>(
     '/i/:key/garments',
-    { schema: { summary: 'Adds, copies, leaves out or puts back a garment', params: keyParams } },
+    {
+      schema: {
+        summary: 'Adds, copies, leaves out or puts back a garment',
+        params: keyParams,
+        body: buttonForm,
+      },
+    },
     async (request, reply) => {
       const { key } = request.params
-      const button = buttonForm.safeParse(request.body ?? {})
-      if (!button.success) throw new Failure('bad_input')
+      const { idem, seq } = request.body
       const { open } = await openPile(context, key)
-      await context.conversation.act(key, {
-        act: actOf(open, button.data),
-        idem: button.data.idem,
-        seen: button.data.seq,
-      })
+      await context.conversation.act(key, { act: actOf(open, request.body), idem, seen: seq })
       return reply.redirect(paths.pile(key), 303)
     },
   )
 
-  app.post<{ Params: z.infer<typeof keyParams> }>(
+  app.post<Pressed>(
     '/i/:key/confirm',
-    { schema: { summary: 'Gives the pile to the workshop', params: keyParams } },
+    {
+      schema: { summary: 'Gives the pile to the workshop', params: keyParams, body: buttonForm },
+    },
     async (request, reply) => {
       const { key } = request.params
-      const button = buttonForm.safeParse(request.body ?? {})
-      if (!button.success) throw new Failure('bad_input')
-      await context.conversation.confirm(key, button.data.idem)
+      await context.conversation.confirm(key, request.body.idem)
       return reply.redirect(paths.pile(key), 303)
     },
   )

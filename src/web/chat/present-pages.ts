@@ -32,13 +32,22 @@ export const readerOf = (open: Open, key: string, language: Language): Reader =>
 
 const standing = (pile: Pile): readonly Garment[] => pile.garments.filter(({ dropped }) => !dropped)
 
+function adviceOf(pile: Pile, { say }: Language): string {
+  const told = standing(pile).length
+  const atHand =
+    pile.atHand !== null && told > 0 && told < pile.atHand
+      ? say('count.at_hand', { told, atHand: pile.atHand })
+      : ''
+  return [tallyWords(pile.tally, pile.wish, say), atHand].filter(Boolean).join(' ')
+}
+
 export function tallyOf(pile: Pile, { language }: Reader): Tally {
   const byGrade = { sound: 0, care: 0, eyes: 0, home: 0 }
   for (const { grading } of standing(pile)) if (grading) byGrade[grading.grade] += 1
   return {
     garments: standing(pile).length,
     byGrade,
-    advice: tallyWords(pile.tally, pile.wish, language.say),
+    advice: adviceOf(pile, language),
   }
 }
 
