@@ -76,7 +76,7 @@ export interface Demand {
 }
 
 function refuse(layout: unknown, why: string): never {
-  throw new Failure('flows_invalid', { layout: String(layout), why })
+  throw new Failure('flows_invalid', { file: `layouts/${layout}.yaml`, line: 1, why })
 }
 
 function sideOf(block: Block, seam: number): Extent {

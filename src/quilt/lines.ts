@@ -3,7 +3,7 @@ import { times } from '../base/money.ts'
 import { panelsOf } from '../garment/panels.ts'
 import type { Choices, GarmentChoices, Hold, Quilt } from './choices.ts'
 import { demand } from './layout.ts'
-import { backing, batting, binding, yards } from './materials.ts'
+import { backing, batting, binding, clothFor, yards } from './materials.ts'
 import type { Rates } from './rates.ts'
 import { type Supply, wantedArea } from './supply.ts'
 
@@ -57,7 +57,12 @@ const onePrice = (prices: readonly number[]): number | null =>
 
 function makingOf({ layout, size }: Quilt, { labour }: Rates): number {
   const price = labour[layout.id]
-  if (!price) throw new Failure('flows_invalid', { layout: layout.id, why: 'no price for labour' })
+  if (!price)
+    throw new Failure('flows_invalid', {
+      file: 'rates',
+      line: 1,
+      why: `no price for labour of ${layout.id}`,
+    })
   return price[size]
 }
 
@@ -149,15 +154,17 @@ function interfacingLine({ garments }: Choices, rates: Rates): Line {
   }
 }
 
-/** Cut pieces waste some cloth: a tenth more. Common practice, no source. */
-const wasteShare = 0.1
-
-/** Yards of bought cloth where the garments do not fill the quilt, by least, likely and most cloth. */
+/**
+ * Yards of bought cloth where the garments do not fill the quilt, by least, likely and most. What is
+ * short is counted in the piece that takes most of the quilt, cut in strips across the cloth.
+ */
 function topUpYards({ layout, size }: Quilt, { garments }: Choices, rates: Rates, supply: Supply) {
   const { area, main } = wantedArea(layout, size)
   const have = sum(garments.map((garment) => range(supply(garment, main))))
-  const short = (supplied: number) =>
-    yards((Math.max(0, area - supplied) * (1 + wasteShare)) / rates.cloth.usable_width_in)
+  const short = (supplied: number) => {
+    const pieces = Math.ceil(Math.max(0, area - supplied) / (main.w * main.h))
+    return yards(clothFor(pieces, main, rates.cloth.usable_width_in))
+  }
   return { low: short(have.high), likely: short(have.likely), high: short(have.low) }
 }
 
@@ -181,8 +188,9 @@ function battingOf(quilt: Quilt, rates: Rates) {
   const found = batting(finished, rates.batting, rates.batting_over_in)
   if (found) return { quantity: 1, unitPriceMinor: found.price }
   throw new Failure('flows_invalid', {
-    layout: quilt.layout.id,
-    why: `no batting for ${quilt.size}`,
+    file: 'rates',
+    line: 1,
+    why: `no batting for ${quilt.layout.id}, ${quilt.size}`,
   })
 }
 

@@ -89,7 +89,7 @@ const over = (before: Tree, later: Tree): Tree => ({
 const dated = z.looseObject({ from: z.iso.date() })
 
 function refuse(from: unknown, why: string): never {
-  throw new Failure('flows_invalid', { rates: String(from), why })
+  throw new Failure('flows_invalid', { file: `rates from ${from}`, line: 1, why })
 }
 
 function datedOf(value: unknown): z.infer<typeof dated> {
