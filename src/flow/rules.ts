@@ -3,7 +3,9 @@ import type { Question, Replies, Rules } from './grammar.ts'
 
 /** Whether the named rule holds. The start refuses a flow that names a rule which is not there. */
 export function holds(name: string, replies: Replies, rules: Rules): boolean {
-  if (!Object.hasOwn(rules, name)) throw new Failure('flows_invalid', { rule: name })
+  if (!Object.hasOwn(rules, name)) {
+    throw new Failure('flows_invalid', { file: 'flow', line: 1, why: `there is no rule ${name}` })
+  }
   return rules[name]!.holds(replies)
 }
 

@@ -39,6 +39,7 @@ export function makesSense(
   replies: Replies,
   rules: Rules,
 ): boolean {
+  if (!isObject(reply)) return false
   if ('skipped' in reply) return question.optional === true
   if ('asked' in reply) return typeof reply.asked === 'string'
   const { given } = reply
@@ -68,7 +69,9 @@ const isObject = (value: unknown): value is object =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
 const isList = (value: unknown): value is readonly string[] =>
-  Array.isArray(value) && new Set(value).size === value.length
+  Array.isArray(value) &&
+  value.every((one) => typeof one === 'string') &&
+  new Set(value).size === value.length
 
 function goTogether(question: Question, given: readonly string[]): boolean {
   if (given.length === 0) return question.kind === 'many' && mayBeEmpty(question)

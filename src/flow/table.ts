@@ -30,7 +30,11 @@ export function compileTable(table: Table, domains: Domains): Compiled {
 
 function columnOf(table: Table, name: string, domains: Domains): Column {
   if (!Object.hasOwn(domains, name)) {
-    throw new Failure('flows_invalid', { table: table.table, column: name })
+    throw new Failure('flows_invalid', {
+      file: `table ${table.table}`,
+      line: 1,
+      why: `there is no column ${name}`,
+    })
   }
   const domain = domains[name]!
   const cells = table.rows.map((row) => cellOf(row, name))

@@ -42,6 +42,16 @@ test('a drawing and cautions that are there have no findings', () => {
   expect(check(changed('kind: confirm', 'kind: confirm\n        cautions: [sharp]'))).toEqual([])
 })
 
+test('a question is no orphan where a path comes by passing another by', () => {
+  const edge = '        next:\n          - { to: contents }\n'
+  const bypass = `id: floor\n        when: { rule: needs_two_people }\n${edge}`
+  const text = changed('id: floor\n', bypass).replace(
+    '      - id: contents\n',
+    '      - { id: stairs, kind: text, read_by: [clerk] }\n      - id: contents\n',
+  )
+  expect(check(text)).toEqual([])
+})
+
 describe('a flow is refused for', () => {
   test.each<[string, string, string, string, string]>([
     ['an unknown rule', '{ rule: goes_abroad }', '{ rule: flies }', 'unknown-rule', 'flies'],

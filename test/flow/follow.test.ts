@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { type Followed, follow } from '../../src/flow/follow.ts'
-import type { Act } from '../../src/flow/grammar.ts'
+import type { Act, Flow } from '../../src/flow/grammar.ts'
 import {
   add,
   ana,
@@ -52,6 +52,7 @@ describe('where a conversation stands', () => {
       [here, ...smallParcel(1), close, drop(1)],
       'gather',
     ],
+    ['at gathering, where the item that was begun is dropped', [here, add(1), drop(1)], 'gather'],
     [
       'at an item added after closing, before what comes later',
       [here, ...smallParcel(1), close, add(2)],
@@ -181,6 +182,24 @@ describe('items', () => {
   })
 })
 
+test.each(['size', 'contents', 'cellar', 'contact'])(
+  'an edge to %s, which the check refuses, ends the part instead of leading in a circle',
+  (to) => {
+    const lost: Flow = {
+      ...parcels,
+      parts: parcels.parts.map((part) => ({
+        ...part,
+        questions: part.questions.map((question) =>
+          question.id === 'contents' ? { ...question, next: [{ to }] } : question,
+        ),
+      })),
+    }
+    const { items } = follow(lost, [here, ...smallParcel(1)], parcelRules)
+    expect(items[0]!.path.map(({ question }) => question.id)).toEqual(['size', 'contents'])
+    expect(items[0]!.open).toBeNull()
+  },
+)
+
 test('a flow that names a rule which is gone is refused by name', () => {
-  expect(() => follow(parcels, [here], {})).toThrow('flows_invalid {"rule":"goes_abroad"}')
+  expect(() => follow(parcels, [here], {})).toThrow('there is no rule goes_abroad')
 })

@@ -93,6 +93,17 @@ describe('the longest path', () => {
     })
   })
 
+  test('takes no path on which such a rule both holds and does not', () => {
+    const edges = 'next: [{ when: { rule: long }, to: end }, { to: b }]'
+    const flow = flowOf(
+      '      - { id: t, kind: text, read_by: [r] }\n' +
+        choice('a', `, when: { rule: long }, ${edges}`) +
+        choice('b'),
+    )
+    const rules: Rules = { long: { reads: ['t'], holds: () => false } }
+    expect(pathOf(flow, rules).count).toBe(2)
+  })
+
   test('finds the one set of ticks that leads on, among thousands', () => {
     const flow = flowOf(
       '      - { id: m, kind: many, options: [a, b, c, d, e, f, g, h, i, j], read_by: [r] }\n' +

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import type { Flow } from '../../src/flow/grammar.ts'
 import { flowHash, rulesNamed } from '../../src/flow/pin.ts'
 import { readFlow } from '../../src/flow/read.ts'
 import { parseSource } from '../../src/flow/source.ts'
@@ -26,6 +27,7 @@ test('comments and line breaks do not change the hash', () => {
 
 test('the order of keys does not change the hash', () => {
   expect(flowHash(readFlow(turned(parcels)))).toBe(flowHash(parcels))
+  expect(flowHash(turned(parcels) as Flow)).toBe(flowHash(parcels))
 })
 
 test('a flow that was kept and read again has the same hash', () => {

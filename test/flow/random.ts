@@ -21,6 +21,7 @@ const anyReply: fc.Arbitrary<Reply> = fc.oneof(
       fc.record({ given: fc.jsonValue() }),
       fc.record({ asked: fc.jsonValue() }),
       fc.constant({ skipped: true }),
+      fc.jsonValue(),
     ) as fc.Arbitrary<Reply>,
   },
 )

@@ -64,6 +64,6 @@ describe('a decision', () => {
 
 test('a column without a domain is refused', () => {
   expect(() => compileTable(table('first').table, { weather: ['dry'] })).toThrow(
-    'flows_invalid {"table":"walks","column":"hour"}',
+    'there is no column hour',
   )
 })
