@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { bundle } from '../../src/web/assets/bundle.ts'
 import { renderPage } from '../../src/web/chat/render.tsx'
-import type { ChatPage } from '../../src/web/chat/view.ts'
+import type { ChatPage, Frame } from '../../src/web/chat/view.ts'
 import { language, readPageWords } from '../../src/words/words.ts'
 import { frame, samples } from './samples.ts'
 
@@ -20,10 +20,14 @@ export function shown(style = 'chat.css', script = 'chat.js'): Shown[] {
       name,
       language: code,
       page,
-      html: renderPage(page, frame(code, style, script), say),
+      html: renderPage(page, around(page, frame(code, style, script)), say),
     }))
   })
 }
+
+/** Before a pile is begun there is nothing to come back to. */
+const around = (page: ChatPage, whole: Frame): Frame =>
+  page.page === 'start' ? { ...whole, saveHref: null } : whole
 
 /** The gallery as files to be opened in a browser: `<name>.<language>.html`. */
 export async function writeGallery(folder: URL): Promise<Shown[]> {

@@ -151,7 +151,7 @@ export function Answers({ answers, about }: { answers: readonly Said[]; about: s
         <div key={question}>
           <dt>{asked}</dt>
           <dd>
-            {said}
+            <span>{said}</span>
             {href && (
               <a href={href}>
                 {say('page.change')}
