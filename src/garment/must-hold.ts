@@ -54,7 +54,11 @@ export type Scaled = keyof typeof scales & FactName
 export function readStatements(value: unknown): Statement[] {
   const parsed = z.array(statement).safeParse(value)
   if (parsed.success) return parsed.data
-  throw new Failure('flows_invalid', { file: 'must-hold', why: z.prettifyError(parsed.error) })
+  throw new Failure('flows_invalid', {
+    file: 'must-hold.yaml',
+    line: 1,
+    why: z.prettifyError(parsed.error),
+  })
 }
 
 /** What a plan shows of the press; `spareC` is null where nothing is fused. */

@@ -213,26 +213,34 @@ const tieTip = (w: number, h: number): Rect[] =>
 /** A hole nobody has placed yet, with its weak rim, inches. Common practice, no source. */
 const holeIn = 4
 
+/**
+ * From the edge, inches: one and a half small squares, so that the hole falls into the pieces and not
+ * into the cloth that is left over between them.
+ */
+const holeAtIn = 7.5
+
+const holeFrom = (side: number): number =>
+  side >= holeAtIn + holeIn ? side - holeAtIn - holeIn : down(Math.max(0, side - holeIn) / 2)
+
+const areaOf = ({ w, h }: Panel): number => w * h
+
+/** One copy of the largest panel gets the hole; of two as large the back, which has no pouch. */
 function pierced(panels: readonly Panel[]): Panel[] {
-  return panels.flatMap((panel, n): Panel[] => {
-    if (n !== 0) return [panel]
-    const hole = {
-      x: down((panel.w - holeIn) / 2),
-      y: down((panel.h - holeIn) / 2),
-      w: holeIn,
-      h: holeIn,
-    }
-    const worn = { ...panel, count: 1, defects: [...panel.defects, hole] }
-    return panel.count > 1 ? [worn, { ...panel, count: panel.count - 1 }] : [worn]
-  })
+  const largest = panels.reduce((most, one) => (areaOf(one) >= areaOf(most) ? one : most))
+  const hole = { x: holeFrom(largest.w), y: holeFrom(largest.h), w: holeIn, h: holeIn }
+  const worn = { ...largest, count: 1, defects: [...largest.defects, hole] }
+  const rest = { ...largest, count: largest.count - 1 }
+  return panels.flatMap((panel) =>
+    panel !== largest ? [panel] : rest.count > 0 ? [worn, rest] : [worn],
+  )
 }
 
 const flatMeasures = (kind: Facts['kind'], size: GarmentSize): Flat | null =>
   typeof size === 'object' ? size : flatOf(kind, size === 'unknown' ? smallest(kind) : size)
 
 /**
- * The panels a garment gives after teardown, seams off. Empty where only measuring tells. Holes whose
- * place is not known are laid through the middle of the first panel, where they cost most.
+ * The panels a garment gives after teardown, seams off. Empty where only measuring tells. A hole whose
+ * place is not known is laid into the largest panel.
  */
 export function panelsOf(
   kind: Facts['kind'],
@@ -242,5 +250,6 @@ export function panelsOf(
   const flat = flatMeasures(kind, size)
   if (!flat) return []
   const panels = byKind[kind](flat).filter(({ w, h }) => w > 0 && h > 0)
-  return wear === 'holes' || wear === 'shattered' || wear === 'unknown' ? pierced(panels) : panels
+  const isWorn = wear === 'holes' || wear === 'shattered' || wear === 'unknown'
+  return isWorn && panels.length > 0 ? pierced(panels) : panels
 }

@@ -1,0 +1,147 @@
+import { describe, expect, test } from 'vitest'
+import { settings } from '../../src/garment/facts.ts'
+import {
+  blockGrid,
+  demand,
+  graphicFits,
+  type Layout,
+  type QuiltSize,
+  quiltSizes,
+  readLayout,
+} from '../../src/quilt/layout.ts'
+import { layouts, readYaml } from '../help/knowledge.ts'
+
+const byId = new Map(layouts.map((layout) => [layout.id, layout]))
+const layout = (id: string): Layout => byId.get(id)!
+
+test('the shop has a layout of every setting', () => {
+  expect(new Set(layouts.map(({ setting }) => setting))).toEqual(new Set(settings))
+})
+
+// The trade's figure: 5 in squares make a 13 in block, and four by five blocks 52 × 65 in.
+test('a throw of quartered nine-patch is four by five blocks, 52 × 65 in, nine squares each', () => {
+  const { finished, blocks, pieces } = demand(layout('quartered-nine-patch'), 'throw')
+  expect(finished).toEqual({ w: 52, h: 65 })
+  expect(blocks).toBe(20)
+  expect(pieces).toEqual([
+    { size: { w: 5, h: 5 }, role: 'focal', count: 80 },
+    { size: { w: 5, h: 5 }, role: 'background', count: 80 },
+    { size: { w: 5, h: 5 }, role: 'accent', count: 20 },
+  ])
+})
+
+test('a framed throw is twelve panels cut 14 1/2 in, their strips and corner squares', () => {
+  const { finished, pieces } = demand(layout('framed-panels'), 'throw')
+  expect(finished).toEqual({ w: 50, h: 66 })
+  expect(pieces).toEqual([
+    { size: { w: 14.5, h: 14.5 }, role: 'focal', count: 12 },
+    { size: { w: 2.5, h: 14.5 }, role: 'background', count: 31 },
+    { size: { w: 2.5, h: 2.5 }, role: 'accent', count: 20 },
+  ])
+})
+
+const every = layouts.flatMap((one) => quiltSizes.map((size) => [one.id, size, one] as const))
+
+test.each(every)('%s, %s: the finished pieces cover the quilt exactly', (_, size, one) => {
+  const { finished, pieces, blocks, columns, rows } = demand(one, size)
+  expect(blocks).toBe(columns * rows)
+  const loss = 2 * one.seamIn
+  const area = pieces.reduce(
+    (sum, { size: cut, count }) => sum + (cut.w - loss) * (cut.h - loss) * count,
+    0,
+  )
+  // Quartering a nine-patch loses two more seams across each block: 3 × 4 1/2 in come to 13 in.
+  const quartered = blocks * (13.5 ** 2 - 13 ** 2)
+  const lost = one.setting === 'quartered' ? quartered : 0
+  expect(area - lost).toBeCloseTo(finished.w * finished.h, 6)
+})
+
+// Mattress sizes in inches: four pages of the trade agree (secondary).
+test.each<[QuiltSize, number, number]>([
+  ['twin', 39, 75],
+  ['full', 54, 75],
+  ['queen', 60, 80],
+])('a %s quilt covers its mattress in every layout, with a drop', (size, w, h) => {
+  for (const one of layouts) {
+    const { finished } = demand(one, size)
+    expect(finished.w).toBeGreaterThan(w + 16)
+    expect(finished.h).toBeGreaterThanOrEqual(h + 6)
+  }
+})
+
+test('larger quilts take more pieces', () => {
+  for (const one of layouts) {
+    const counts = quiltSizes.map((size) =>
+      demand(one, size).pieces.reduce((sum, { count }) => sum + count, 0),
+    )
+    expect(counts).toEqual(counts.toSorted((a, b) => a - b))
+  }
+})
+
+test('mixed columns set whole panels and four-patches by turns', () => {
+  expect(blockGrid(layout('mixed-columns'), 'throw')[0]).toEqual(['panel', 'four', 'panel', 'four'])
+})
+
+describe('a graphic', () => {
+  test.each([
+    ['framed-panels', 12.5, 12.5, true],
+    ['framed-panels', 12.75, 8, false],
+    ['mixed-columns', 11.5, 4, true],
+    ['mixed-columns', 11.75, 4, false],
+    ['quartered-nine-patch', 3, 3, false],
+  ])('in %s of %d × %d in fits: %s', (id, w, h, fits) => {
+    expect(graphicFits(layout(id), { w, h })).toBe(fits)
+  })
+})
+
+describe('a layout file', () => {
+  const squares = readYaml('layouts/plain-squares.yaml') as Record<string, unknown>
+
+  test.each<[string, Record<string, unknown>, RegExp]>([
+    [
+      'that names a block it does not have',
+      { set: [['dark', 'green']] },
+      /no block is named green/,
+    ],
+    [
+      'whose blocks differ in size',
+      {
+        blocks: {
+          dark: { make: 'grid', patch_in: 6, roles: [['focal']] },
+          light: { make: 'grid', patch_in: 5, roles: [['focal']] },
+        },
+      },
+      /one size/,
+    ],
+    [
+      'whose rows of roles are uneven',
+      {
+        blocks: {
+          dark: { make: 'grid', patch_in: 6, roles: [['focal'], ['focal', 'accent']] },
+          light: { make: 'grid', patch_in: 6, roles: [['focal']] },
+        },
+      },
+      /not even/,
+    ],
+    [
+      'that quarters something else than nine squares',
+      {
+        blocks: {
+          dark: { make: 'quartered', cut_in: 5, roles: [['focal']] },
+          light: { make: 'quartered', cut_in: 5, roles: [['focal']] },
+        },
+      },
+      /three by three/,
+    ],
+    ['with a size off the quarter inch', { seam_in: 0.3 }, /seam_in/],
+    ['with a key that is not known', { colour: 'blue' }, /colour/],
+    ['that lacks a quilt size', { sizes: {} }, /crib/],
+  ])('%s is refused by name', (_, change, why) => {
+    expect(() => readLayout({ ...squares, ...change })).toThrow(why)
+    expect(() => readLayout({ ...squares, ...change })).toThrow(/plain-squares/)
+  })
+
+  test.each([null, 7, 'x', []])('%j is no layout', (value) => {
+    expect(() => readLayout(value)).toThrow(/flows_invalid/)
+  })
+})
