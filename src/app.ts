@@ -19,12 +19,13 @@ import type { Store } from './store/open.ts'
 import type { Assets } from './web/assets/manifest.ts'
 import { assetRoutes } from './web/assets/routes.ts'
 import type { ChatContext } from './web/chat/context.ts'
-import { languageOf } from './web/chat/frame.ts'
+import { spokenIn } from './web/chat/frame.ts'
 import { chatRoutes } from './web/chat/routes.ts'
 import { troublePage } from './web/chat/trouble-page.ts'
 import { deskRoutes } from './web/desk/routes.ts'
 import { handleFailures } from './web/errors.ts'
 import { healthRoutes } from './web/health.ts'
+import { limits } from './web/limits.ts'
 import { logRequests } from './web/request-log.ts'
 import { secure } from './web/security.ts'
 
@@ -42,9 +43,6 @@ export interface Parts {
   readonly publicUrl: string | null
 }
 
-const photoBytes = 25 * 1024 * 1024
-const photosAtOnce = 6
-
 /** Assembles the product's pages and routes. */
 export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   const https = parts.publicUrl?.startsWith('https:') ?? false
@@ -53,7 +51,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
     logController: new LogController({ disableRequestLogging: true }),
     genReqId: newId,
     trustProxy: 'loopback',
-    bodyLimit: 256 * 1024,
+    bodyLimit: limits.formBytes,
     routerOptions: { maxParamLength: 200 },
   })
   app.setValidatorCompiler(validatorCompiler)
@@ -62,7 +60,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
 
   logRequests(app)
   handleFailures(app, {
-    language: (request) => languageOf(request, context),
+    language: (request) => spokenIn(request, context),
     page: (request, failure, language) => troublePage(context, request, failure, language),
   })
   await secure(app, { https })
@@ -78,9 +76,14 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
     transform: jsonSchemaTransform,
     transformObject: jsonSchemaTransformObject,
   })
-  await app.register(formbody, { bodyLimit: 256 * 1024 })
+  await app.register(formbody, { bodyLimit: limits.formBytes })
   await app.register(multipart, {
-    limits: { fileSize: photoBytes, files: photosAtOnce, fields: 40, fieldSize: 64 * 1024 },
+    limits: {
+      fileSize: limits.photoBytes,
+      files: limits.photosAtOnce,
+      fields: 40,
+      fieldSize: 64 * 1024,
+    },
   })
 
   await app.register(

@@ -3,7 +3,7 @@ import { Failure } from '../base/failures.ts'
 import { canonical } from '../base/ids.ts'
 import { admit } from '../flow/admit.ts'
 import { type Followed, follow } from '../flow/follow.ts'
-import type { Act, Flow, Reply } from '../flow/grammar.ts'
+import type { Act, Flow } from '../flow/grammar.ts'
 import { flowHash } from '../flow/pin.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
@@ -34,7 +34,8 @@ export interface Open {
 }
 
 export interface Sent {
-  readonly act: Act
+  /** An act, or one that hangs on where the conversation stands when its turn has come. */
+  readonly act: Act | ((followed: Followed) => Act)
   /** Sent once by the page: the same key again changes nothing. */
   readonly idem: string
   /** The last act the page knew of. */
@@ -45,8 +46,8 @@ export interface Sent {
 export interface Outcome {
   /** True where the key was known: a retry or a double tap. */
   readonly again: boolean
-  /** What somebody else had answered here since the page was made; null: nothing. */
-  readonly overtaken: Reply | null
+  /** The act by which somebody else had answered here since the page was made; null: none. */
+  readonly overtaken: number | null
 }
 
 export interface Conversation {
@@ -65,8 +66,8 @@ export interface Conversation {
 
 const same = (a: unknown, b: unknown): boolean => canonical(a) === canonical(b)
 
-/** The reply that an act newer than `seen` gave to the same question, where it differs from ours. */
-function overtakenBy(entries: readonly Entry[], { act, seen }: Sent): Reply | null {
+/** The newest act after `seen` that answered the same question, where it differs from ours. */
+function overtakenBy(entries: readonly Entry[], act: Act, seen: number): number | null {
   if (act.act !== 'answer') return null
   const newer = entries.findLast(
     ({ seq, act: theirs }) =>
@@ -76,7 +77,7 @@ function overtakenBy(entries: readonly Entry[], { act, seen }: Sent): Reply | nu
       theirs.question === act.question,
   )
   if (newer?.act.act !== 'answer' || same(newer.act.reply, act.reply)) return null
-  return newer.act.reply
+  return newer.seq
 }
 
 /** The papers a customer is shown on confirming, by language. */
@@ -104,27 +105,31 @@ export function converse(
     })
   }
 
-  const append = async (db: Db, row: PileRow, flow: Flow, before: readonly Entry[], sent: Sent) => {
-    const followed: Followed = follow(
+  /** Appends one act with all that follows from it; gives it back as it was taken. */
+  const append = async (
+    db: Db,
+    row: PileRow,
+    flow: Flow,
+    before: readonly Entry[],
+    sent: Pick<Sent, 'act' | 'idem'>,
+  ): Promise<Act> => {
+    const followed = follow(
       flow,
       before.map(({ act }) => act),
       rules,
     )
-    admit(flow, followed, sent.act)
-    const entry: Entry = { seq: row.seq + 1, at: clock(), who: 'customer', act: sent.act }
+    const act = typeof sent.act === 'function' ? sent.act(followed) : sent.act
+    admit(flow, followed, act)
+    const entry: Entry = { seq: row.seq + 1, at: clock(), who: 'customer', act }
     await appendAct(db, row, { ...entry, idem: sent.idem })
-    if (sent.act.act === 'answer' && 'asked' in sent.act.reply) {
-      await insertNote(db, {
-        pileId: row.id,
-        item: sent.act.item,
-        question: sent.act.question,
-        text: sent.act.reply.asked,
-        at: entry.at,
-      })
+    if (act.act === 'answer' && 'asked' in act.reply) {
+      const { item, question, reply } = act
+      await insertNote(db, { pileId: row.id, item, question, text: reply.asked, at: entry.at })
     }
     const entries = [...before, entry]
     const after = { ...row, seq: entry.seq, changed_at: entry.at }
-    await project(db, after, derivePile(knowledge, flow, after, entries), sent.act)
+    await project(db, after, derivePile(knowledge, flow, after, entries), act)
+    return act
   }
 
   return {
@@ -146,23 +151,24 @@ export function converse(
         if (row.status !== 'open') throw new Failure('pile_confirmed')
         const flow = await pinnedFlow(db, row.flow_hash, knowledge)
         const before = await entriesOf(db, row.id)
-        await append(db, row, flow, before, sent)
-        return { again: false, overtaken: overtakenBy(before, sent) }
+        const act = await append(db, row, flow, before, sent)
+        return { again: false, overtaken: overtakenBy(before, act, sent.seen) }
       }),
 
     confirm: (key, idem) =>
       locked(key, async (db, row) => {
-        if (row.status !== 'open') return
+        if (row.status !== 'open' || (await isKept(db, row.id, idem))) return
         const open = await load(db, row)
+        const { at } = open.pile.followed.place
         if (!open.pile.followed.closed) {
           await append(db, row, open.flow, open.entries, {
             act: { act: 'close' },
             idem,
-            seen: row.seq,
           })
           return
         }
-        if (open.pile.followed.place.at !== 'end') return
+        if (at === 'gather') throw new Failure('nothing_gathered')
+        if (at !== 'end') return
         await freeze(db, row.id, papers(open), clock())
       }),
 

@@ -55,6 +55,22 @@ export async function draftsOf(db: Db, place: PhotoPlace): Promise<string[]> {
   return rows.map(({ id }) => id)
 }
 
+/** Photos that nothing will hold, as of a form that was sent twice, are gone from the pile. */
+export async function dropPhotos(
+  db: Db,
+  pileId: string,
+  ids: readonly string[],
+  at: number,
+): Promise<void> {
+  if (ids.length === 0) return
+  await db
+    .updateTable('photo')
+    .set({ removed_at: at })
+    .where('pile_id', '=', pileId)
+    .where('id', 'in', ids)
+    .execute()
+}
+
 /** Drafts that an answer now holds are no drafts any more. */
 export async function keepPhotos(db: Db, pileId: string, ids: readonly string[]): Promise<void> {
   if (ids.length === 0) return

@@ -91,5 +91,8 @@ async function openPostgres(url: string): Promise<Store> {
 
 function address(url: string): URL {
   if (/^postgres(ql)?:/.test(url) && URL.canParse(url)) return new URL(url)
-  throw new Failure('setting_invalid', { setting: 'DATABASE_URL' })
+  throw new Failure('setting_invalid', {
+    setting: 'DATABASE_URL',
+    message: 'it must begin with postgres://',
+  })
 }

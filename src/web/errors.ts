@@ -1,6 +1,8 @@
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { Failure, type FailureCode } from '../base/failures.ts'
 import type { Language } from '../words/words.ts'
+import { collectRoutes } from './known-routes.ts'
+import { limits } from './limits.ts'
 
 /** What Fastify and its plugins throw, in the catalogue's words. */
 const foreign: Readonly<Record<string, FailureCode>> = {
@@ -12,6 +14,7 @@ const foreign: Readonly<Record<string, FailureCode>> = {
   FST_ERR_CTP_INVALID_MEDIA_TYPE: 'bad_input',
   FST_ERR_CTP_EMPTY_JSON_BODY: 'bad_input',
   FST_ERR_VALIDATION: 'bad_input',
+  FST_ERR_CTP_INVALID_JSON_BODY: 'bad_input',
   FST_CSRF_INVALID_TOKEN: 'form_expired',
   FST_CSRF_MISSING_SECRET: 'form_expired',
 }
@@ -24,12 +27,19 @@ const byStatus: Readonly<Record<number, FailureCode>> = {
   503: 'busy',
 }
 
+/** What fills the sentences of failures that come from outside. */
+const details: Partial<Record<FailureCode, Record<string, number>>> = {
+  too_many_photos: { most: limits.photosAtOnce },
+}
+
 /** Any thrown thing as a failure of the catalogue; what nobody foresaw is `internal`, its cause kept. */
 export function asFailure(error: unknown): Failure {
   if (error instanceof Failure) return error
-  const { code, statusCode } = (error ?? {}) as Partial<FastifyError>
+  const { code, statusCode, validationContext } = (error ?? {}) as Partial<FastifyError>
+  // An address with a part that cannot be: there is no such page.
+  if (validationContext === 'params') return new Failure('not_found', {}, { cause: error })
   const known = (code && foreign[code]) || (statusCode && byStatus[statusCode])
-  if (known) return new Failure(known, {}, { cause: error })
+  if (known) return new Failure(known, details[known] ?? {}, { cause: error })
   if (statusCode && statusCode >= 400 && statusCode < 500) {
     return new Failure('bad_input', {}, { cause: error })
   }
@@ -51,14 +61,15 @@ export const wantsPage = (request: FastifyRequest): boolean =>
   (request.headers.accept ?? '').includes('text/html')
 
 export interface TroubleShown {
-  readonly language: (request: FastifyRequest) => Language
+  readonly language: (request: FastifyRequest) => Language | Promise<Language>
   readonly page: (request: FastifyRequest, failure: Failure, language: Language) => string
 }
 
 /** One handler for every failure: a page for a person, problem details for a program. */
 export function handleFailures(app: FastifyInstance, shown: TroubleShown): void {
-  const answer = (request: FastifyRequest, reply: FastifyReply, failure: Failure) => {
-    const language = shown.language(request)
+  const allowed = collectRoutes(app)
+  const answer = async (request: FastifyRequest, reply: FastifyReply, failure: Failure) => {
+    const language = await shown.language(request)
     reply.status(failure.status)
     if (failure.status === 503 && !reply.hasHeader('retry-after')) reply.header('retry-after', '5')
     return wantsPage(request)
@@ -71,5 +82,10 @@ export function handleFailures(app: FastifyInstance, shown: TroubleShown): void 
     request.log[level]({ code: failure.code, ...(level === 'error' && { err: error }) }, 'refused')
     return answer(request, reply, failure)
   })
-  app.setNotFoundHandler((request, reply) => answer(request, reply, new Failure('not_found')))
+  app.setNotFoundHandler((request, reply) => {
+    const methods = allowed(request.url)
+    if (methods.length === 0) return answer(request, reply, new Failure('not_found'))
+    reply.header('allow', methods.join(', '))
+    return answer(request, reply, new Failure('method_not_allowed'))
+  })
 }

@@ -4,8 +4,15 @@ import type { z } from 'zod'
 import { Failure } from '../../base/failures.ts'
 import type { Reply } from '../../flow/grammar.ts'
 import { offered, readReply } from '../../flow/reply.ts'
-import { draftsOf, keepPhotos, type PhotoPlace, takePhoto } from '../../intake/photos.ts'
+import {
+  draftsOf,
+  dropPhotos,
+  keepPhotos,
+  type PhotoPlace,
+  takePhoto,
+} from '../../intake/photos.ts'
 import { given } from '../../intake/replies.ts'
+import { isKept } from '../../intake/rows.ts'
 import { rules } from '../../intake/rules.ts'
 import { failureSentence } from '../errors.ts'
 import type { ChatContext } from './context.ts'
@@ -13,7 +20,7 @@ import { type AnswerForm, answerForm, type Form, rawOf, readAnswerForm } from '.
 import { paths } from './paths.ts'
 import { questionPage, readerOf } from './present-pages.ts'
 import { type Asking, findAsking } from './present-question.ts'
-import { type Opened, openPile, questionParams, show } from './routes.ts'
+import { type Opened, openPile, questionParams, show, withDrafts } from './routes.ts'
 import type { FieldError } from './view.ts'
 
 /** The field that a refusal speaks of. */
@@ -31,13 +38,19 @@ function fieldOf(failure: Failure, asking: Asking, fields: AnswerForm): FieldErr
 const list = (value: string | readonly string[] | undefined): readonly string[] =>
   value === undefined ? [] : typeof value === 'string' ? [value] : value
 
+interface TakenPhotos {
+  readonly ids: readonly string[]
+  /** Those that came with this form. */
+  readonly taken: readonly string[]
+}
+
 /** Photos answered before, drafts, and what came now, less what was ticked to go. */
 async function photoIds(
   context: ChatContext,
   place: PhotoPlace,
   asking: Asking,
   form: Form,
-): Promise<string[]> {
+): Promise<TakenPhotos> {
   const before = given(asking.replies, asking.question.id)
   const held = [
     ...(Array.isArray(before) ? (before as readonly string[]) : []),
@@ -48,18 +61,19 @@ async function photoIds(
   if (form.files.length > room) {
     throw new Failure('too_many_photos', { most: asking.question.max ?? 1 })
   }
-  let refusal: unknown = null
+  let refusal: unknown = form.refusal
+  const taken: string[] = []
   for (const { bytes, tooLarge } of form.files) {
     // A file that is refused does not cost the others that came with it: they stay as drafts.
     try {
       if (tooLarge) throw new Failure('too_large')
-      held.push(await takePhoto({ ...context, db: context.store.db }, place, bytes))
+      taken.push(await takePhoto({ ...context, db: context.store.db }, place, bytes))
     } catch (error) {
       refusal ??= error
     }
   }
   if (refusal) throw refusal
-  return held.filter((id) => !gone.includes(id))
+  return { ids: [...held, ...taken].filter((id) => !gone.includes(id)), taken }
 }
 
 async function replyOf(
@@ -67,15 +81,27 @@ async function replyOf(
   { open }: Opened,
   asking: Asking,
   form: Form,
-): Promise<Reply> {
+): Promise<{ reply: Reply; taken: readonly string[] }> {
   const { question, item, replies } = asking
   const raw = rawOf(form.fields)
   if (question.kind !== 'photo' || raw.act !== 'answer') {
-    return readReply(question, offered(question, replies, rules), raw)
+    if (form.refusal) throw form.refusal
+    return { reply: readReply(question, offered(question, replies, rules), raw), taken: [] }
   }
   const place = { pileId: open.row.id, item, question: question.id }
-  const ids = await photoIds(context, place, asking, form)
-  return readReply(question, [], { act: 'answer', value: ids })
+  const { ids, taken } = await photoIds(context, place, asking, form)
+  return { reply: readReply(question, [], { act: 'answer', value: ids }), taken }
+}
+
+/** Settles what becomes of photos once their answer is kept, or was kept before. */
+async function settlePhotos(
+  { store, clock }: ChatContext,
+  pileId: string,
+  { reply, taken, again }: { reply: Reply; taken: readonly string[]; again: boolean },
+): Promise<void> {
+  if (again) return dropPhotos(store.db, pileId, taken, clock())
+  const kept = 'given' in reply && Array.isArray(reply.given) ? (reply.given as string[]) : []
+  await keepPhotos(store.db, pileId, kept)
 }
 
 /** An answer is taken, kept, and the next question follows; a refused one comes back as it was sent. */
@@ -100,21 +126,24 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
       const form = await readAnswerForm(request)
       const opened = await openPile(context, key)
       const { open, language } = opened
+      if (await isKept(context.store.db, open.row.id, form.fields.idem)) {
+        return reply.redirect(paths.pile(key), 303)
+      }
       const asking = findAsking(open.pile.followed, item, question)
       if (open.row.status !== 'open') throw new Failure('pile_confirmed')
       if (!asking) throw new Failure('question_moved_on', { question })
 
       try {
         const answer = await replyOf(context, opened, asking, form)
-        const { overtaken } = await context.conversation.act(key, {
-          act: { act: 'answer', item, question, reply: answer },
+        const { again, overtaken } = await context.conversation.act(key, {
+          act: { act: 'answer', item, question, reply: answer.reply },
           idem: form.fields.idem,
           seen: form.fields.seq,
         })
-        if (asking.question.kind === 'photo' && 'given' in answer) {
-          await keepPhotos(context.store.db, open.row.id, answer.given as readonly string[])
+        if (asking.question.kind === 'photo') {
+          await settlePhotos(context, open.row.id, { ...answer, again })
         }
-        return reply.redirect(paths.pile(key) + (overtaken ? '?told=overtaken' : ''), 303)
+        return reply.redirect(paths.pile(key) + (overtaken ? `?told=${overtaken}` : ''), 303)
       } catch (error) {
         if (!(error instanceof Failure) || error.status >= 500) throw error
         request.log.info({ code: error.code, question }, 'answer refused')
@@ -128,7 +157,12 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
         return show(
           context,
           reply,
-          questionPage(now.open, asking, refused, readerOf(now.open, key, language)),
+          questionPage(
+            now.open,
+            await withDrafts(context, now.open, asking),
+            refused,
+            readerOf(now.open, key, language),
+          ),
           { language, key },
         )
       }

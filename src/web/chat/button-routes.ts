@@ -1,26 +1,27 @@
 import type { FastifyInstance } from 'fastify'
 import { z } from 'zod'
 import { Failure } from '../../base/failures.ts'
-import type { Act } from '../../flow/grammar.ts'
-import type { Open } from '../../intake/conversation.ts'
+import type { Followed } from '../../flow/follow.ts'
+import type { Sent } from '../../intake/conversation.ts'
 import type { ChatContext } from './context.ts'
 import { buttonForm } from './form.ts'
 import { languageOf } from './frame.ts'
 import { paths } from './paths.ts'
-import { keyParams, openPile } from './routes.ts'
+import { keyParams } from './routes.ts'
 
-const startForm = z.object({ lang: z.string().max(8).optional() })
+// A language that is none of ours is no reason to refuse a beginning.
+const startForm = z.object({ lang: z.string().optional() }).catch({})
 
 /** The next free number; a dropped garment keeps its own. */
-const nextItem = ({ pile }: Open): number => Math.max(0, ...pile.garments.map(({ n }) => n)) + 1
+const nextItem = ({ items }: Followed): number => Math.max(0, ...items.map(({ n }) => n)) + 1
 
-function actOf(open: Open, button: z.infer<typeof buttonForm>): Act {
-  if (button.act === 'add-garment') return { act: 'add', item: nextItem(open) }
+function actOf(button: z.infer<typeof buttonForm>): Sent['act'] {
+  if (button.act === 'add-garment') return (followed) => ({ act: 'add', item: nextItem(followed) })
   const { item } = button
   if (item === undefined) throw new Failure('bad_input', { field: 'item', why: 'missing' })
   switch (button.act) {
     case 'copy-garment':
-      return { act: 'copy', item: nextItem(open), from: item }
+      return (followed) => ({ act: 'copy', item: nextItem(followed), from: item })
     case 'drop-garment':
       return { act: 'drop', item }
     case 'restore-garment':
@@ -61,8 +62,7 @@ export function buttonRoutes(app: FastifyInstance, context: ChatContext): void {
     async (request, reply) => {
       const { key } = request.params
       const { idem, seq } = request.body
-      const { open } = await openPile(context, key)
-      await context.conversation.act(key, { act: actOf(open, request.body), idem, seen: seq })
+      await context.conversation.act(key, { act: actOf(request.body), idem, seen: seq })
       return reply.redirect(paths.pile(key), 303)
     },
   )

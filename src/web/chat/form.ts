@@ -4,14 +4,20 @@ import { z } from 'zod'
 import { Failure } from '../../base/failures.ts'
 import { newId } from '../../base/ids.ts'
 import type { RawReply } from '../../flow/reply.ts'
+import { asFailure } from '../errors.ts'
 
-const text = z.string().max(20_000)
+// As long as a form may be: the question says how much of it is kept, and shows what was too long.
+const text = z.string()
 const one = text.optional()
+const key = z
+  .string()
+  .regex(/^[\w-]{8,64}$/)
+  .default(newId)
 
 /** What a question's form may send. Everything is loose here; the question's kind makes it strict. */
 export const answerForm = z.object({
   act: z.enum(['answer', 'skip', 'ask']).default('answer'),
-  idem: z.string().min(8).max(64).default(newId),
+  idem: key,
   seq: z.coerce.number().int().min(0).catch(0),
   value: z.union([text, z.array(text).max(400)]).optional(),
   unit: one,
@@ -32,7 +38,7 @@ export const rawOf = ({ idem: _, seq: __, remove: ___, ...raw }: AnswerForm): Ra
 /** What a form of one button sends. */
 export const buttonForm = z.object({
   act: z.string().max(40).optional(),
-  idem: z.string().min(8).max(64).default(newId),
+  idem: key,
   seq: z.coerce.number().int().min(0).catch(0),
   item: z.coerce.number().int().min(1).max(100_000).optional(),
 })
@@ -45,14 +51,25 @@ export interface SentFile {
 export interface Form {
   readonly fields: AnswerForm
   readonly files: readonly SentFile[]
+  /** Why the form could not be read whole; what could be read of it stands beside. */
+  readonly refusal: Failure | null
 }
 
-async function multipart(request: FastifyRequest): Promise<{ fields: object; files: SentFile[] }> {
-  const fields: Record<string, string | string[]> = {}
-  const files: SentFile[] = []
+interface Parts {
+  readonly fields: Record<string, string | string[]>
+  readonly files: SentFile[]
+}
+
+function nullIfTooLarge(error: unknown): null {
+  if ((error as { code?: string }).code === 'FST_REQ_FILE_TOO_LARGE') return null
+  throw error
+}
+
+/** Reads into `fields` and `files`, which keep what came before a fault. */
+async function readParts(request: FastifyRequest, { fields, files }: Parts): Promise<void> {
   for await (const part of request.parts()) {
     if (part.type === 'file') {
-      const bytes = await part.toBuffer().catch(() => null)
+      const bytes = await part.toBuffer().catch(nullIfTooLarge)
       // An empty file input still sends a part, without a name.
       if (bytes === null || bytes.byteLength > 0 || part.filename) {
         files.push({ bytes: bytes ?? new Uint8Array(), tooLarge: bytes === null })
@@ -64,18 +81,38 @@ async function multipart(request: FastifyRequest): Promise<{ fields: object; fil
     fields[part.fieldname] =
       before === undefined ? value : [...(Array.isArray(before) ? before : [before]), value]
   }
-  return { fields, files }
 }
 
-/** A question's form, plain or with files. Throws `bad_input` where it is no form of ours. */
+/** A fault of the parser is a form that was cut off or is none; it carries no code of its own. */
+function partsFailure(error: unknown): Failure {
+  const failure = asFailure(error)
+  return failure.code === 'internal' ? new Failure('bad_input', {}, { cause: error }) : failure
+}
+
+async function partsOf(request: FastifyRequest): Promise<Parts & { refusal: Failure | null }> {
+  const parts: Parts = { fields: Object.create(null), files: [] }
+  try {
+    await readParts(request, parts)
+    return { ...parts, refusal: null }
+  } catch (error) {
+    return { ...parts, refusal: partsFailure(error) }
+  }
+}
+
+/** A question's form, plain or with files. Never throws: a fault comes with what could be read. */
 export async function readAnswerForm(request: FastifyRequest): Promise<Form> {
   const sent = request.isMultipart()
-    ? await multipart(request)
-    : { fields: (request.body ?? {}) as object, files: [] }
+    ? await partsOf(request)
+    : { fields: (request.body ?? {}) as object, files: [], refusal: null }
   const read = answerForm.safeParse(sent.fields)
-  if (!read.success) {
-    const issue = read.error.issues[0]!
-    throw new Failure('bad_input', { field: String(issue.path[0] ?? ''), why: issue.message })
+  if (read.success) return { fields: read.data, files: sent.files, refusal: sent.refusal }
+
+  const [first] = read.error.issues
+  const wrong = new Set(read.error.issues.map(({ path }) => String(path[0] ?? '')))
+  const rest = Object.entries(sent.fields).filter(([name]) => !wrong.has(name))
+  return {
+    fields: answerForm.parse(Object.fromEntries(rest)),
+    files: [],
+    refusal: new Failure('bad_input', { field: String(first!.path[0] ?? ''), why: first!.message }),
   }
-  return { fields: read.data, files: sent.files }
 }

@@ -1,4 +1,5 @@
 import type { FastifyRequest } from 'fastify'
+import { pileOfKey } from '../../intake/rows.ts'
 import type { Language } from '../../words/words.ts'
 import type { ChatContext } from './context.ts'
 import { paths } from './paths.ts'
@@ -13,6 +14,18 @@ export function languageOf(request: FastifyRequest, context: ChatContext): Langu
     .map((part) => part.trim().slice(0, 2).toLowerCase())
   const wanted = [String(lang ?? ''), ...accepted].find((code) => shop.languages.includes(code))
   return known.get(wanted ?? shop.languages[0]!)!
+}
+
+/** The language of the pile whose key a request bears; else the one that suits its reader best. */
+export async function spokenIn(request: FastifyRequest, context: ChatContext): Promise<Language> {
+  const { key } = (request.params ?? {}) as { key?: unknown }
+  const fitting = languageOf(request, context)
+  if (typeof key !== 'string') return fitting
+  const spoken = await pileOfKey(context.store.db, key, context.clock).then(
+    ({ language }) => context.knowledge.languages.get(language),
+    () => undefined,
+  )
+  return spoken ?? fitting
 }
 
 const ownName = (code: string): string => {

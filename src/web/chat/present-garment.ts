@@ -45,8 +45,11 @@ export const nameOf = (garment: Garment, reader: Reader): string =>
 
 export function photosOf(garment: Garment, reader: Reader): Photo[] {
   const ids = given(garment.replies, 'photos')
-  if (!Array.isArray(ids)) return []
-  return (ids as readonly string[]).map((id, i) => ({
+  return Array.isArray(ids) ? photoLinks(ids as readonly string[], garment, reader) : []
+}
+
+export function photoLinks(ids: readonly string[], garment: Garment, reader: Reader): Photo[] {
+  return ids.map((id, i) => ({
     id,
     thumb: paths.photo(reader.key, id, 'thumb'),
     view: paths.photo(reader.key, id, 'view'),

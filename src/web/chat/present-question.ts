@@ -8,7 +8,7 @@ import { rules } from '../../intake/rules.ts'
 import { labelWords } from '../../papers/label-words.ts'
 import type { Say } from '../../words/words.ts'
 import { paths } from './paths.ts'
-import { hidden, kindWords, photosOf, type Reader } from './present-garment.ts'
+import { hidden, kindWords, photoLinks, photosOf, type Reader } from './present-garment.ts'
 import type { Answering, FieldError, Option, Question as Shown } from './view.ts'
 
 /** A question that is open or on the path, with the replies its options hang on. */
@@ -17,6 +17,8 @@ export interface Asking {
   readonly question: Question
   readonly replies: Replies
   readonly before: Question | null
+  /** Photos received for it that no answer holds yet. */
+  readonly drafts?: readonly string[]
 }
 
 /** Finds a question by its address; null where the path does not (or no longer) lead to it. */
@@ -108,7 +110,9 @@ function answeringOf(asking: Asking, pile: Pile, raw: RawReply | null, reader: R
       const garment = pile.garments.find(({ n }) => n === asking.item)
       return {
         kind: 'photo',
-        attached: garment ? photosOf(garment, reader) : [],
+        attached: garment
+          ? [...photosOf(garment, reader), ...photoLinks(asking.drafts ?? [], garment, reader)]
+          : [],
         most: question.max ?? 1,
       }
     }

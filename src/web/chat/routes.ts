@@ -1,9 +1,10 @@
 import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { z } from 'zod'
 import { Failure } from '../../base/failures.ts'
+import { questionsOf } from '../../flow/kept.ts'
 import { frozen } from '../../intake/agreement.ts'
 import type { Open } from '../../intake/conversation.ts'
-import { photoOf } from '../../intake/photos.ts'
+import { draftsOf, photoOf } from '../../intake/photos.ts'
 import type { Language } from '../../words/words.ts'
 import { answerRoutes } from './answer-routes.ts'
 import { buttonRoutes } from './button-routes.ts'
@@ -18,11 +19,13 @@ import {
   readerOf,
   reviewPage,
 } from './present-pages.ts'
-import { findAsking } from './present-question.ts'
+import { type Asking, findAsking } from './present-question.ts'
 import { renderPage } from './render.tsx'
+import { replyWords } from './said.ts'
 import type { ChatPage } from './view.ts'
 
-export const keyParams = z.object({ key: z.string().min(20).max(64) })
+// Whatever stands there is looked up: a key that was cut off is an unknown link, not a wrong address.
+export const keyParams = z.object({ key: z.string().min(1) })
 
 export const questionParams = keyParams.extend({
   item: z.coerce.number().int().min(0).max(100_000),
@@ -30,7 +33,7 @@ export const questionParams = keyParams.extend({
 })
 
 const photoParams = keyParams.extend({
-  id: z.string().max(64),
+  id: z.string().regex(/^[\w-]{1,64}$/),
   size: z.enum(['view', 'thumb']),
 })
 
@@ -58,6 +61,31 @@ export function show(
   framing: Framing,
 ): FastifyReply {
   return html(reply, renderPage(page, frameOf(context, framing), framing.language.say))
+}
+
+/** A question for photos, with those that were received before its answer was refused. */
+export async function withDrafts(
+  { store }: ChatContext,
+  { row }: Open,
+  asking: Asking,
+): Promise<Asking> {
+  const { item, question } = asking
+  if (question.kind !== 'photo') return asking
+  const drafts = await draftsOf(store.db, { pileId: row.id, item, question: question.id })
+  return { ...asking, drafts }
+}
+
+/** `told` is the number of the act that an answer from elsewhere has just gone over. */
+function noticeOf({ open, language }: Opened, told: unknown): string | null {
+  const act = open.entries.find(({ seq }) => String(seq) === told)?.act
+  if (act?.act !== 'answer') return null
+  const { once, repeated } = questionsOf(open.flow)
+  const question = (act.item === 0 ? once : repeated).get(act.question)
+  if (!question) return null
+  return language.say('notice.overtaken', {
+    asked: language.say(`intake.${question.id}.short`),
+    said: replyWords(question, act.reply, language.say, language.code),
+  })
 }
 
 async function showConfirmed(
@@ -92,8 +120,13 @@ async function showPlace(
   const framing = { language, key, notice }
   if (place.at === 'gather') return show(context, reply, gatherPage(open, reader), framing)
   if (place.at === 'end') return show(context, reply, reviewPage(open, reader), framing)
-  const asking = findAsking(open.pile.followed, place.item, place.question.id)
-  return show(context, reply, questionPage(open, asking!, null, reader), framing)
+  const asking = findAsking(open.pile.followed, place.item, place.question.id)!
+  return show(
+    context,
+    reply,
+    questionPage(open, await withDrafts(context, open, asking), null, reader),
+    framing,
+  )
 }
 
 /** The customer's pages. What is sent to them stands in answer-routes.ts and button-routes.ts. */
@@ -117,9 +150,8 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
     { schema: { summary: 'Where an intake stands', params: keyParams } },
     async (request, reply) => {
       const opened = await openPile(context, request.params.key)
-      const { told } = request.query as { told?: string }
-      const notice = told === 'overtaken' ? opened.language.say('notice.overtaken') : null
-      return showPlace(context, request, reply, opened, notice)
+      const { told } = request.query as { told?: unknown }
+      return showPlace(context, request, reply, opened, noticeOf(opened, told))
     },
   )
 
@@ -136,10 +168,9 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
       const { open, language } = await openPile(context, key)
       const asking = findAsking(open.pile.followed, item, question)
       if (!asking || open.row.status !== 'open') return reply.redirect(paths.pile(key), 303)
-      return show(context, reply, questionPage(open, asking, null, readerOf(open, key, language)), {
-        language,
-        key,
-      })
+      const reader = readerOf(open, key, language)
+      const page = questionPage(open, await withDrafts(context, open, asking), null, reader)
+      return show(context, reply, page, { language, key })
     },
   )
 

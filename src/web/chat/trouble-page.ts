@@ -1,5 +1,6 @@
 import type { FastifyRequest } from 'fastify'
 import type { Failure, FailureCode } from '../../base/failures.ts'
+import { cleanText } from '../../flow/text.ts'
 import type { Language } from '../../words/words.ts'
 import { failureSentence } from '../errors.ts'
 import type { ChatContext } from './context.ts'
@@ -26,7 +27,7 @@ const troubleOf = ({ code, status }: Failure): TroublePage['trouble'] =>
 function typedIn({ body }: FastifyRequest): string | null {
   const { value, words, note } = (body ?? {}) as Record<string, unknown>
   const typed = [words, value, note].find((one) => typeof one === 'string' && one.trim() !== '')
-  return typeof typed === 'string' ? typed.slice(0, 2_000) : null
+  return typeof typed === 'string' ? cleanText(typed).slice(0, 2_000) : null
 }
 
 function waysOf(request: FastifyRequest, failure: Failure, { say }: Language): Link[] {
@@ -43,7 +44,7 @@ export function troublePage(
   failure: Failure,
   language: Language,
 ): string {
-  const typed = failure.code === 'question_moved_on' ? typedIn(request) : null
+  const typed = typedIn(request)
   const sentence = failureSentence(failure, language)
   const page: TroublePage = {
     page: 'trouble',

@@ -1,3 +1,7 @@
+import type { FieldError, Question } from './view-question.ts'
+
+export type * from './view-question.ts'
+
 /**
  * What a page of the customer's conversation shows, and nothing else: plain data, in the reader's
  * language, money and dates already written out. Links and form targets are whole paths.
@@ -115,99 +119,6 @@ export interface Tally {
   readonly byGrade: Readonly<Record<Grade, number>>
   /** What the pile still wants: "A throw wants 8 to 10." */
   readonly advice: string | null
-}
-
-export interface Option {
-  readonly value: string
-  readonly label: string
-  readonly help: string | null
-  /** Name of a drawing; null: none. For symbols and kinds a drawing named as the value is found by itself. */
-  readonly drawing: string | null
-  readonly chosen: boolean
-}
-
-export interface UnitOption {
-  readonly value: string
-  readonly label: string
-}
-
-export type IronSign = 'hot' | 'warm' | 'cool' | 'none' | 'absent'
-
-/** What is filled in is what was last sent, right or wrong; a refused text is never lost. */
-export type Answering =
-  | {
-      readonly kind: 'choice' | 'confirm' | 'many' | 'symbols'
-      readonly options: readonly Option[]
-    }
-  | {
-      readonly kind: 'number'
-      readonly value: string
-      readonly min: number | null
-      readonly max: number | null
-      /** Sent as the hidden field `unit`. */
-      readonly unit: UnitOption
-    }
-  | {
-      readonly kind: 'text'
-      readonly value: string
-      readonly longest: number
-      readonly lines: boolean
-    }
-  | {
-      readonly kind: 'label'
-      readonly words: string
-      readonly found: 'words' | 'signs' | 'none' | null
-      readonly iron: IronSign | null
-      readonly longest: number
-    }
-  | { readonly kind: 'photo'; readonly attached: readonly Photo[]; readonly most: number }
-  | {
-      readonly kind: 'contact'
-      readonly name: string
-      readonly email: string
-      readonly phone: string
-    }
-
-/** A refusal, beside the field (the input's name) that it speaks of. */
-export interface FieldError {
-  readonly field:
-    | 'value'
-    | 'words'
-    | 'found'
-    | 'iron'
-    | 'photo'
-    | 'name'
-    | 'email'
-    | 'phone'
-    | 'note'
-  readonly sentence: string
-}
-
-export interface Question {
-  readonly id: string
-  /** The garment's number; 0 for the pile's own questions. */
-  readonly item: number
-  /** "grey work trousers"; null: the pile's own, or no name yet. */
-  readonly itemName: string | null
-  /** Which question of this part it is, and how many there are at most; null: not told. */
-  readonly position: { readonly at: number; readonly atMost: number } | null
-  readonly title: string
-  readonly help: string | null
-  readonly why: string | null
-  readonly drawing: string | null
-  readonly cautions: readonly string[]
-  readonly optional: boolean
-  /** What passing over means here: "There is no hurry". Without it: "Skip this". */
-  readonly skipLabel?: string | null
-  readonly answering: Answering
-  readonly errors: readonly FieldError[]
-  /** A note to a person that was begun. */
-  readonly note: string
-  readonly postTo: string
-  /** idem, seq. */
-  readonly hidden: Readonly<Record<string, string>>
-  /** Back to the question before; null: this is the first. */
-  readonly backHref: string | null
 }
 
 export interface QuestionPage {
