@@ -13,7 +13,7 @@ export const repeatedPart = (flow: Flow) => flow.parts.find(({ repeat }) => repe
 
 /** Acts in order; one that makes no sense is passed over. A copy starts without `notCopied` kinds. */
 export function keep(flow: Flow, acts: readonly Act[], notCopied: readonly Kind[]): Kept {
-  const { once, repeated } = questionsOf(flow)
+  const { repeated } = questionsOf(flow)
   const kept: Kept = { once: new Map(), items: new Map(), closed: false }
   for (const act of acts) take(act)
   return kept
@@ -22,7 +22,7 @@ export function keep(flow: Flow, acts: readonly Act[], notCopied: readonly Kind[
     switch (act.act) {
       case 'answer': {
         if (act.item === 0) {
-          if (once.has(act.question)) kept.once.set(act.question, act.reply)
+          kept.once.set(act.question, act.reply)
           return
         }
         if (repeated.has(act.question)) {
