@@ -27,10 +27,28 @@ const paths = personal.flatMap((field) => {
   return [top, `*${step}`, `*.*${step}`, `*.*.*${step}`]
 })
 
+/**
+ * Of an error what says where it happened. Not its other fields: a database's may quote a row, a
+ * parser's what was sent.
+ */
+function plainError(error: unknown): object {
+  if (!(error instanceof Error)) return { type: typeof error }
+  const { name, message, stack, cause } = error
+  const { code } = error as { code?: unknown }
+  return {
+    type: name,
+    message,
+    ...(typeof code === 'string' && { code }),
+    stack,
+    ...(cause !== undefined && { cause: plainError(cause) }),
+  }
+}
+
 const options = (level: string): LoggerOptions => ({
   level,
   base: null,
   timestamp: pino.stdTimeFunctions.isoTime,
+  serializers: { err: plainError },
   redact: { paths, censor: '[left out]' },
 })
 

@@ -13,9 +13,14 @@ export function told(error: unknown): { code: string; message: string } {
     return { code: 'internal', message: error instanceof Error ? error.message : String(error) }
   }
   const english = language('en', readPageWords().get('en') ?? new Map())
-  const key = `failures.${error.code}`
-  const message = english.has(key) ? english.say(key, error.details) : error.message
-  return { code: error.code, message }
+  return { code: error.code, message: english.say(sentenceOf(error), error.details) }
+}
+
+/** Who types a command is told which field or fact it was; a page's sentence speaks of the page. */
+function sentenceOf({ code, details }: Failure): string {
+  if (code !== 'bad_input') return `failures.${code}`
+  if ('why' in details) return 'commands.why'
+  return 'allowed' in details ? 'commands.allowed' : 'failures.bad_input'
 }
 
 /** A JSON file's value. Throws `bad_input` where it cannot be read. */
