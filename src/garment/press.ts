@@ -20,7 +20,7 @@ export interface PressPlan {
 }
 
 /** The sole must stay this far under the ceiling while it fuses: a dial is not a thermometer. */
-export const spareC = 10
+const spareC = 10
 
 /** What the tables say of a garment's pressing, before it is put together. */
 export interface Findings {

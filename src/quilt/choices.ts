@@ -3,7 +3,7 @@ import { sizesOf } from '../garment/garment-sizes.ts'
 import type { Grading } from '../garment/grade.ts'
 import type { GarmentSize } from '../garment/panels.ts'
 import type { PressPlan } from '../garment/press.ts'
-import type { Layout, QuiltSize } from './layout.ts'
+import { type Demand, demand, type Extent, type Layout, type QuiltSize } from './layout.ts'
 
 /**
  * What is still open in a pile, as the sets of what each thing may turn out to be: the likely one
@@ -11,13 +11,38 @@ import type { Layout, QuiltSize } from './layout.ts'
  * shrink as facts firm up.
  */
 export interface Choices {
-  readonly quilts: readonly Quilt[]
+  readonly quilts: readonly Wish[]
   readonly garments: readonly GarmentChoices[]
 }
 
 export interface Quilt {
   readonly layout: Layout
   readonly size: QuiltSize
+}
+
+/** A quilt that the pile may become, with what it takes. */
+export interface Wish extends Quilt {
+  readonly finished: Extent
+  /** Square inches of cut pieces, and the size of piece that takes most of them. */
+  readonly wanted: { readonly area: number; readonly main: Extent }
+}
+
+/** Square inches of cut pieces that a quilt takes, and the size of piece that takes most of them. */
+function wantedArea({ pieces }: Demand): { area: number; main: Extent } {
+  const bySize = new Map<string, { area: number; main: Extent }>()
+  for (const { size: piece, count } of pieces) {
+    const key = `${piece.w}x${piece.h}`
+    const sum = bySize.get(key)?.area ?? 0
+    bySize.set(key, { area: sum + count * piece.w * piece.h, main: piece })
+  }
+  const sums = [...bySize.values()]
+  const { main } = sums.reduce((most, one) => (one.area > most.area ? one : most))
+  return { area: sums.reduce((total, { area }) => total + area, 0), main }
+}
+
+export function wishFor({ layout, size }: Quilt): Wish {
+  const takes = demand(layout, size)
+  return { layout, size, finished: takes.finished, wanted: wantedArea(takes) }
 }
 
 export interface Priced {

@@ -9,6 +9,7 @@ import {
   type Quilt,
   type WidthCode,
   widths,
+  wishFor,
 } from './choices.ts'
 import { type Line, linesOf, type Range } from './lines.ts'
 import type { Rates } from './rates.ts'
@@ -68,7 +69,7 @@ function packed(garments: readonly Priced[], rates: Rates) {
 export function estimate({ garments, quilts, rates }: EstimateInput): Estimate {
   const classes = Object.keys(rates.interfacing)
   const all: Choices = {
-    quilts,
+    quilts: quilts.map(wishFor),
     garments: garments.map((garment) => choicesOf(garment, classes)),
   }
   const supply = supplyCounter()

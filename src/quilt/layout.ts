@@ -32,7 +32,7 @@ const perSize = <T extends z.ZodType>(schema: T) =>
 
 const count = z.number().int().positive()
 
-export const layoutSchema = z.strictObject({
+const layoutSchema = z.strictObject({
   layout: z.string().regex(/^[a-z][a-z-]*$/),
   setting: z.enum(settings),
   seam_in: inches,
@@ -140,7 +140,7 @@ function sashPieces({ sash, seamIn, blockIn, sizes }: Layout, size: QuiltSize): 
 /** Like pieces counted together, the largest first, then by role. */
 function counted(pieces: readonly Wanted[]): Wanted[] {
   const sums = new Map<string, Wanted>()
-  for (const piece of pieces) {
+  for (const piece of pieces.filter(({ count }) => count > 0)) {
     const key = `${piece.size.w}x${piece.size.h} ${piece.role}`
     const sum = sums.get(key)
     sums.set(key, { ...piece, count: piece.count + (sum?.count ?? 0) })
@@ -154,9 +154,11 @@ function counted(pieces: readonly Wanted[]): Wanted[] {
 /** What a quilt of this size takes: finished inches, blocks, and every piece to cut by size and role. */
 export function demand(layout: Layout, size: QuiltSize): Demand {
   const { columns, rows } = layout.sizes[size]
-  const inBlocks = blockGrid(layout, size)
-    .flat()
-    .flatMap((name) => piecesOf(layout.blocks[name]!, layout.seamIn))
+  const named = blockGrid(layout, size).flat()
+  const inBlocks = Object.entries(layout.blocks).flatMap(([name, block]) => {
+    const times = named.filter((one) => one === name).length
+    return piecesOf(block, layout.seamIn).map((piece) => ({ ...piece, count: times }))
+  })
   return {
     columns,
     rows,
@@ -167,7 +169,7 @@ export function demand(layout: Layout, size: QuiltSize): Demand {
 }
 
 /** Clear cloth wanted on each side of a graphic, inches. Common practice, no source. */
-export const airIn = 0.75
+const airIn = 0.75
 
 /** Whether a graphic (inches) stays whole in some finished piece of the layout, with air around it. */
 export function graphicFits({ blocks }: Pick<Layout, 'blocks'>, graphic: Extent): boolean {

@@ -1,11 +1,9 @@
 import { Failure } from '../base/failures.ts'
 import { times } from '../base/money.ts'
-import { panelsOf } from '../garment/panels.ts'
-import type { Choices, GarmentChoices, Hold, Quilt } from './choices.ts'
-import { demand } from './layout.ts'
+import type { Choices, GarmentChoices, Hold, Wish } from './choices.ts'
 import { backing, batting, binding, clothFor, yards } from './materials.ts'
 import type { Rates } from './rates.ts'
-import { type Supply, wantedArea } from './supply.ts'
+import type { Supply } from './supply.ts'
 
 /** Minor units of money. */
 export interface Range {
@@ -55,7 +53,7 @@ const sum = (ranges: readonly Range[]): Range => ({
 const onePrice = (prices: readonly number[]): number | null =>
   new Set(prices).size === 1 ? prices[0]! : null
 
-function makingOf({ layout, size }: Quilt, { labour }: Rates): number {
+function makingOf({ layout, size }: Wish, { labour }: Rates): number {
   const price = labour[layout.id]
   if (!price)
     throw new Failure('flows_invalid', {
@@ -70,7 +68,7 @@ function quiltLine(
   { quilts }: Choices,
   code: LineCode,
   unit: Line['unit'],
-  of: (quilt: Quilt) => { quantity: number; unitPriceMinor: number },
+  of: (quilt: Wish) => { quantity: number; unitPriceMinor: number },
 ): Line {
   const priced = quilts.map(of)
   const likely = priced[0]!
@@ -125,24 +123,21 @@ const rollOf = (hold: Hold, { interfacing, sew_in }: Rates) =>
   hold.class === null ? sew_in : (interfacing[hold.class] ?? sew_in)
 
 /** Yards of interfacing behind all panels of a garment, by each way it may turn out. */
-function interfacingOf({ kind, used, sizes, holds }: GarmentChoices, rates: Rates) {
+function interfacingOf({ kind, used, sizes, holds }: GarmentChoices, rates: Rates, supply: Supply) {
   return used.flatMap((isUsed) =>
     holds.flatMap((hold) =>
       sizes.map((size) => {
         const roll = rollOf(hold, rates)
-        const area = panelsOf(kind, size).reduce(
-          (total, { w, h, count }) => total + w * h * count,
-          0,
-        )
-        const length = isUsed && hold.backing !== 'none' ? yards(area / roll.width_in) : 0
+        const length =
+          isUsed && hold.backing !== 'none' ? yards(supply.cloth(kind, size) / roll.width_in) : 0
         return { yards: length, minor: times(roll.price_per_yard, length), roll }
       }),
     ),
   )
 }
 
-function interfacingLine({ garments }: Choices, rates: Rates): Line {
-  const each = garments.map((garment) => interfacingOf(garment, rates))
+function interfacingLine({ garments }: Choices, rates: Rates, supply: Supply): Line {
+  const each = garments.map((garment) => interfacingOf(garment, rates, supply))
   const likely = each.map((options) => options[0]!).filter((option) => option.yards > 0)
   return {
     code: 'interfacing',
@@ -158,9 +153,9 @@ function interfacingLine({ garments }: Choices, rates: Rates): Line {
  * Yards of bought cloth where the garments do not fill the quilt, by least, likely and most. What is
  * short is counted in the piece that takes most of the quilt, cut in strips across the cloth.
  */
-function topUpYards({ layout, size }: Quilt, { garments }: Choices, rates: Rates, supply: Supply) {
-  const { area, main } = wantedArea(layout, size)
-  const have = sum(garments.map((garment) => range(supply(garment, main))))
+function topUpYards({ wanted }: Wish, { garments }: Choices, rates: Rates, supply: Supply) {
+  const { area, main } = wanted
+  const have = sum(garments.map((garment) => range(supply.pieces(garment, main))))
   const short = (supplied: number) => {
     const pieces = Math.ceil(Math.max(0, area - supplied) / (main.w * main.h))
     return yards(clothFor(pieces, main, rates.cloth.usable_width_in))
@@ -183,21 +178,19 @@ function topUpLine(choices: Choices, rates: Rates, supply: Supply): Line {
   }
 }
 
-function battingOf(quilt: Quilt, rates: Rates) {
-  const { finished } = demand(quilt.layout, quilt.size)
+function battingOf({ layout, size, finished }: Wish, rates: Rates) {
   const found = batting(finished, rates.batting, rates.batting_over_in)
   if (found) return { quantity: 1, unitPriceMinor: found.price }
   throw new Failure('flows_invalid', {
     file: 'rates',
     line: 1,
-    why: `no batting for ${quilt.layout.id}, ${quilt.size}`,
+    why: `no batting for ${layout.id}, ${size}`,
   })
 }
 
 /** Every line of an estimate over all that may be. */
 export function linesOf(choices: Choices, rates: Rates, supply: Supply): Line[] {
   const usableIn = rates.cloth.usable_width_in
-  const finished = ({ layout, size }: Quilt) => demand(layout, size).finished
   return [
     quiltLine(choices, 'making', 'quilt', (quilt) => ({
       quantity: 1,
@@ -205,15 +198,15 @@ export function linesOf(choices: Choices, rates: Rates, supply: Supply): Line[] 
     })),
     teardownLine(choices, rates),
     stabilisingLine(choices, rates),
-    interfacingLine(choices, rates),
+    interfacingLine(choices, rates, supply),
     topUpLine(choices, rates, supply),
-    quiltLine(choices, 'backing', 'yard', (quilt) => ({
-      quantity: yards(backing(finished(quilt), { usableIn })),
+    quiltLine(choices, 'backing', 'yard', ({ finished }) => ({
+      quantity: yards(backing(finished, { usableIn })),
       unitPriceMinor: rates.cloth.backing_per_yard,
     })),
     quiltLine(choices, 'batting', 'package', (quilt) => battingOf(quilt, rates)),
-    quiltLine(choices, 'binding', 'yard', (quilt) => ({
-      quantity: yards(binding(finished(quilt), { usableIn }).clothIn),
+    quiltLine(choices, 'binding', 'yard', ({ finished }) => ({
+      quantity: yards(binding(finished, { usableIn }).clothIn),
       unitPriceMinor: rates.cloth.binding_per_yard,
     })),
     quiltLine(choices, 'thread', 'quilt', ({ size }) => ({

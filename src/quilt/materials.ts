@@ -4,7 +4,8 @@ import type { Extent } from './layout.ts'
 const quarterYardIn = 9
 
 /** Inches of cloth as yards, rounded up to the quarter yard. */
-export const yards = (inches: number): number => Math.ceil(inches / quarterYardIn - 1e-9) / 4
+export const yards = (inches: number): number =>
+  Math.ceil(Math.max(0, inches / quarterYardIn - 1e-9)) / 4
 
 interface BindingOptions {
   /** Added to the way round for corners and joins. */

@@ -15,7 +15,7 @@ const perKind = <T extends z.ZodType>(schema: T) => z.record(z.enum(domains.kind
 const roll = { price_per_yard: minor, width_in: inches }
 
 /** One dated file of rates. Money in minor units of `currency`, lengths in inches, weights in grams. */
-export const ratesSchema = z.strictObject({
+const ratesSchema = z.strictObject({
   from: z.iso.date(),
   currency: z.string().regex(/^[A-Z]{3}$/),
   /** By layout. A layout without a price cannot be estimated. */

@@ -1,43 +1,48 @@
 import { panelsOf } from '../garment/panels.ts'
 import type { GarmentChoices } from './choices.ts'
-import { demand, type Extent, type Layout, type QuiltSize } from './layout.ts'
+import type { Extent } from './layout.ts'
 import { piecesOf } from './yield.ts'
 
-/** Square inches of cut pieces a garment gives, for each way it may turn out; the likely one first. */
-export type Supply = (garment: GarmentChoices, piece: Extent) => number[]
+type Kind = GarmentChoices['kind']
+type Size = GarmentChoices['sizes'][number]
 
-/** Counts each kind, size and wear once for each piece. */
-export function supplyCounter(): Supply {
-  const known = new Map<string, number>()
-  const areaOf = (
-    kind: GarmentChoices['kind'],
-    size: GarmentChoices['sizes'][number],
-    wear: GarmentChoices['wears'][number],
-    piece: Extent,
-  ): number => {
-    const key = JSON.stringify([kind, size, wear, piece.w, piece.h])
-    const found = known.get(key)
-    if (found !== undefined) return found
-    const area = piecesOf(panelsOf(kind, size, { wear }), piece) * piece.w * piece.h
-    known.set(key, area)
-    return area
-  }
-  return ({ kind, used, sizes, wears }, piece) =>
-    used.flatMap((isUsed) =>
-      sizes.flatMap((size) => wears.map((wear) => (isUsed ? areaOf(kind, size, wear, piece) : 0))),
-    )
+/** What garments give; each kind, size and wear is counted once for each piece. */
+export interface Supply {
+  /** Square inches of cut pieces of a garment, for each way it may turn out; the likely one first. */
+  readonly pieces: (garment: GarmentChoices, piece: Extent) => number[]
+  /** Square inches of all panels. */
+  readonly cloth: (kind: Kind, size: Size) => number
 }
 
-/** Square inches of cut pieces that a quilt takes, and the size of piece that takes most of them. */
-export function wantedArea(layout: Layout, size: QuiltSize): { area: number; main: Extent } {
-  const { pieces } = demand(layout, size)
-  const bySize = new Map<string, { area: number; main: Extent }>()
-  for (const { size: piece, count } of pieces) {
-    const key = `${piece.w}x${piece.h}`
-    const sum = bySize.get(key)?.area ?? 0
-    bySize.set(key, { area: sum + count * piece.w * piece.h, main: piece })
+/** Asks once for each key. */
+function once(): (key: unknown, ask: () => number) => number {
+  const known = new Map<string, number>()
+  return (key, ask) => {
+    const text = JSON.stringify(key)
+    const found = known.get(text) ?? ask()
+    known.set(text, found)
+    return found
   }
-  const sums = [...bySize.values()]
-  const { main } = sums.reduce((most, one) => (one.area > most.area ? one : most))
-  return { area: sums.reduce((total, { area }) => total + area, 0), main }
+}
+
+export function supplyCounter(): Supply {
+  const counted = once()
+  const measured = once()
+  const areaOf = (kind: Kind, size: Size, wear: GarmentChoices['wears'][number], piece: Extent) =>
+    counted(
+      [kind, size, wear, piece.w, piece.h],
+      () => piecesOf(panelsOf(kind, size, { wear }), piece) * piece.w * piece.h,
+    )
+  return {
+    pieces: ({ kind, used, sizes, wears }, piece) =>
+      used.flatMap((isUsed) =>
+        sizes.flatMap((size) =>
+          wears.map((wear) => (isUsed ? areaOf(kind, size, wear, piece) : 0)),
+        ),
+      ),
+    cloth: (kind, size) =>
+      measured([kind, size], () =>
+        panelsOf(kind, size).reduce((sum, { w, h, count }) => sum + w * h * count, 0),
+      ),
+  }
 }

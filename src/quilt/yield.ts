@@ -2,9 +2,6 @@ import type { Facts } from '../garment/facts.ts'
 import { type GarmentSize, type Panel, panelsOf, type Rect } from '../garment/panels.ts'
 import type { Extent } from './layout.ts'
 
-/** Places are tried every quarter inch, the workshop's grid. */
-const stepIn = 0.25
-
 /** Free lengths of a band across the panel, from y to y + h, between the defects that reach into it. */
 function freeRuns(panel: Panel, y: number, h: number): number[] {
   const blocked = panel.defects
@@ -22,13 +19,26 @@ function freeRuns(panel: Panel, y: number, h: number): number[] {
 const inBand = (panel: Panel, y: number, piece: Extent): number =>
   freeRuns(panel, y, piece.h).reduce((sum, run) => sum + Math.max(0, Math.floor(run / piece.w)), 0)
 
-/** The most pieces in bands cut right across the panel; `best[n]` is what lies below n steps. */
+/**
+ * Where a band may begin. Any other one can be slid up, losing nothing, until it meets the panel's
+ * edge, the lower end of a defect, or another band.
+ */
+function bandStarts(panel: Panel, height: number): number[] {
+  const starts = new Set<number>()
+  for (const from of [0, ...panel.defects.map(({ y, h }) => y + h)]) {
+    for (let y = from; y + height <= panel.h; y += height) starts.add(y)
+  }
+  return [...starts].sort((a, b) => a - b)
+}
+
+/** The most pieces in bands cut right across the panel; `best[n]` is what lies below the nth start. */
 function banded(panel: Panel, piece: Extent): number {
-  const steps = Math.floor((panel.h - piece.h) / stepIn)
-  const tall = Math.ceil(piece.h / stepIn)
+  const starts = bandStarts(panel, piece.h)
   const best: number[] = []
-  for (let n = steps; n >= 0; n -= 1) {
-    const here = inBand(panel, n * stepIn, piece) + (best[n + tall] ?? 0)
+  for (let n = starts.length - 1; n >= 0; n -= 1) {
+    const y = starts[n]!
+    const below = starts.findIndex((start) => start >= y + piece.h)
+    const here = inBand(panel, y, piece) + (best[below] ?? 0)
     best[n] = Math.max(best[n + 1] ?? 0, here)
   }
   return best[0] ?? 0

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { checkTable } from '../../src/flow/check-table.ts'
 import { proveTable } from '../../src/flow/prove.ts'
-import { columns } from '../../src/garment/facts.ts'
+import { columns, domains } from '../../src/garment/facts.ts'
 import { tables } from '../help/knowledge.ts'
 
 const named = tables.map((table) => [table.table, table] as const)
@@ -21,3 +21,22 @@ test.each(named.filter(([, { hit }]) => hit === 'first'))(
     expect(proveTable(table, columns()).findings).toEqual([])
   },
 )
+
+test('every fact of a garment matters to some row', () => {
+  const read = new Set(tables.flatMap(({ rows }) => rows.flatMap(({ when }) => Object.keys(when))))
+  expect(Object.keys(domains).filter((fact) => !read.has(fact))).toEqual([])
+})
+
+test('a reason rests on the facts its row looks at', () => {
+  const flags = tables.find(({ table }) => table === 'flags')!
+  const off = flags.rows.filter(({ when, give }) => {
+    const facts = Object.keys(when).map((column) => (column === 'wish' ? 'layout' : column))
+    return JSON.stringify(facts) !== JSON.stringify(give.because)
+  })
+  expect(off.map(({ id }) => id)).toEqual([])
+})
+
+test('every row names where its rule comes from', () => {
+  const bare = tables.flatMap(({ rows }) => rows.filter(({ source }) => source.trim().length < 10))
+  expect(bare.map(({ id }) => id)).toEqual([])
+})
