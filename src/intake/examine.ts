@@ -46,7 +46,7 @@ const keysUnder = (words: ReadonlyMap<string, string>, prefix: string) => ({
 const namesUnder = (words: ReadonlyMap<string, string>, prefix: string): string[] =>
   [...words.keys()].filter((key) => key.startsWith(prefix)).map((key) => key.slice(prefix.length))
 
-function examineFlow(folder: FlowsFolder, drawings: Iterable<string>) {
+function examineFlow(folder: FlowsFolder, drawings: Iterable<string>, proving: boolean) {
   const source = folder.flow
   const { value: flow, findings } = tried(() => readFlow(source.value, source))
   if (!flow) return { findings, questions: 0, longest: 0 }
@@ -62,7 +62,7 @@ function examineFlow(folder: FlowsFolder, drawings: Iterable<string>) {
   const questions = flow.parts.reduce((sum, part) => sum + part.questions.length, 0)
   if (wrong.length > 0) return { findings: wrong, questions, longest: 0 }
   const repeated = flow.parts.find(({ repeat }) => repeat)
-  const longest = repeated ? longestPath(flow, repeated, rules) : null
+  const longest = repeated && proving ? longestPath(flow, repeated, rules) : null
   const tooLong: Finding[] =
     longest && longest.count > mostQuestions
       ? [
@@ -71,7 +71,7 @@ function examineFlow(folder: FlowsFolder, drawings: Iterable<string>) {
             line: 1,
             rule: 'too-long',
             message: `a garment may be asked ${longest.count} questions, at most ${mostQuestions} are allowed`,
-            example: longest.path.join(' → '),
+            example: longest.example,
           },
         ]
       : []
@@ -123,14 +123,14 @@ const wordFindings = (folder: FlowsFolder): Finding[] =>
 
 /**
  * Everything that can be found wrong in the owner's files. `drawings` are the names a flow may use;
- * `proving` also proves the tables, which takes seconds.
+ * `proving` also proves the tables and the longest path, which takes seconds.
  */
 export function examine(
   folder: FlowsFolder,
   drawings: Iterable<string>,
   { proving }: { proving: boolean },
 ): Examined {
-  const flow = examineFlow(folder, drawings)
+  const flow = examineFlow(folder, drawings, proving)
   const tables = folder.tables.map((source) => examineTable(source, proving))
   const ofFiles = [...readFindings(() => layoutsOf(folder)), ...readFindings(() => ratesOf(folder))]
   return {

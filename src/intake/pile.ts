@@ -4,13 +4,13 @@ import type { ContactValue, Flow, Question, Replies } from '../flow/grammar.ts'
 import { resolve } from '../garment/derive.ts'
 import type { Facts, Recipient } from '../garment/facts.ts'
 import type { Grading } from '../garment/grade.ts'
-import { type Panel, panelsOf } from '../garment/panels.ts'
+import type { Panel } from '../garment/panels.ts'
 import { type Estimate, estimate } from '../quilt/estimate.ts'
 import { graphicFits, type Layout, type QuiltSize } from '../quilt/layout.ts'
 import { type Rates, ratesAt } from '../quilt/rates.ts'
 import { type Tally, tally } from '../quilt/tally.ts'
-import { yieldFact } from '../quilt/yield.ts'
 import type { PileRow } from '../store/schema.ts'
+import { clothOf } from './cloth.ts'
 import type { Knowledge } from './knowledge.ts'
 import { amount, chosen, given } from './replies.ts'
 import type { Entry } from './rows.ts'
@@ -67,6 +67,14 @@ export interface Pile {
   readonly needBy: number | null
   /** At least one garment is told to the end, and none is half told. */
   readonly canClose: boolean
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null
+  return () => {
+    made ??= { value: make() }
+    return made.value
+  }
 }
 
 const week = 7 * 24 * 60 * 60 * 1000
@@ -151,7 +159,8 @@ export function derivePile(
   const garments = followed.items.map((item): Garment => {
     const told = tell(item.replies, (q) => at.get(`${item.n} ${q}`) ?? row.started_at, fitsAFrame)
     const said = resolve(told.known)
-    const facts = { ...said, yield: yieldFact(said.kind, told.size, said) }
+    const cloth = clothOf(said.kind, told.size, said.wear)
+    const facts = { ...said, yield: cloth.yield }
     return {
       n: item.n,
       code: tagCode(row.number, item.n),
@@ -162,7 +171,7 @@ export function derivePile(
       replies: item.replies,
       told,
       facts,
-      panels: panelsOf(facts.kind, told.size, facts),
+      panels: cloth.panels,
       grading: item.open ? null : knowledge.grade(facts, { recipient, layout: wanted?.id }),
     }
   })
@@ -176,10 +185,12 @@ export function derivePile(
     facts: garment.facts,
     grading: garment.grading!,
   }))
-  const estimated =
+  // An answer asks for no price; the pages that show one do.
+  const estimated = once(() =>
     priced.length === 0
       ? null
-      : estimate({ garments: priced, quilts: candidates(wish, knowledge.layouts), rates })
+      : estimate({ garments: priced, quilts: candidates(wish, knowledge.layouts), rates }),
+  )
   const weeks = amount(replies, 'needed_in')
 
   return {
@@ -198,8 +209,13 @@ export function derivePile(
       wish.layout,
       wish.size,
     ),
-    estimate: estimated,
-    box: estimated && boxOf(estimated, rates),
+    get estimate() {
+      return estimated()
+    },
+    get box() {
+      const known = estimated()
+      return known && boxOf(known, rates)
+    },
     contact: (given(replies, 'contact') as ContactValue | undefined) ?? null,
     atHand: amount(replies, 'at_hand') ?? null,
     needBy: weeks === undefined ? null : (at.get('0 needed_in') ?? row.started_at) + weeks * week,

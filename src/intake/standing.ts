@@ -27,7 +27,6 @@ const standingRow = (row: PileRow, pile: Pile) => ({
     size: pile.wish.size,
     quilts: pile.wish.quilts,
     recipient: pile.recipient,
-    estimate: pile.estimate?.total ?? null,
   }),
   garments: pile.garments.filter(({ dropped }) => !dropped).length,
   needs_eyes: pile.garments.filter(needsEyes).length,
