@@ -39,7 +39,8 @@ function namesAt(text: string, from: number): string[] | null {
   if (!open) return /^\s*,?\s*\)/.test(text.slice(from)) ? [] : null
   const parts = ['']
   let depth = 0
-  for (const sign of text.slice(from + open[0].length)) {
+  const rest = text.slice(from + open[0].length).replaceAll(/`[^`]*`|'[^'\n]*'/g, '""')
+  for (const sign of rest) {
     if (depth === 0 && sign === '}') break
     if ('([{'.includes(sign)) depth += 1
     if (')]}'.includes(sign)) depth -= 1
