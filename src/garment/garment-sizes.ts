@@ -14,8 +14,7 @@ type Named = Exclude<Size, 'unknown'>
 type Rows = Readonly<Partial<Record<Named, FlatRow>>>
 type Figures = Readonly<Partial<Record<Named, readonly [widthIn: number, lengthIn: number]>>>
 
-const seen =
-  'unisex heavy cotton T-shirt size chart of the trade, ±1 in (secondary, seen in one copy)'
+const seen = 'unisex heavy cotton T-shirt size chart of the trade, ±1 in (secondary)'
 const memory = 'usual trade figures, from memory, unverified'
 const practice = 'common practice, no source'
 
