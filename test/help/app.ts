@@ -1,0 +1,89 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import type { AddressInfo } from 'node:net'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath, pathToFileURL } from 'node:url'
+import type { FastifyInstance } from 'fastify'
+import { buildApp } from '../../src/app.ts'
+import type { Clock } from '../../src/base/clock.ts'
+import { openLog } from '../../src/base/log.ts'
+import { type Conversation, converse } from '../../src/intake/conversation.ts'
+import { readFlowsFolder } from '../../src/intake/flows-folder.ts'
+import { type Knowledge, learn } from '../../src/intake/knowledge.ts'
+import { openFolderPhotos } from '../../src/photo/keep.ts'
+import { openLane } from '../../src/photo/lane.ts'
+import type { Store } from '../../src/store/open.ts'
+import type { Assets } from '../../src/web/assets/manifest.ts'
+import { confirmedPapers } from '../../src/web/chat/present-pages.ts'
+
+/** The shop's own files, as they stand. */
+export const flowsFolder = fileURLToPath(new URL('../../flows', import.meta.url))
+
+export const learnAt = (day: string, folder = flowsFolder): Knowledge =>
+  learn(readFlowsFolder(folder), day)
+
+/** A time that a test may move on. */
+export interface HeldClock {
+  now: number
+  readonly read: Clock
+}
+
+export function heldClock(now: number): HeldClock {
+  const held: HeldClock = { now, read: () => held.now }
+  return held
+}
+
+export interface TestApp {
+  readonly url: string
+  readonly app: FastifyInstance
+  readonly store: Store
+  readonly conversation: Conversation
+  readonly knowledge: Knowledge
+  readonly photosFolder: string
+  close(): Promise<void>
+}
+
+/** The product in this process, listening, over a store that stays the test's own. */
+export async function openApp(
+  store: Store,
+  { clock, knowledge = learnAt('2026-06-01') }: { clock: Clock; knowledge?: Knowledge },
+): Promise<TestApp> {
+  const photosFolder = mkdtempSync(join(tmpdir(), 'pieceworth-photos-'))
+  const photos = await openFolderPhotos(photosFolder)
+  // Nothing is bundled for these tests: they look at pages, not at how they are dressed.
+  const assets: Assets = {
+    folder: pathToFileURL(`${photosFolder}/`),
+    path: (name) => `/assets/${name}`,
+  }
+  const lane = openLane()
+  const conversation = converse(store, knowledge, clock, (open) =>
+    confirmedPapers(open, { knowledge, clock }),
+  )
+  const log = openLog('silent')
+  const app = await buildApp({
+    store,
+    photos,
+    lane,
+    knowledge,
+    conversation,
+    assets,
+    log,
+    clock,
+    publicUrl: null,
+  })
+  await app.listen({ port: 0, host: '127.0.0.1' })
+  const { port } = app.server.address() as AddressInfo
+  return {
+    url: `http://127.0.0.1:${port}`,
+    app,
+    store,
+    conversation,
+    knowledge,
+    photosFolder,
+    close: async () => {
+      await app.close()
+      await lane.close()
+      rmSync(photosFolder, { recursive: true, force: true })
+    },
+  }
+}
