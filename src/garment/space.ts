@@ -27,9 +27,10 @@ export interface TableSet {
   readonly matches: (cell: Cell | undefined, value: Value) => boolean
 }
 
-export function rowsOf({ tables }: TableSet, name: string): readonly Row[] {
-  return tables.find(({ table }) => table === name)!.rows
-}
+export const rowsIn = (tables: readonly Rules[], name: string): readonly Row[] =>
+  tables.find(({ table }) => table === name)!.rows
+
+export const rowsOf = ({ tables }: TableSet, name: string): readonly Row[] => rowsIn(tables, name)
 
 /** Some columns, each with the values it may still have. Columns that are not in it are free. */
 export type Box = ReadonlyMap<string, readonly Value[]>

@@ -1,0 +1,51 @@
+import { grades } from '../garment/grade.ts'
+import { methods, setters } from '../garment/press.ts'
+import { type Rules, rowsIn } from '../garment/space.ts'
+import { widths } from './choices.ts'
+import { type Layout, quiltSizes, roles } from './layout.ts'
+import { lineCodes } from './lines.ts'
+import type { Rates } from './rates.ts'
+
+export interface Spoken {
+  readonly tables: readonly Rules[]
+  readonly layouts: readonly Pick<Layout, 'id'>[]
+  readonly rates: Pick<Rates, 'interfacing' | 'boxes'>
+}
+
+/**
+ * The key of every sentence that a grading, a layout or an estimate may show. A code that an owner adds
+ * to a table needs its sentences before anybody meets it.
+ */
+export function wordKeys({ tables, layouts, rates }: Spoken): string[] {
+  const given = (table: string, output: string) =>
+    rowsIn(tables, table).map(({ give }) => String(give[output]))
+  const flags = rowsIn(tables, 'flags').map(({ id }) => id)
+  const shown: readonly (readonly [pattern: string, codes: readonly string[]])[] = [
+    ['grades.*.name', grades],
+    ['grades.*.sentence', grades],
+    ['grades.*.next', grades],
+    ['flags.*.message', flags],
+    ['flags.*.next', flags],
+    ['flags.*.staff', flags],
+    ['press.*', methods],
+    ['backing.*', ['fused', 'sewn-in', 'none']],
+    ['interfacing.*', Object.keys(rates.interfacing)],
+    ['setBy.*', setters],
+    ['cautions.*', given('cautions', 'code')],
+    ['layouts.*.name', layouts.map(({ id }) => id)],
+    ['layouts.*.sentence', layouts.map(({ id }) => id)],
+    ['layouts.why.*', given('layout-fit', 'why')],
+    ['estimate.lines.*', lineCodes],
+    ['estimate.units.*', ['quilt', 'garment', 'yard', 'package']],
+    ['estimate.width.*', Object.keys(widths)],
+    ['estimate.boxes.*', rates.boxes.map(({ box }) => box)],
+    ['quilts.*', quiltSizes],
+    ['roles.*', roles],
+    ['panels.*', ['front', 'half-front', 'back', 'sleeve', 'leg', 'cloth', 'tie-end']],
+  ]
+  return [
+    ...new Set(
+      shown.flatMap(([pattern, codes]) => codes.map((code) => pattern.replace('*', code))),
+    ),
+  ]
+}
