@@ -23,7 +23,7 @@ import { spokenIn } from './web/chat/frame.ts'
 import { chatRoutes } from './web/chat/routes.ts'
 import { troublePage } from './web/chat/trouble-page.ts'
 import { deskRoutes } from './web/desk/routes.ts'
-import { handleFailures } from './web/errors.ts'
+import { failureAnswer, handleFailures, type TroubleShown } from './web/errors.ts'
 import { healthRoutes } from './web/health.ts'
 import { limits } from './web/limits.ts'
 import { logRequests } from './web/request-log.ts'
@@ -46,23 +46,27 @@ export interface Parts {
 /** Assembles the product's pages and routes. */
 export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   const https = parts.publicUrl?.startsWith('https:') ?? false
+  const context: ChatContext = parts
+  const trouble: TroubleShown = {
+    language: (request) => spokenIn(request, context),
+    page: (request, failure, language) => troublePage(context, request, failure, language),
+  }
+  const answerFailure = failureAnswer(trouble)
   const app = Fastify({
     loggerInstance: parts.log as FastifyBaseLogger,
     logController: new LogController({ disableRequestLogging: true }),
     genReqId: newId,
     trustProxy: 'loopback',
     bodyLimit: limits.formBytes,
+    // An address that cannot even be read never reaches a route.
+    frameworkErrors: (error, request, reply) => void answerFailure(request, reply, error),
     routerOptions: { maxParamLength: 200 },
   })
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
-  const context: ChatContext = parts
 
   logRequests(app)
-  handleFailures(app, {
-    language: (request) => spokenIn(request, context),
-    page: (request, failure, language) => troublePage(context, request, failure, language),
-  })
+  handleFailures(app, trouble)
   await secure(app, { https })
   await app.register(swagger, {
     openapi: {

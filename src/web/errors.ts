@@ -14,6 +14,8 @@ const foreign: Readonly<Record<string, FailureCode>> = {
   FST_ERR_CTP_INVALID_MEDIA_TYPE: 'bad_input',
   FST_ERR_CTP_EMPTY_JSON_BODY: 'bad_input',
   FST_ERR_VALIDATION: 'bad_input',
+  FST_ERR_BAD_URL: 'not_found',
+  FST_ERR_MAX_PARAM_LENGTH: 'not_found',
   FST_ERR_CTP_INVALID_JSON_BODY: 'bad_input',
   FST_CSRF_INVALID_TOKEN: 'form_expired',
   FST_CSRF_MISSING_SECRET: 'form_expired',
@@ -65,10 +67,12 @@ export interface TroubleShown {
   readonly page: (request: FastifyRequest, failure: Failure, language: Language) => string
 }
 
-/** One handler for every failure: a page for a person, problem details for a program. */
-export function handleFailures(app: FastifyInstance, shown: TroubleShown): void {
-  const allowed = collectRoutes(app)
-  const answer = async (request: FastifyRequest, reply: FastifyReply, failure: Failure) => {
+type Answer = (request: FastifyRequest, reply: FastifyReply, error: unknown) => Promise<unknown>
+
+/** Answers a failure: with a page for a person, with problem details for a program. */
+export function failureAnswer(shown: TroubleShown): Answer {
+  return async (request, reply, error) => {
+    const failure = asFailure(error)
     const language = await shown.language(request)
     reply.status(failure.status)
     if (failure.status === 503 && !reply.hasHeader('retry-after')) reply.header('retry-after', '5')
@@ -76,11 +80,17 @@ export function handleFailures(app: FastifyInstance, shown: TroubleShown): void 
       ? reply.type('text/html; charset=utf-8').send(shown.page(request, failure, language))
       : reply.type('application/problem+json').send(problem(failure, language))
   }
+}
+
+/** One handler for every failure of `app`'s routes, and for addresses that it does not know. */
+export function handleFailures(app: FastifyInstance, shown: TroubleShown): void {
+  const answer = failureAnswer(shown)
+  const allowed = collectRoutes(app)
   app.setErrorHandler((error, request, reply) => {
-    const failure = asFailure(error)
-    const level = failure.status >= 500 ? 'error' : 'info'
-    request.log[level]({ code: failure.code, ...(level === 'error' && { err: error }) }, 'refused')
-    return answer(request, reply, failure)
+    const { code, status } = asFailure(error)
+    const level = status >= 500 ? 'error' : 'info'
+    request.log[level]({ code, ...(level === 'error' && { err: error }) }, 'refused')
+    return answer(request, reply, error)
   })
   app.setNotFoundHandler((request, reply) => {
     const methods = allowed(request.url)

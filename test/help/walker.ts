@@ -87,6 +87,7 @@ export class Walker {
     if (!form) throw new Error(`no question on ${this.url}: ${this.text('h1')}`)
     const body = new URLSearchParams(hiddenOf(form))
     for (const [name, value] of Object.entries({ act: 'answer', ...fields })) {
+      body.delete(name)
       for (const one of typeof value === 'string' ? [value] : value) body.append(name, one)
     }
     return this.open(form.getAttribute('action')!, { method: 'POST', body })

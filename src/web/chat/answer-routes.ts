@@ -61,7 +61,7 @@ async function photoIds(
   if (form.files.length > room) {
     throw new Failure('too_many_photos', { most: asking.question.max ?? 1 })
   }
-  let refusal: unknown = form.refusal
+  let refusal: unknown = null
   const taken: string[] = []
   for (const { bytes, tooLarge } of form.files) {
     // A file that is refused does not cost the others that came with it: they stay as drafts.
@@ -84,8 +84,8 @@ async function replyOf(
 ): Promise<{ reply: Reply; taken: readonly string[] }> {
   const { question, item, replies } = asking
   const raw = rawOf(form.fields)
+  if (form.refusal) throw form.refusal
   if (question.kind !== 'photo' || raw.act !== 'answer') {
-    if (form.refusal) throw form.refusal
     return { reply: readReply(question, offered(question, replies, rules), raw), taken: [] }
   }
   const place = { pileId: open.row.id, item, question: question.id }

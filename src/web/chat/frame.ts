@@ -18,9 +18,10 @@ export function languageOf(request: FastifyRequest, context: ChatContext): Langu
 
 /** The language of the pile whose key a request bears; else the one that suits its reader best. */
 export async function spokenIn(request: FastifyRequest, context: ChatContext): Promise<Language> {
-  const { key } = (request.params ?? {}) as { key?: unknown }
   const fitting = languageOf(request, context)
-  if (typeof key !== 'string') return fitting
+  // Read from the address: where no route was found there are no parameters.
+  const key = /^\/i\/([\w-]+)/.exec(request.url)?.[1]
+  if (!key) return fitting
   const spoken = await pileOfKey(context.store.db, key, context.clock).then(
     ({ language }) => context.knowledge.languages.get(language),
     () => undefined,
