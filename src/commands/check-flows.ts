@@ -16,7 +16,7 @@ export async function checkFlowsVerb(): Promise<number> {
   const { findings, counts } = examine(
     readFlowsFolder(readConfig(process.env).flowsDir),
     Object.keys(drawings),
-    { proving: true },
+    { proving: true, today: new Date().toISOString().slice(0, 10) },
   )
   if (findings.length === 0) {
     print({ ok: true, ...counts })

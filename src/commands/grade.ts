@@ -4,6 +4,7 @@ import { gradeInput } from '../garment/input.ts'
 import { readFlowsFolder } from '../intake/flows-folder.ts'
 import { learnChecked } from '../intake/learn.ts'
 import { drawings } from '../papers/drawings/index.ts'
+import { yieldFact } from '../quilt/yield.ts'
 import { eachFile, readJson } from './output.ts'
 
 /** `grade <facts.json…>`: grade, flags, press plan and layouts of a garment from its facts. */
@@ -16,7 +17,9 @@ export async function gradeVerb(files: readonly string[]): Promise<number> {
   )
   const { say } = knowledge.languages.get('en')!
   return eachFile(files, (file) => {
-    const { facts, pile } = gradeInput(readJson(file), knowledge.grading)
+    const { facts: given, pile, size } = gradeInput(readJson(file), knowledge.grading)
+    const facts =
+      given.yield === 'unknown' ? { ...given, yield: yieldFact(given.kind, size, given) } : given
     return worded(grade(facts, pile, knowledge.grading), (key) => say(`trade.${key}`))
   })
 }

@@ -1,4 +1,5 @@
 import { Failure } from '../base/failures.ts'
+import { matches } from '../flow/cells.ts'
 import { checkFlow } from '../flow/check.ts'
 import { checkTable } from '../flow/check-table.ts'
 import { type Finding, Unreadable } from '../flow/finding.ts'
@@ -6,10 +7,17 @@ import { longestPath } from '../flow/longest.ts'
 import { proveTable } from '../flow/prove.ts'
 import { readFlow, readTable } from '../flow/read.ts'
 import type { Source } from '../flow/source.ts'
+import type { Table } from '../flow/table-grammar.ts'
 import { columns } from '../garment/facts.ts'
+import { readStatements } from '../garment/must-hold.ts'
+import { broken } from '../garment/prove.ts'
+import type { TableSet } from '../garment/space.ts'
+import { wrongOutputs } from '../garment/table-outputs.ts'
+import { wordKeys } from '../quilt/word-keys.ts'
 import { missingWords } from '../words/words.ts'
+import { flowWords } from './flow-words.ts'
 import type { FlowsFolder } from './flows-folder.ts'
-import { layoutsOf, ratesOf, wordsOf } from './knowledge.ts'
+import { layoutsOf, learn, ratesOf, wordsOf } from './knowledge.ts'
 import { readers } from './readers.ts'
 import { rules } from './rules.ts'
 
@@ -21,6 +29,8 @@ export interface Examined {
     readonly longestPath: number
     readonly tables: number
     readonly rows: number
+    /** Statements that were proven over the whole space of facts. */
+    readonly statements: number
     /** Distinct combinations of facts that the tables were proven over. */
     readonly combinations: number
   }
@@ -59,8 +69,15 @@ function examineFlow(folder: FlowsFolder, drawings: Iterable<string>, proving: b
     cautions: namesUnder([...words.values()][0] ?? new Map(), 'cautions.'),
     where: source,
   })
+  const unsaid = [...words].flatMap(([code, all]) =>
+    flowWords(flow)
+      .filter((key) => !all.has(`intake.${key}`))
+      .map((key) => finding(`intake/words/${code}.yaml`, 'missing-words', `no words for ${key}`)),
+  )
   const questions = flow.parts.reduce((sum, part) => sum + part.questions.length, 0)
-  if (wrong.length > 0) return { findings: wrong, questions, longest: 0 }
+  if (wrong.length + unsaid.length > 0) {
+    return { findings: [...wrong, ...unsaid], questions, longest: 0 }
+  }
   const repeated = flow.parts.find(({ repeat }) => repeat)
   const longest = repeated && proving ? longestPath(flow, repeated, rules) : null
   const tooLong: Finding[] =
@@ -80,12 +97,46 @@ function examineFlow(folder: FlowsFolder, drawings: Iterable<string>, proving: b
 
 function examineTable(source: Source, proving: boolean) {
   const { value: table, findings } = tried(() => readTable(source.value, source))
-  if (!table) return { findings, rows: 0, combinations: 0 }
+  if (!table) return { table, findings, combinations: 0 }
   const wrong = checkTable(table, columns(), source)
-  if (wrong.length > 0) return { findings: wrong, rows: table.rows.length, combinations: 0 }
-  if (!proving) return { findings: [], rows: table.rows.length, combinations: 0 }
+  if (wrong.length > 0 || !proving) return { table, findings: wrong, combinations: 0 }
   const proof = proveTable(table, columns(), source)
-  return { findings: proof.findings, rows: table.rows.length, combinations: proof.combinations }
+  return { table, findings: proof.findings, combinations: proof.combinations }
+}
+
+const finding = (file: string, rule: string, message: string, example?: string): Finding => ({
+  file,
+  line: 1,
+  rule,
+  message,
+  ...(example !== undefined && { example }),
+})
+
+/** What grading could trip over, once every table can be read by itself. */
+function gradingFindings(folder: FlowsFolder, tables: readonly Table[]): Finding[] {
+  const outputs = wrongOutputs(tables).map(({ table, row, message }) =>
+    finding(`tables/${table}.yaml`, 'output', row ? `${row}: ${message}` : message),
+  )
+  const rates = ratesOf(folder).at(-1)
+  if (!rates) return outputs
+  const keys = wordKeys({ tables, layouts: layoutsOf(folder), rates })
+  const unsaid = [...wordsOf(folder)].flatMap(([code, words]) =>
+    keys
+      .filter((key) => !words.has(`trade.${key}`))
+      .map((key) => finding(`tables/words/${code}.yaml`, 'missing-words', `no words for ${key}`)),
+  )
+  return [...outputs, ...unsaid]
+}
+
+/** The statements that fail somewhere in the whole space of facts, each with an example. */
+function statementFindings(folder: FlowsFolder, tables: readonly Table[], today: string) {
+  const statements = readStatements(folder.mustHold.value)
+  const { grading } = learn(folder, today)
+  const set = { tables, matches: matches as TableSet['matches'] }
+  const findings = broken(statements, set, grading).map(({ id, says, example }) =>
+    finding('tables/must-hold.yaml', id, `does not hold: ${says}`, JSON.stringify(example)),
+  )
+  return { findings, statements: statements.length }
 }
 
 /** Layouts and rates are read by their own rooms, which throw at the first thing that is wrong. */
@@ -123,31 +174,40 @@ const wordFindings = (folder: FlowsFolder): Finding[] =>
 
 /**
  * Everything that can be found wrong in the owner's files. `drawings` are the names a flow may use;
- * `proving` also proves the tables and the longest path, which takes seconds.
+ * `proving` also proves the tables, the statements that must hold and the longest path, which takes
+ * seconds; `today` (YYYY-MM-DD) chooses the interfacings on sale.
  */
 export function examine(
   folder: FlowsFolder,
   drawings: Iterable<string>,
-  { proving }: { proving: boolean },
+  { proving, today }: { proving: boolean; today: string },
 ): Examined {
   const flow = examineFlow(folder, drawings, proving)
-  const tables = folder.tables.map((source) => examineTable(source, proving))
+  const examined = folder.tables.map((source) => examineTable(source, proving))
   const ofFiles = [...readFindings(() => layoutsOf(folder)), ...readFindings(() => ratesOf(folder))]
+  const tables = examined.flatMap(({ table }) => table ?? [])
+  const read = ofFiles.length === 0 && examined.every(({ findings }) => findings.length === 0)
+  const ofAll = [
+    ...flow.findings,
+    ...examined.flatMap(({ findings }) => findings),
+    ...ofFiles,
+    ...wordFindings(folder),
+    ...(read ? [...layoutFindings(folder), ...gradingFindings(folder, tables)] : []),
+  ]
+  const proved =
+    proving && ofAll.length === 0
+      ? statementFindings(folder, tables, today)
+      : { findings: [], statements: 0 }
   return {
-    findings: [
-      ...flow.findings,
-      ...tables.flatMap(({ findings }) => findings),
-      ...ofFiles,
-      ...(ofFiles.length === 0 ? layoutFindings(folder) : []),
-      ...wordFindings(folder),
-    ],
+    findings: [...ofAll, ...proved.findings],
     counts: {
       flows: 1,
       questions: flow.questions,
       longestPath: flow.longest,
       tables: tables.length,
-      rows: tables.reduce((sum, { rows }) => sum + rows, 0),
-      combinations: tables.reduce((sum, { combinations }) => sum + combinations, 0),
+      rows: tables.reduce((sum, { rows }) => sum + rows.length, 0),
+      statements: proved.statements,
+      combinations: examined.reduce((sum, { combinations }) => sum + combinations, 0),
     },
   }
 }

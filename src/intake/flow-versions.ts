@@ -4,6 +4,7 @@ import type { Flow } from '../flow/grammar.ts'
 import { rulesNamed } from '../flow/pin.ts'
 import { readFlow } from '../flow/read.ts'
 import type { Db } from '../store/schema.ts'
+import { flowWords } from './flow-words.ts'
 import type { Knowledge } from './knowledge.ts'
 import { rules } from './rules.ts'
 
@@ -33,20 +34,32 @@ export async function pinnedFlow(db: Db, hash: string, knowledge: Knowledge): Pr
   return flow
 }
 
-/** Refuses the start where an open conversation's flow names a rule that is gone. */
-export async function checkOpenVersions(db: Db): Promise<void> {
+/** What an open conversation's flow needs and can no longer have; undefined: nothing. */
+function goneFrom(flow: Flow, { languages }: Knowledge): string | undefined {
+  const rule = rulesNamed(flow).find((name) => !Object.hasOwn(rules, name))
+  if (rule) return `the rule ${rule}`
+  const missing = [...languages.values()].flatMap(({ code, has }) =>
+    flowWords(flow)
+      .filter((key) => !has(`intake.${key}`))
+      .map((key) => `the words ${key} (${code})`),
+  )
+  return missing[0]
+}
+
+/** Refuses the start where an open conversation's flow names a rule, or needs words, that are gone. */
+export async function checkOpenVersions(db: Db, knowledge: Knowledge): Promise<void> {
   const open = await db
     .selectFrom('flow_version')
     .select(['hash', 'body'])
     .where('hash', 'in', db.selectFrom('pile').select('flow_hash').where('status', '=', 'open'))
     .execute()
   for (const { hash, body } of open) {
-    const gone = rulesNamed(readFlow(JSON.parse(body))).find((name) => !rules[name])
+    const gone = goneFrom(readFlow(JSON.parse(body)), knowledge)
     if (gone) {
       throw new Failure('flows_invalid', {
         file: `flow version ${hash.slice(0, 12)}`,
         line: 1,
-        why: `open conversations still need the rule ${gone}`,
+        why: `open conversations still need ${gone}`,
       })
     }
   }

@@ -8,6 +8,7 @@ export interface FlowsFolder {
   readonly shop: Source
   readonly flow: Source
   readonly tables: readonly Source[]
+  readonly mustHold: Source
   readonly layouts: readonly Source[]
   readonly rates: readonly Source[]
   /** Words by subject and language: `intake` and `trade`. */
@@ -40,6 +41,7 @@ export function readFlowsFolder(folder: string): FlowsFolder {
     shop: source('shop.yaml'),
     flow: source('intake/flow.yaml'),
     tables: all('tables', ['must-hold.yaml']),
+    mustHold: source('tables/must-hold.yaml'),
     layouts: all('layouts'),
     rates: all('rates'),
     words: { intake: words('intake/words'), trade: words('tables/words') },

@@ -12,7 +12,7 @@ export function learnChecked(
   drawings: Iterable<string>,
   today: string,
 ): Knowledge {
-  const [first] = examine(folder, drawings, { proving: false }).findings
+  const [first] = examine(folder, drawings, { proving: false, today }).findings
   if (first) {
     throw new Failure('flows_invalid', { file: first.file, line: first.line, why: first.message })
   }

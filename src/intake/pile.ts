@@ -7,6 +7,7 @@ import type { Grading } from '../garment/grade.ts'
 import type { Panel } from '../garment/panels.ts'
 import { type Estimate, estimate } from '../quilt/estimate.ts'
 import { graphicFits, type Layout, type QuiltSize } from '../quilt/layout.ts'
+import { pileFits } from '../quilt/pile-fit.ts'
 import { type Rates, ratesAt } from '../quilt/rates.ts'
 import { type Tally, tally } from '../quilt/tally.ts'
 import type { PileRow } from '../store/schema.ts'
@@ -91,13 +92,11 @@ function times(entries: readonly Entry[]): Map<string, number> {
 const counted = (garments: readonly Garment[]) =>
   garments.filter(({ dropped, grading }) => !dropped && grading !== null)
 
-/** The layout most garments fit; the first of the shop's list where several do. */
+/** The layout most garments suit; the first of the shop's list where several do. */
 function bestLayout(garments: readonly Garment[], layouts: readonly Layout[]): Layout {
-  const fitting = (layout: Layout) =>
-    garments.filter(({ grading }) =>
-      grading?.layouts.some((fit) => fit.layout === layout.id && fit.fits),
-    ).length
-  return layouts.reduce((best, layout) => (fitting(layout) > fitting(best) ? layout : best))
+  const graded = garments.flatMap(({ grading }) => grading ?? [])
+  const [best] = pileFits(graded, layouts)
+  return layouts.find(({ id }) => id === best?.layout) ?? layouts[0]!
 }
 
 const sizeFor = (recipient: Recipient): QuiltSize =>
@@ -189,7 +188,12 @@ export function derivePile(
   const estimated = once(() =>
     priced.length === 0
       ? null
-      : estimate({ garments: priced, quilts: candidates(wish, knowledge.layouts), rates }),
+      : estimate({
+          garments: priced,
+          quilts: candidates(wish, knowledge.layouts),
+          alike: wish.quilts,
+          rates,
+        }),
   )
   const weeks = amount(replies, 'needed_in')
 
@@ -208,6 +212,7 @@ export function derivePile(
       })),
       wish.layout,
       wish.size,
+      wish.quilts,
     ),
     get estimate() {
       return estimated()

@@ -1,6 +1,6 @@
 import type { Facts, Recipient } from '../garment/facts.ts'
 import type { Grade, Grading } from '../garment/grade.ts'
-import type { Say } from '../words/words.ts'
+import type { Language, Say } from '../words/words.ts'
 import { flagWords } from './flag-words.ts'
 import { gradeNext, gradeSentence } from './grade-words.ts'
 
@@ -52,10 +52,28 @@ export interface Box {
   readonly d: number
 }
 
-function listed({ n, code, name, facts, grading }: ListedGarment, say: Say): Listed {
-  const steps = flagWords(grading.flags, 'customer', say).flatMap(({ next }) => next ?? [])
-  return { n, code, name, kind: facts.kind, grade: grading.grade, steps: [...new Set(steps)] }
+/** What to do before a garment goes into the box: the packing step of each reason that has one. */
+function packingOf({ flags }: Grading, { say, has }: Language): string[] {
+  const keys = flags
+    .filter((flag) => flag.for.includes('customer'))
+    .map(({ code }) => `trade.flags.${code}.pack`)
+  return [...new Set(keys.filter(has).map((key) => say(key)))]
 }
+
+/** What to do while a person has not looked yet: the next step of each grave reason. */
+const waitingOf = ({ flags }: Grading, { say }: Language): string[] =>
+  flagWords(flags, 'customer', say).flatMap(({ severity, next }) =>
+    severity === 'stop' && next ? [next] : [],
+  )
+
+const listed = (garment: ListedGarment, steps: readonly string[]): Listed => ({
+  n: garment.n,
+  code: garment.code,
+  name: garment.name,
+  kind: garment.facts.kind,
+  grade: garment.grading.grade,
+  steps,
+})
 
 const keptHome = ({ n, name, grading }: ListedGarment, say: Say): KeptHome => ({
   n,
@@ -92,16 +110,16 @@ export function checklist(
     readonly box: Box | null
     readonly leftovers: string
   },
-  say: Say,
-  language: string,
+  language: Language,
 ): Checklist {
+  const { say, code } = language
   const graded = (...wanted: Grade[]) =>
     pile.garments.filter(({ grading }) => wanted.includes(grading.grade))
   const waiting = graded('eyes')
   const gaps = pile.box
     ? {
-        kg: kilograms(pile.box.weightG, language),
-        lb: pounds(pile.box.weightG, language),
+        kg: kilograms(pile.box.weightG, code),
+        lb: pounds(pile.box.weightG, code),
         count: pile.box.count,
         w: pile.box.w,
         h: pile.box.h,
@@ -109,8 +127,10 @@ export function checklist(
       }
     : null
   return {
-    packed: graded('sound', 'care').map((garment) => listed(garment, say)),
-    waiting: waiting.map((garment) => listed(garment, say)),
+    packed: graded('sound', 'care').map((garment) =>
+      listed(garment, packingOf(garment.grading, language)),
+    ),
+    waiting: waiting.map((garment) => listed(garment, waitingOf(garment.grading, language))),
     keptHome: graded('home').map((garment) => keptHome(garment, say)),
     packing: packingSteps
       .filter((step) => step !== 'box' || gaps)

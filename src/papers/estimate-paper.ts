@@ -34,7 +34,7 @@ function lineNote(line: Line, money: Money, say: Say): string | null {
       ? null
       : say('estimate.range', { low: money(line.low), high: money(line.high) })
   if (line.quantity === 0) return range
-  const count = say(`cost.units.${line.unit}`, { count: line.quantity })
+  const count = say(`trade.estimate.units.${line.unit}`, { count: line.quantity })
   const each = line.unitPriceMinor === null ? count : `${count} × ${money(line.unitPriceMinor)}`
   return range ? `${each}; ${range}` : each
 }
@@ -63,8 +63,7 @@ const termsOf = (estimate: Estimate, money: Money, say: Say): EstimatePaper['ter
     text: say('cost.parcel', {
       kg: Math.ceil(estimate.weightG / 100) / 10,
       lb: Math.ceil(estimate.weightG / 45.359237) / 10,
-      count: estimate.box.count,
-      box: say(`cost.boxes.${estimate.box.box}`),
+      boxes: say(`trade.estimate.boxes.${estimate.box.box}`, { count: estimate.box.count }),
     }),
   },
 ]
@@ -79,7 +78,7 @@ export function estimatePaper(
   const { low, likely, high } = estimate.total
   const quilt = say('cost.quilt', {
     count: quilts,
-    size: say(`sizes.${size}`),
+    size: say(`trade.quilts.${size}`),
     layout: say(`trade.layouts.${layout.id}.name`),
   })
   return {
@@ -89,13 +88,15 @@ export function estimatePaper(
     lines: estimate.lines
       .filter((line) => line.high > 0)
       .map((line) => ({
-        label: say(`cost.line.${line.code}`),
+        label: say(`trade.estimate.lines.${line.code}`),
         amount: money(line.likely),
         note: line.code === 'making' ? quilt : lineNote(line, money, say),
       })),
     reasons: estimate.width
       .toSorted((a, b) => span(b) - span(a))
-      .map((width) => say(`cost.because.${width.code}`, { span: spanWords(width, money, say) })),
+      .map((width) =>
+        say(`trade.estimate.width.${width.code}`, { span: spanWords(width, money, say) }),
+      ),
     terms: termsOf(estimate, money, say),
   }
 }

@@ -5,13 +5,18 @@ import type { Say } from '../words/words.ts'
 /** What the pile makes now and what it still wants, in a customer's words. */
 export function tallyWords(
   tally: Tally,
-  wish: { readonly layout: Layout; readonly size: QuiltSize },
+  wish: { readonly layout: Layout; readonly size: QuiltSize; readonly quilts: number },
   say: Say,
 ): string {
   const [least, most] = wish.layout.garments[wish.size]
-  const size = say(`sizes.${wish.size}`)
-  const wants = say('count.wants', { size, least, most })
-  if (tally.enough) return say('count.enough', { size })
+  const size = say(`trade.quilts.${wish.size}`)
+  const wants = say('count.wants', {
+    size,
+    quilts: wish.quilts,
+    least: least * wish.quilts,
+    most: most * wish.quilts,
+  })
+  if (tally.enough) return say('count.enough', { size, quilts: wish.quilts })
   if (tally.suits === 0) return wants
   const { low, high } = tally.more
   return `${wants} ${say('count.more', { low, high })}`

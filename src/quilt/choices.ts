@@ -12,6 +12,8 @@ import { type Demand, demand, type Extent, type Layout, type QuiltSize } from '.
  */
 export interface Choices {
   readonly quilts: readonly Wish[]
+  /** How many quilts of the same kind and size the pile makes. */
+  readonly alike: number
   readonly garments: readonly GarmentChoices[]
 }
 
@@ -148,8 +150,9 @@ function keep(all: Choices, likely: Choices, parts: readonly (keyof GarmentChoic
 }
 
 /** The likely choice of everything. */
-export const pinned = ({ quilts, garments }: Choices): Choices => ({
+export const pinned = ({ quilts, alike, garments }: Choices): Choices => ({
   quilts: first(quilts),
+  alike,
   garments: garments.map(({ kind, used, sizes, wears, holds }) => ({
     kind,
     used: first(used),

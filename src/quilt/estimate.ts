@@ -19,6 +19,8 @@ export interface EstimateInput {
   readonly garments: readonly Priced[]
   /** Every quilt the pile may still become, the likely one first; at least one. */
   readonly quilts: readonly Quilt[]
+  /** How many quilts of that kind and size share the pile. */
+  readonly alike?: number
   readonly rates: Rates
 }
 
@@ -66,10 +68,11 @@ function packed(garments: readonly Priced[], rates: Rates) {
 }
 
 /** An itemised estimate with a low, a likely and a high figure, and what the range hangs on. */
-export function estimate({ garments, quilts, rates }: EstimateInput): Estimate {
+export function estimate({ garments, quilts, alike = 1, rates }: EstimateInput): Estimate {
   const classes = Object.keys(rates.interfacing)
   const all: Choices = {
     quilts: quilts.map(wishFor),
+    alike,
     garments: garments.map((garment) => choicesOf(garment, classes)),
   }
   const supply = supplyCounter()

@@ -65,12 +65,15 @@ function makingOf({ layout, size }: Wish, { labour }: Rates): number {
 }
 
 function quiltLine(
-  { quilts }: Choices,
+  { quilts, alike }: Choices,
   code: LineCode,
   unit: Line['unit'],
   of: (quilt: Wish) => { quantity: number; unitPriceMinor: number },
 ): Line {
-  const priced = quilts.map(of)
+  const priced = quilts.map((quilt) => {
+    const { quantity, unitPriceMinor } = of(quilt)
+    return { quantity: quantity * alike, unitPriceMinor }
+  })
   const likely = priced[0]!
   return {
     code,
@@ -153,11 +156,11 @@ function interfacingLine({ garments }: Choices, rates: Rates, supply: Supply): L
  * Yards of bought cloth where the garments do not fill the quilt, by least, likely and most. What is
  * short is counted in the piece that takes most of the quilt, cut in strips across the cloth.
  */
-function topUpYards({ wanted }: Wish, { garments }: Choices, rates: Rates, supply: Supply) {
+function topUpYards({ wanted }: Wish, { alike, garments }: Choices, rates: Rates, supply: Supply) {
   const { area, main } = wanted
   const have = sum(garments.map((garment) => range(supply.pieces(garment, main))))
   const short = (supplied: number) => {
-    const pieces = Math.ceil(Math.max(0, area - supplied) / (main.w * main.h))
+    const pieces = Math.ceil(Math.max(0, area * alike - supplied) / (main.w * main.h))
     return yards(clothFor(pieces, main, rates.cloth.usable_width_in))
   }
   return { low: short(have.high), likely: short(have.likely), high: short(have.low) }

@@ -39,12 +39,12 @@ type Supplier = Pick<Counted, 'facts' | 'panels'>
 const isGood = ({ grade }: Counted): boolean => grade === 'sound' || grade === 'care'
 
 /** Wanted pieces by size, the largest first. */
-function wantedSizes(layout: Layout, size: QuiltSize): SizeTally[] {
+function wantedSizes(layout: Layout, size: QuiltSize, alike: number): SizeTally[] {
   const sums = new Map<string, SizeTally>()
   for (const piece of demand(layout, size).pieces) {
     const key = `${piece.size.w}x${piece.size.h}`
     const sum = sums.get(key)
-    sums.set(key, { size: piece.size, want: piece.count + (sum?.want ?? 0), have: 0 })
+    sums.set(key, { size: piece.size, want: piece.count * alike + (sum?.want ?? 0), have: 0 })
   }
   return [...sums.values()]
 }
@@ -123,7 +123,7 @@ const area = ({ panels }: Supplier): number =>
   panels.reduce((sum, { w, h, count }) => sum + w * h * count, 0)
 
 /** What another garment may be like: the middle and the largest of those at hand, else a T-shirt. */
-function alike(garments: readonly Supplier[]): { small: Supplier; large: Supplier } {
+function anotherLike(garments: readonly Supplier[]): { small: Supplier; large: Supplier } {
   if (garments.length === 0) return { small: shirt('S'), large: shirt('XL') }
   const bySize = garments.toSorted((a, b) => area(a) - area(b))
   return { small: bySize[(bySize.length - 1) >> 1]!, large: bySize.at(-1)! }
@@ -133,17 +133,22 @@ function alike(garments: readonly Supplier[]): { small: Supplier; large: Supplie
  * Pieces at hand against pieces wanted, and about how many more garments. The low figure counts
  * cloth alone; the high one also asks for enough different garments to make a lively quilt.
  */
-export function tally(garments: readonly Counted[], layout: Layout, size: QuiltSize): Tally {
+export function tally(
+  garments: readonly Counted[],
+  layout: Layout,
+  size: QuiltSize,
+  alike = 1,
+): Tally {
   const good = garments.filter(isGood)
   const suits = good.filter(({ layouts }) =>
     layouts.some((fit) => fit.layout === layout.id && fit.fits),
   )
-  const wanted = wantedSizes(layout, size)
+  const wanted = wantedSizes(layout, size, alike)
   const gives = counter()
   const pieces = supply(suits, wanted, gives)
-  const { small, large } = alike(suits)
+  const { small, large } = anotherLike(suits)
   const low = moreLike(large, suits, wanted, gives)
-  const varied = layout.garments[size][0] - suits.length
+  const varied = layout.garments[size][0] * alike - suits.length
   return {
     good: good.length,
     maybe: garments.filter(({ grade }) => grade === 'eyes').length,

@@ -13,7 +13,9 @@ test.each(languages)(
   'every code that is shown has its sentences in %s, and none is idle',
   (_, said) => {
     expect([...wanted].filter((key) => !said.has(key))).toEqual([])
-    expect([...said.keys()].filter((key) => !wanted.has(key))).toEqual([])
+    // A step for the packing list may stand with any reason.
+    const packing = (key: string) => wanted.has(key.replace(/\.pack$/, '.next'))
+    expect([...said.keys()].filter((key) => !wanted.has(key) && !packing(key))).toEqual([])
   },
 )
 
@@ -28,7 +30,7 @@ const longestWords = 20
 
 test.each(languages)('a customer reads short sentences in %s', (_, said) => {
   const long = [...said]
-    .filter(([key]) => /^(flags\..*\.(message|next)|grades)/.test(key))
+    .filter(([key]) => /^(flags\..*\.(message|next|pack)|grades)/.test(key))
     .flatMap(([key, text]) =>
       text
         .split(/[.!?] /)

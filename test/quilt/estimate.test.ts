@@ -208,3 +208,14 @@ test('deciding layout or quilt size never widens the range', () => {
     { seed: 20260101, numRuns: 150 },
   )
 })
+
+test('two quilts from one pile are made twice; the garments are taken apart once', () => {
+  const garments = Array(4).fill(shirt())
+  const one = estimate({ garments, quilts: throws, rates })
+  const two = estimate({ garments, quilts: throws, alike: 2, rates })
+  for (const code of ['making', 'backing', 'batting', 'binding', 'thread']) {
+    expect(line(two, code).likely, code).toBe(2 * line(one, code).likely)
+  }
+  expect(line(two, 'teardown')).toEqual(line(one, 'teardown'))
+  expect(line(two, 'top-up').likely).toBeGreaterThan(line(one, 'top-up').likely)
+})

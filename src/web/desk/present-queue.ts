@@ -10,7 +10,7 @@ export const quiltWords = (
 ): string => {
   // A layout may have left the shop since the pile was confirmed.
   const key = `trade.layouts.${layout}.name`
-  return [say(`sizes.${size}`), has(key) ? say(key) : layout].join(' · ')
+  return [say(`trade.quilts.${size}`), has(key) ? say(key) : layout].join(' · ')
 }
 
 function marksOf(pile: QueuedPile, { say }: Language): QueueEntry['marks'] {
