@@ -45,7 +45,7 @@ export async function serve(config: Config): Promise<Serving> {
     dataDir: config.dataDir,
   })
   await migrate(store)
-  await checkOpenVersions(store.db)
+  await checkOpenVersions(store.db, knowledge)
 
   const photos = await openFolderPhotos(join(resolve(config.dataDir), 'photos'))
   const lane = openLane()
