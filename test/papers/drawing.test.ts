@@ -1,4 +1,7 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, test } from 'vitest'
+import { parse } from 'yaml'
+import { type Flow, flowSchema } from '../../src/flow/grammar.ts'
 import { domains } from '../../src/garment/facts.ts'
 import { type Drawing, pathPoints, reach, toSvg } from '../../src/papers/drawing.ts'
 import { drawings, garmentNames, helpNames, signNames } from '../../src/papers/drawings/index.ts'
@@ -52,6 +55,28 @@ test('a help drawing is told in words in every language; signs stand beside thei
   }
   for (const name of signNames) {
     expect(toSvg(drawings[name]!, { title: null })).toContain('aria-hidden="true"')
+  }
+})
+
+const intake: Flow = flowSchema.parse(
+  parse(readFileSync(new URL('../../flows/intake/flow.yaml', import.meta.url), 'utf8')),
+)
+const questions = intake.parts.flatMap((part) => part.questions)
+
+test('every drawing that the intake names is there', () => {
+  const named = questions.flatMap(({ drawing }) => drawing ?? [])
+  expect(named.length).toBeGreaterThan(0)
+  expect(named.filter((name) => !helpNames.includes(name))).toEqual([])
+})
+
+test('every sign that the intake offers is drawn, and its group has a heading', () => {
+  const offered = questions
+    .filter(({ kind }) => kind === 'symbols')
+    .flatMap(({ options = [] }) => options.map((o) => (typeof o === 'string' ? o : o.option)))
+  expect(offered.length).toBeGreaterThan(0)
+  expect(offered.filter((sign) => !signNames.includes(sign))).toEqual([])
+  for (const sentences of readPageWords().values()) {
+    for (const sign of offered) expect(sentences.has(`signs.${sign.split('-')[0]}`)).toBe(true)
   }
 })
 
