@@ -1,18 +1,16 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
-import { createRequire } from 'node:module'
+import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import type { AxeResults } from 'axe-core'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { samples } from '../gallery/samples.ts'
 import { writeGallery } from '../gallery/write.ts'
 import { openBrowser } from '../help/browser.ts'
+import { complaints, sideways, smallTargets, unfold } from '../help/eyes.ts'
 
 const place = mkdtempSync(join(tmpdir(), 'gallery-'))
 const folder = pathToFileURL(`${place}/`)
-const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 let browser: Browser
 let page: Page
 
@@ -42,31 +40,9 @@ async function open(name: string, eyes: Eyes): Promise<void> {
   await page.evaluate(() => document.fonts.ready)
 }
 
-const unfold = () =>
-  page.evaluate(() => {
-    for (const details of document.querySelectorAll('details')) details.open = true
-  })
-
-const sideways = () => page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
-
-/** What axe finds wrong, a line each; with `rule` by that rule alone. */
-async function complaints(rule?: string): Promise<string[]> {
-  await page.evaluate(axe)
-  const results = await page.evaluate(
-    (only) =>
-      (globalThis as unknown as { axe: { run(options: object): Promise<AxeResults> } }).axe.run(
-        only ? { runOnly: [only] } : {},
-      ),
-    rule,
-  )
-  return results.violations.flatMap(({ id, help, nodes }) =>
-    nodes.map(({ target }) => `${id}: ${help} (${target.join(' ')})`),
-  )
-}
-
 test('axe complains where there is something to complain of', async () => {
   await page.setContent('<img src="x"><input><p style="color:#999">pale</p>')
-  const found = (await complaints()).join()
+  const found = (await complaints(page)).join()
   for (const rule of ['image-alt', 'label', 'color-contrast', 'html-has-lang']) {
     expect(found).toContain(rule)
   }
@@ -78,18 +54,18 @@ const distinct = names.filter((name) => !name.startsWith('trouble-') || name ===
 
 test.each(distinct)('on a phone the page %s is fit for every reader', async (name) => {
   await open(name, { width: 390 })
-  await unfold()
-  expect(await complaints()).toEqual([])
-  expect(await page.evaluate(smallTargets)).toEqual([])
+  await unfold(page)
+  expect(await complaints(page)).toEqual([])
+  expect(await smallTargets(page)).toEqual([])
   await page.emulateMedia({ colorScheme: 'dark' })
-  expect(await complaints('color-contrast')).toEqual([])
+  expect(await complaints(page, 'color-contrast')).toEqual([])
 })
 
 test.each(distinct)('at 320 px the page %s never scrolls sideways', async (name) => {
   for (const language of ['en', 'es']) {
     await open(name, { width: 320, language })
-    await unfold()
-    expect(await sideways()).toBeLessThanOrEqual(0)
+    await unfold(page)
+    expect(await sideways(page)).toBeLessThanOrEqual(0)
   }
 })
 
@@ -97,21 +73,10 @@ test.each(['choice', 'kind', 'label-refused', 'gather', 'review', 'confirmed'])(
   'on a wide page and in Spanish %s gives axe nothing to complain of',
   async (name) => {
     await open(name, { width: 1280, language: 'es' })
-    await unfold()
-    expect(await complaints()).toEqual([])
+    await unfold(page)
+    expect(await complaints(page)).toEqual([])
   },
 )
-
-/** What can be pressed and is lower or narrower than 44 px. An option's whole label is its target. */
-function smallTargets(): string[] {
-  const pressed =
-    'a, button, summary, textarea, .option label, input:not([type=hidden]):not(.option input)'
-  return [...document.querySelectorAll<HTMLElement>(pressed)]
-    .filter((each) => !each.matches('.skip'))
-    .map((each) => ({ each, box: each.getBoundingClientRect() }))
-    .filter(({ box }) => box.height < 43.5 || box.width < 43.5)
-    .map(({ each, box }) => `${each.outerHTML.slice(0, 80)} ${box.width} × ${box.height}`)
-}
 
 test.each(names.filter((name) => samples[name]!.page === 'question'))(
   'the question of %s begins in the upper half of a phone',

@@ -64,7 +64,7 @@ export const garments: readonly DemoGarment[] = [
       history: nothing,
       pattern: { value: 'single' },
       print_make: { value: 'film' },
-      graphic_size: { value: '9 1/2' },
+      graphic_size: { value: '9.5' },
       details: nothing,
     },
   },

@@ -1,15 +1,6 @@
-import sharp from 'sharp'
 import { Walker } from '../help/walker.ts'
-import { type DemoGarment, garments, pileAnswers } from './pile.ts'
-
-async function photoOf([r, g, b]: readonly [number, number, number]): Promise<Blob> {
-  const bytes = await sharp({
-    create: { width: 900, height: 700, channels: 3, background: { r, g, b } },
-  })
-    .jpeg()
-    .toBuffer()
-  return new Blob([new Uint8Array(bytes)], { type: 'image/jpeg' })
-}
+import { type DemoGarment, garments } from './pile.ts'
+import { photoOf, replyOf } from './reply.ts'
 
 /** Sends a photo through the page's form, as a browser would. */
 async function sendPhoto(walker: Walker, colour: readonly [number, number, number]) {
@@ -19,20 +10,16 @@ async function sendPhoto(walker: Walker, colour: readonly [number, number, numbe
     body.append(input.getAttribute('name')!, input.getAttribute('value') ?? '')
   }
   body.append('act', 'answer')
-  body.append('photo', await photoOf(colour), 'garment.jpg')
+  const photo = new Blob([new Uint8Array(await photoOf(colour))], { type: 'image/jpeg' })
+  body.append('photo', photo, 'garment.jpg')
   await walker.open(form.getAttribute('action')!, { method: 'POST', body })
 }
 
 async function answerOne(walker: Walker, garment: DemoGarment | null): Promise<void> {
   const question = walker.question!
   if (walker.status >= 400) throw new Error(`${question.id}: ${walker.text('.errors')}`)
-  if (question.id === 'name' && garment) return void (await walker.send({ value: garment.name }))
   if (question.id === 'photos' && garment?.photo) return sendPhoto(walker, garment.photo)
-  const answer = (garment?.answers ?? pileAnswers)[question.id]
-  if (answer) await walker.send(answer)
-  else if (question.optional) await walker.skip()
-  else if (question.kind === 'confirm') await walker.send({ value: 'yes' })
-  else await walker.send({ act: 'ask', note: 'We are not sure. Could you look at it?' })
+  await walker.send(replyOf(question, garment))
 }
 
 /** Plays the invented pile through a running server, from hello to packing list. */

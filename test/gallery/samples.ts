@@ -426,7 +426,14 @@ export const samples: Readonly<Record<string, ChatPage>> = {
   ),
   number: asking(
     question(
-      { kind: 'number', value: '12', min: 1, max: 40, unit: { value: 'inches', label: 'inches' } },
+      {
+        kind: 'number',
+        value: '12',
+        min: 1,
+        max: 40,
+        step: 0.5,
+        unit: { value: 'inches', label: 'inches' },
+      },
       { id: 'graphic_size', title: 'How wide is the picture?', drawing: 'measure-a-graphic' },
     ),
   ),
@@ -437,6 +444,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
         value: 'about twelve',
         min: 1,
         max: 40,
+        step: 0.5,
         unit: { value: 'inches', label: 'inches' },
       },
       {

@@ -158,19 +158,21 @@ function Symbols({ question, options }: { question: Question; options: readonly 
 
 function NumberField({ question, answering }: { question: Question; answering: Of<'number'> }) {
   const say = useSay()
-  const { value, min, max, unit } = answering
+  const { value, min, max, step, unit } = answering
   const refused = errorOf(question.errors, 'value')
   // A browser shows nothing in a number field that holds other text, and the text would be lost.
   const isNumber = value === '' || /^-?\d+([.]\d+)?$/.test(value)
   const shared = {
     id: 'field-value',
-    inputMode: 'numeric',
+    // The plain keys of many a phone have no decimal point.
+    inputMode: step < 1 ? 'decimal' : 'numeric',
     name: 'value',
     value,
     autoComplete: 'off',
     'aria-labelledby': 'title unit',
     'aria-describedby': about(question),
     'aria-invalid': refused ? true : undefined,
+    step,
     ...(min !== null && { min }),
     ...(max !== null && { max }),
   } as const

@@ -86,6 +86,7 @@ function answeringOf(asking: Asking, pile: Pile, raw: RawReply | null, reader: R
         value: typed ?? (before ? inchWords(before.amount) : ''),
         min: question.min ?? null,
         max: question.max ?? null,
+        step: question.step ?? 1,
         unit: { value: unit, label: unit && say(`intake.units.${unit}`) },
       }
     }

@@ -27,6 +27,8 @@ export type Answering =
       readonly value: string
       readonly min: number | null
       readonly max: number | null
+      /** Below 1 where parts of a whole are answers too. */
+      readonly step: number
       /** Sent as the hidden field `unit`. */
       readonly unit: UnitOption
     }

@@ -1,0 +1,113 @@
+import type { Page } from 'playwright-core'
+import { type DemoGarment, pileAnswers } from '../demo/pile.ts'
+import { photoOf, replyOf } from '../demo/reply.ts'
+import type { Fields } from './walker.ts'
+
+export interface Journey {
+  readonly base: string
+  readonly language?: string
+  readonly garments: readonly DemoGarment[]
+  readonly ofPile?: Readonly<Record<string, Fields>>
+  /** Told of every page as it is reached, before anything is done on it. */
+  readonly onPage?: (place: string) => Promise<void>
+}
+
+/** A click or a key that leads to another page, and that page whole. */
+export async function turn(page: Page, act: () => Promise<unknown>): Promise<void> {
+  const loaded = page.waitForEvent('load')
+  await act()
+  await loaded
+}
+
+export interface Asked {
+  readonly id: string
+  readonly kind: string
+  readonly optional: boolean
+}
+
+export const askedOn = (page: Page): Promise<Asked | null> =>
+  page.evaluate(() => {
+    const form = document.querySelector<HTMLFormElement>('form[data-question]')
+    if (!form) return null
+    const { question, kind, optional } = form.dataset
+    return { id: question!, kind: kind!, optional: optional !== undefined }
+  })
+
+/** Walks a pile from hello to packing list with clicks and typing, as a visitor does. */
+export async function drive(page: Page, journey: Journey): Promise<void> {
+  const { base, language = 'en', garments, ofPile = pileAnswers } = journey
+  const reached = async (place: string) => journey.onPage?.(place)
+  const press = (act: string) => turn(page, () => page.click(`[data-act=${act}]`))
+  const answerAll = async (garment: DemoGarment | null) => {
+    for (let asked = await askedOn(page); asked; asked = await askedOn(page)) {
+      await reached(asked.id)
+      await answer(page, asked, garment, ofPile)
+    }
+  }
+
+  await page.goto(`${base}/?lang=${language}`)
+  await reached('start')
+  await press('start')
+  await answerAll(null)
+  for (const [n, garment] of garments.entries()) {
+    await reached(`gather-${n}`)
+    await press('add-garment')
+    await answerAll(garment)
+  }
+  await reached(`gather-${garments.length}`)
+  await press('confirm-pile')
+  await answerAll(null)
+  await reached('review')
+  await press('confirm-pile')
+  await reached('confirmed')
+}
+
+async function answer(
+  page: Page,
+  asked: Asked,
+  garment: DemoGarment | null,
+  ofPile: Journey['ofPile'],
+): Promise<void> {
+  if (asked.kind === 'photo' && garment?.photo) {
+    const buffer = await photoOf(garment.photo)
+    await page.setInputFiles('#field-photo', { name: 'it.jpg', mimeType: 'image/jpeg', buffer })
+    return send(page, 'answer')
+  }
+  const fields = replyOf(asked, garment, ofPile)
+  if (fields.act === 'skip') return send(page, 'skip')
+  if (fields.act === 'ask') {
+    if (!(await page.isVisible('#field-note'))) await page.click('details:has(#field-note) summary')
+    await page.fill('#field-note', String(fields.note))
+    return send(page, 'ask')
+  }
+  await fill(page, asked.kind, fields)
+  return send(page, 'answer')
+}
+
+/** Presses a button of the question's form. */
+export const send = (page: Page, act: 'answer' | 'skip' | 'ask'): Promise<void> =>
+  turn(page, () => page.click(`form[data-question] button[name=act][value=${act}]`))
+
+async function fill(page: Page, kind: string, fields: Fields): Promise<void> {
+  if (kind === 'many' || kind === 'symbols') return tick(page, list(fields.value))
+  const typed = kind === 'number' || kind === 'text' || kind === 'contact'
+  for (const [name, given] of Object.entries(fields)) {
+    const [value = ''] = list(given)
+    if (typed || name === 'words') await page.fill(`#field-${name}`, value)
+    else await page.click(`label[for="${name}-${value}"]`)
+  }
+}
+
+const list = (given: string | readonly string[] | undefined): readonly string[] =>
+  given === undefined ? [] : typeof given === 'string' ? [given] : given
+
+/** Ticks these boxes, and takes the tick from every other. */
+async function tick(page: Page, wanted: readonly string[]): Promise<void> {
+  const ticked = await page
+    .locator('form[data-question] [name=value]:checked')
+    .evaluateAll((boxes) => boxes.map((box) => (box as HTMLInputElement).value))
+  const wrong = (one: string) => wanted.includes(one) !== ticked.includes(one)
+  for (const value of new Set([...wanted, ...ticked].filter(wrong))) {
+    await page.click(`label[for="value-${value}"]`)
+  }
+}
