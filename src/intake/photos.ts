@@ -55,7 +55,7 @@ export async function draftsOf(db: Db, place: PhotoPlace): Promise<string[]> {
   return rows.map(({ id }) => id)
 }
 
-/** Photos that nothing will hold, as of a form that was sent twice, are gone from the pile. */
+/** Photos that were taken away, or that a form sent twice brought again, are gone from the pile. */
 export async function dropPhotos(
   db: Db,
   pileId: string,

@@ -90,13 +90,18 @@ const kilograms = (grams: number, language: string): string =>
 const pounds = (grams: number, language: string): string =>
   new Intl.NumberFormat(language, { maximumFractionDigits: 1 }).format(grams / 453.59237)
 
+/** What must be said wherever a quilt for a small child is spoken of. */
+export const childCautions = (recipient: Recipient, say: Say): string[] => [
+  ...(recipient === 'under1' ? [say('cautions.safe-sleep')] : []),
+  ...(recipient === 'under1' || recipient === 'under3' ? [say('cautions.small-parts')] : []),
+]
+
 function cautionsOf(recipient: Recipient, garments: readonly ListedGarment[], say: Say): string[] {
   const soiled = garments.some(({ facts }) =>
     ['body-fluid', 'pests', 'mould', 'chemical'].includes(facts.soil),
   )
   return [
-    ...(recipient === 'under1' ? [say('cautions.safe-sleep')] : []),
-    ...(recipient === 'under1' || recipient === 'under3' ? [say('cautions.small-parts')] : []),
+    ...childCautions(recipient, say),
     ...(soiled ? [say('cautions.soiled')] : []),
     say('cautions.label-first'),
   ]

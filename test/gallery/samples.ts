@@ -563,7 +563,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
       said('size', 'Size', 'Throw, for a sofa'),
     ],
     actions: [action('add-garment')],
-    limit: null,
+    cautions: [],
   },
   gather: {
     page: 'gather',
@@ -574,7 +574,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
       said('size', 'Size', 'Throw, for a sofa'),
     ],
     actions: [action('add-garment'), action('review-pile')],
-    limit: null,
+    cautions: [],
   },
   'gather-full': {
     page: 'gather',
@@ -582,7 +582,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
     tally: tally(12, { sound: 11, care: 1 }),
     pileAnswers: [],
     actions: [action('confirm-pile')],
-    limit: 'This pile is full. A person can help you with a second one.',
+    cautions: ['A baby under one year should sleep without any quilt, blanket or soft bedding.'],
   },
   review: {
     page: 'review',
@@ -592,6 +592,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
       said('recipient', 'For', 'A grown-up'),
       said('size', 'Size', 'Throw, for a sofa'),
     ],
+    cautions: [],
     estimate,
     open: [{ label: 'Garment 7 is not finished', href: '/i/sample/q/7/kind' }],
     confirm: action('confirm-pile'),

@@ -97,9 +97,20 @@ async function replyOf(
 async function settlePhotos(
   { store, clock }: ChatContext,
   pileId: string,
-  { reply, taken, again }: { reply: Reply; taken: readonly string[]; again: boolean },
+  {
+    reply,
+    taken,
+    gone,
+    again,
+  }: {
+    reply: Reply
+    taken: readonly string[]
+    gone: readonly string[]
+    again: boolean
+  },
 ): Promise<void> {
-  if (again) return dropPhotos(store.db, pileId, taken, clock())
+  await dropPhotos(store.db, pileId, again ? taken : gone, clock())
+  if (again) return
   const kept = 'given' in reply && Array.isArray(reply.given) ? (reply.given as string[]) : []
   await keepPhotos(store.db, pileId, kept)
 }
@@ -141,7 +152,11 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
           seen: form.fields.seq,
         })
         if (asking.question.kind === 'photo') {
-          await settlePhotos(context, open.row.id, { ...answer, again })
+          await settlePhotos(context, open.row.id, {
+            ...answer,
+            gone: list(form.fields.remove),
+            again,
+          })
         }
         return reply.redirect(paths.pile(key) + (overtaken ? `?told=${overtaken}` : ''), 303)
       } catch (error) {

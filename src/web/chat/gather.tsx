@@ -1,4 +1,4 @@
-import { ActButton, useSay } from './pieces.tsx'
+import { ActButton, Cautions, useSay } from './pieces.tsx'
 import { Answers, Thread } from './tag.tsx'
 import { TallyGrades } from './tally.tsx'
 import type { GatherPage, Said } from './view.ts'
@@ -16,11 +16,7 @@ export function GatherView({ page }: { page: GatherPage }) {
           </h1>
           <TallyGrades tally={tally} />
           {tally.advice && <p class="help">{tally.advice}</p>}
-          {page.limit && (
-            <p class="caution" role="note">
-              {page.limit}
-            </p>
-          )}
+          <Cautions texts={page.cautions} />
           <div class="acts">
             {page.actions.map((action, i) => (
               <ActButton key={action.act} action={action} look={i === 0 ? 'main' : 'second'} />

@@ -1,6 +1,5 @@
 import { describedBy, errorOf, FieldRefusal, useSay } from './pieces.tsx'
-import { Photos } from './tag.tsx'
-import type { Answering, Question } from './view.ts'
+import type { Answering, Photo, Question } from './view.ts'
 
 export function PhotoFields({
   question,
@@ -17,7 +16,7 @@ export function PhotoFields({
       {attached.length > 0 && (
         <>
           <p class="legend">{say('photo.attached', { count: attached.length })}</p>
-          <Photos photos={attached} />
+          <Attached photos={attached} />
         </>
       )}
       <label class="legend" for="field-photo">
@@ -37,5 +36,25 @@ export function PhotoFields({
         {say('photo.hint', { most })}
       </p>
     </div>
+  )
+}
+
+/** Photos that are there already, each with a way to take it away again. */
+function Attached({ photos }: { photos: readonly Photo[] }) {
+  const say = useSay()
+  return (
+    <ul class="photos">
+      {photos.map(({ id, thumb, view, alt }) => (
+        <li key={id}>
+          <a href={view}>
+            <img src={thumb} alt={alt} width={96} height={96} />
+          </a>
+          <div class="option">
+            <input type="checkbox" id={`remove-${id}`} name="remove" value={id} />
+            <label for={`remove-${id}`}>{say('photo.remove')}</label>
+          </div>
+        </li>
+      ))}
+    </ul>
   )
 }

@@ -2,7 +2,7 @@ import { newId } from '../../base/ids.ts'
 import type { Open } from '../../intake/conversation.ts'
 import type { Garment, Pile } from '../../intake/pile.ts'
 import { chosen } from '../../intake/replies.ts'
-import { type Checklist, checklist } from '../../papers/checklist.ts'
+import { type Checklist, checklist, childCautions } from '../../papers/checklist.ts'
 import { estimatePaper } from '../../papers/estimate-paper.ts'
 import { tallyWords } from '../../papers/tally-words.ts'
 import type { Language } from '../../words/words.ts'
@@ -95,7 +95,7 @@ export function gatherPage({ pile }: Open, reader: Reader): GatherPage {
     tally: tallyOf(pile, reader),
     pileAnswers: pileSaid(pile, reader),
     actions: gatherActions(pile, reader),
-    limit: null,
+    cautions: childCautions(pile.recipient, reader.language.say),
   }
 }
 
@@ -109,6 +109,7 @@ export function reviewPage({ pile }: Open, reader: Reader): ReviewPage {
     tags: tagsOf(pile, 0, reader),
     tally: tallyOf(pile, reader),
     pileAnswers: pileSaid(pile, reader),
+    cautions: childCautions(pile.recipient, reader.language.say),
     estimate: estimateOf(pile, reader.language),
     open: standing(pile)
       .filter(({ open }) => open !== null)

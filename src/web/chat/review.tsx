@@ -1,5 +1,5 @@
 import { EstimateSection } from './estimate.tsx'
-import { ActButton, useSay } from './pieces.tsx'
+import { ActButton, Cautions, useSay } from './pieces.tsx'
 import { Answers, Thread } from './tag.tsx'
 import { TallyGrades } from './tally.tsx'
 import type { ReviewPage } from './view.ts'
@@ -16,6 +16,7 @@ export function ReviewView({ page }: { page: ReviewPage }) {
         <p class="help">{say('review.help')}</p>
         <TallyGrades tally={page.tally} />
         {page.tally.advice && <p>{page.tally.advice}</p>}
+        <Cautions texts={page.cautions} />
         {page.open.length > 0 && (
           <div class="caution" role="note">
             <strong>{say('review.open')}</strong>

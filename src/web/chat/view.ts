@@ -155,8 +155,8 @@ export interface GatherPage {
   readonly pileAnswers: readonly Said[]
   /** add-garment, review-pile and confirm-pile, where they are allowed. */
   readonly actions: readonly Action[]
-  /** Why a garment cannot be added or the pile not closed; null: both may. */
-  readonly limit: string | null
+  /** What must be said of the quilt itself, such as a baby's sleep. */
+  readonly cautions: readonly string[]
 }
 
 export interface ReviewPage {
@@ -164,6 +164,7 @@ export interface ReviewPage {
   readonly tags: readonly Tag[]
   readonly tally: Tally
   readonly pileAnswers: readonly Said[]
+  readonly cautions: readonly string[]
   readonly estimate: Estimate | null
   /** Things still open, with where to do them. */
   readonly open: readonly Link[]
