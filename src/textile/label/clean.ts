@@ -1,0 +1,50 @@
+/** A label holds far less; a longer text is read to here, so that the time stays bounded. */
+const mostCharacters = 12_000
+
+export interface CleanText {
+  readonly text: string
+  readonly lines: readonly string[]
+  readonly cut: boolean
+}
+
+// Marks that steer the writing direction or the joining of letters, soft hyphens and control codes.
+const unprinted = /[\p{Cf}\p{Co}\p{Cn}\p{Cs}]|[^\P{Cc}\n]/gu
+const percentSigns = /[％﹪٪℅]|(?<=\d ?)[°ºo]\/[o0]|(?<=\d )[0o]\/[0o]/giu
+const percentGluedToLetters = /(\p{L})(\d{1,3}(?:[.,]\d{1,2})?[ \n]*%)/gu
+
+export function cleanText(raw: string): CleanText {
+  const text = raw
+    .slice(0, mostCharacters)
+    .replaceAll(/\r\n?|[\u2028\u2029\v\f]/g, '\n')
+    .replaceAll('\t', ' ')
+    .replaceAll(percentSigns, '%')
+    .normalize('NFKC')
+    .replaceAll(unprinted, '')
+  const lines = text.split('\n').map((line) => line.trim())
+  return {
+    text: text.replaceAll(percentGluedToLetters, '$1 $2'),
+    lines: lines.filter((line) => line !== ''),
+    cut: raw.length > mostCharacters,
+  }
+}
+
+const letters: Readonly<Record<string, string>> = {
+  ß: 'ss',
+  æ: 'ae',
+  œ: 'oe',
+  ø: 'o',
+  ł: 'l',
+  đ: 'd',
+  ı: 'i',
+}
+
+/** Lower case without accents, the form in which words are compared. */
+export function fold(word: string): string {
+  const lower = word.toLowerCase()
+  if (/^[a-z0-9]*$/.test(lower)) return lower
+  return lower
+    .normalize('NFD')
+    .replaceAll(/[\u0300-\u036f]/g, '')
+    .normalize('NFC')
+    .replaceAll(/[ßæœøłđı]/g, (letter) => letters[letter]!)
+}

@@ -1,0 +1,112 @@
+import type { FibreKey } from '../fibres.ts'
+
+interface LetterCode {
+  readonly fibre: FibreKey
+  /** Says in practice more than one fibre: never taken without asking. */
+  readonly ask?: boolean
+}
+
+/**
+ * Letter codes on labels, from a published abbreviation chart (secondary), CLY, PAN, MAC, PP, HA and
+ * JU from memory. PE is often printed in error for polyester, PU often stands for elastane.
+ */
+export const letterCodes: Readonly<Record<string, LetterCode>> = {
+  co: { fibre: 'cotton' },
+  wo: { fibre: 'wool' },
+  wv: { fibre: 'virgin_wool' },
+  ws: { fibre: 'cashmere' },
+  wm: { fibre: 'mohair' },
+  wp: { fibre: 'alpaca' },
+  wa: { fibre: 'angora' },
+  wk: { fibre: 'other', ask: true },
+  se: { fibre: 'silk' },
+  li: { fibre: 'linen' },
+  hl: { fibre: 'unknown', ask: true },
+  ha: { fibre: 'hemp' },
+  ju: { fibre: 'jute' },
+  ra: { fibre: 'ramie' },
+  cv: { fibre: 'viscose' },
+  vi: { fibre: 'viscose' },
+  cmd: { fibre: 'modal' },
+  md: { fibre: 'modal', ask: true },
+  mo: { fibre: 'modal' },
+  cly: { fibre: 'lyocell' },
+  cu: { fibre: 'cupro' },
+  cup: { fibre: 'cupro' },
+  ca: { fibre: 'acetate' },
+  ac: { fibre: 'acetate' },
+  cta: { fibre: 'triacetate' },
+  ta: { fibre: 'triacetate' },
+  pes: { fibre: 'polyester' },
+  pl: { fibre: 'polyester' },
+  poly: { fibre: 'polyester', ask: true },
+  pa: { fibre: 'polyamide' },
+  ny: { fibre: 'polyamide' },
+  pc: { fibre: 'acrylic' },
+  pan: { fibre: 'acrylic' },
+  ma: { fibre: 'modacrylic' },
+  mac: { fibre: 'modacrylic' },
+  ea: { fibre: 'elastane' },
+  el: { fibre: 'elastane' },
+  pu: { fibre: 'polyurethane', ask: true },
+  pe: { fibre: 'polyethylene', ask: true },
+  pp: { fibre: 'polypropylene' },
+  me: { fibre: 'metallised' },
+  pm: { fibre: 'metallised' },
+  af: { fibre: 'other' },
+}
+
+/**
+ * Generic names that have no ironing figure of their own here: 16 CFR 303.7, Regulation (EU)
+ * 1007/2011 Annex I, and names added by ISO 2076. Read as `other`, with the name as detail.
+ */
+export const unusualNames: readonly string[] = [
+  'camel',
+  'camel hair',
+  'llama',
+  'vicuna',
+  'yak',
+  'guanaco',
+  'cashgora',
+  'beaver',
+  'otter',
+  'animal hair',
+  'horsehair',
+  'hair',
+  'kapok',
+  'abaca',
+  'alfa',
+  'coir',
+  'broom',
+  'sisal',
+  'sunn',
+  'henequen',
+  'maguey',
+  'alginate',
+  'protein',
+  'azlon',
+  'fluorofibre',
+  'fluorofiber',
+  'fluoropolymer',
+  'polyimide',
+  'polycarbamide',
+  'trivinyl',
+  'melamine',
+  'polyacrylate',
+  'polypropylene polyamide bicomponent',
+  'nytril',
+  'anidex',
+  'novoloid',
+  'sulfar',
+  'pbi',
+  'polybenzimidazol',
+  'elastoester',
+  'chitin',
+  'ceramic',
+  'paper',
+  'possum',
+  'lama',
+  'milk',
+  'soy',
+  'bamboo',
+]

@@ -1,0 +1,314 @@
+import { type FibreKey, fibreOf } from '../fibres.ts'
+import type { LanguageCode, Section } from '../languages/types.ts'
+import type { ProblemCode } from '../reading.ts'
+import { letterCodes } from './codes.ts'
+import { has, type Item } from './items.ts'
+import { guessName } from './spelling.ts'
+
+/** What matters for the make-up of a garment, in the order of the label. */
+export type Element =
+  | NumberElement
+  | FibreElement
+  | { readonly kind: 'section'; readonly sections: readonly Section[]; readonly raw: string }
+  | { readonly kind: 'pure' | 'detail' | 'filler' | 'excluded'; readonly raw: string }
+  | { readonly kind: 'decoyBefore' | 'decoyAfter' | 'or' | 'variant'; readonly raw: string }
+  | { readonly kind: 'line' | 'mark' | 'word'; readonly raw: string }
+
+export interface NumberElement {
+  readonly kind: 'number'
+  readonly value: number
+  readonly percent: boolean
+  readonly raw: string
+}
+
+export interface FibreElement {
+  readonly kind: 'fibre'
+  readonly fibre: FibreKey
+  readonly raw: string
+  readonly languages: readonly LanguageCode[]
+  readonly doubt: ProblemCode | null
+  readonly detail?: string
+  readonly code?: boolean
+}
+
+export interface Ways {
+  /** Letter codes count as names. */
+  readonly codes: boolean
+}
+
+const isLine = (item: Item | undefined): boolean => item?.kind === 'line'
+
+/** Reads items as elements: which numbers are percentages, which words are fibres. */
+export function elementsOf(items: readonly Item[], ways: Ways): Element[] {
+  const percents = percentages(items)
+  const elements: Element[] = []
+  for (const [at, item] of items.entries()) {
+    const element = elementAt(items, at, percents, ways)
+    if (element) elements.push(element)
+    else if (item.kind === 'degree') dropTemperature(elements)
+  }
+  return dropDecoys(elements)
+}
+
+function dropTemperature(elements: Element[]): void {
+  if (elements.at(-1)?.kind === 'number') elements.pop()
+}
+
+/** By number: the signs or words that make it a percentage. "60 %", "60 percent", "%60", "yüzde 60". */
+function percentages(items: readonly Item[]): ReadonlySet<number> {
+  const percents = new Set<number>()
+  const used = new Set<number>()
+  for (const [at, item] of items.entries()) {
+    if (item.kind !== 'number') continue
+    const before = at - 1
+    if (isPercent(items[before]) && !used.has(before)) {
+      used.add(before)
+      percents.add(at)
+      continue
+    }
+    const after = isLine(items[at + 1]) ? at + 2 : at + 1
+    if (!isPercent(items[after])) continue
+    used.add(after)
+    percents.add(at)
+  }
+  return percents
+}
+
+const isPercent = (item: Item | undefined): boolean =>
+  item?.kind === 'percent' || has(item, 'percent')
+
+function elementAt(
+  items: readonly Item[],
+  at: number,
+  percents: ReadonlySet<number>,
+  ways: Ways,
+): Element | null {
+  const item = items[at]!
+  const { raw } = item
+  if (item.kind === 'number')
+    return { kind: 'number', value: item.value, percent: percents.has(at), raw }
+  if (item.kind === 'line' || item.kind === 'mark') return { kind: item.kind, raw }
+  if (item.kind === 'percent' || item.kind === 'degree') return null
+
+  const beside = besideShare(items, at, percents)
+  const code = beside && ways.codes ? codeElement(item) : null
+  if (code) return code
+  if (item.term) return termElement(items, at, beside)
+  const guess = beside ? guessName(item.text) : undefined
+  if (!guess) return { kind: 'word', raw }
+  const doubt = guess.sure ? null : 'spelling'
+  return fibreElement({ ...item, term: guess.term }, doubt)
+}
+
+function codeElement(item: Item): FibreElement | null {
+  const code = item.kind === 'word' || item.kind === 'term' ? letterCodes[item.text] : undefined
+  if (!code || !Object.hasOwn(letterCodes, item.text)) return null
+  return {
+    kind: 'fibre',
+    fibre: code.fibre,
+    raw: item.raw,
+    languages: [],
+    doubt: code.ask ? 'name_ambiguous' : null,
+    detail: item.raw,
+    code: true,
+  }
+}
+
+// Words that are a fibre in one language and an everyday word in another.
+const everyday = new Set([
+  'in',
+  'la',
+  'down',
+  'metal',
+  'kov',
+  'glass',
+  'hair',
+  'andra',
+  'andre',
+  'alte',
+  'altre',
+  'otras',
+  'outras',
+  'other',
+  'inne',
+  'jina',
+  'diger',
+  'overige',
+  'sonstige',
+  'broom',
+  'beaver',
+  'paper',
+  'soy',
+  'milk',
+  'pele',
+  'piel',
+  'cam',
+  'glas',
+  'yak',
+  'tuy',
+  'others',
+  'nylons',
+])
+
+function termElement(items: readonly Item[], at: number, beside: boolean): Element {
+  const item = items[at]!
+  const { raw, text } = item
+  if (has(item, 'fibre') && !isProgramme(items, at)) {
+    const accented = raw.toLowerCase() !== text && text === 'la'
+    if (!everyday.has(text) || accented) return fibreElement(item, null)
+    if (beside && !fibreFollows(items, at)) return fibreElement(item, everydayDoubt(items, item))
+  }
+  if (has(item, 'section')) {
+    const section = item.term!.roles.get('section')!.section!
+    return { kind: 'section', sections: [section], raw }
+  }
+  const roles = ['excluded', 'pure', 'details', 'fillers', 'or', 'variants'] as const
+  if (
+    has(item, 'decoysBefore') &&
+    !has(item, 'fillers') &&
+    !(has(item, 'pure') && fibreFollows(items, at))
+  )
+    return { kind: 'decoyBefore', raw }
+  for (const role of roles) if (has(item, role)) return { kind: elementKinds[role], raw }
+  return { kind: has(item, 'decoysAfter') ? 'decoyAfter' : 'word', raw }
+}
+
+const elementKinds = {
+  excluded: 'excluded',
+  pure: 'pure',
+  details: 'detail',
+  fillers: 'filler',
+  or: 'or',
+  variants: 'variant',
+} as const
+
+/** An everyday word stands for a fibre for sure where the label has other words of its language. */
+function everydayDoubt(items: readonly Item[], item: Item): ProblemCode | null {
+  const { languages } = item.term!.roles.get('fibre')!
+  if (languages.includes('en') && item.text !== 'in') return null
+  const others = items.some((other) => {
+    const fibre = other === item ? undefined : other.term?.roles.get('fibre')
+    return (
+      fibre &&
+      !fibre.languages.includes('en') &&
+      fibre.languages.some((code) => languages.includes(code))
+    )
+  })
+  return others ? null : 'name_ambiguous'
+}
+
+function fibreElement(item: Item, doubt: ProblemCode | null): FibreElement {
+  const meaning = item.term!.roles.get('fibre')!
+  const fibre = meaning.fibre!
+  const unusual = meaning.unusual ? { detail: item.text } : {}
+  return {
+    kind: 'fibre',
+    fibre,
+    raw: item.raw,
+    languages: meaning.languages,
+    doubt: doubt ?? (meaning.unusual ? 'name_unusual' : null),
+    ...unusual,
+  }
+}
+
+const programmeWords = new Set([
+  'setting',
+  'settings',
+  'cycle',
+  'programme',
+  'program',
+  'wash',
+  'detergent',
+  'mode',
+  'press',
+  'waschgang',
+  'like',
+  'soap',
+])
+
+/** "Wool cycle", "cotton setting" speak of a machine. */
+const isProgramme = (items: readonly Item[], at: number): boolean =>
+  programmeWords.has(items[at + 1]?.text ?? '')
+
+const passable = (item: Item | undefined): boolean =>
+  item !== undefined &&
+  (item.kind === 'line' ||
+    (item.kind === 'mark' && /[-:/.,()®™*]/.test(item.raw)) ||
+    isPercent(item) ||
+    has(item, 'details') ||
+    has(item, 'fillers'))
+
+/** True where only small words and marks stand between the item and a percentage. */
+function besideShare(items: readonly Item[], at: number, percents: ReadonlySet<number>): boolean {
+  for (const step of [-1, 1]) {
+    let next = at + step
+    for (let steps = 0; steps < 5 && passable(items[next]); steps++) next += step
+    const item = items[next]
+    if (item?.kind === 'number' && (percents.has(next) || isShareLike(item.value))) return true
+  }
+  return false
+}
+
+const isShareLike = (value: number): boolean => value > 0 && value <= 100
+
+function fibreFollows(items: readonly Item[], at: number): boolean {
+  let next = at + 1
+  while (isLine(items[next]) || has(items[next], 'details')) next++
+  return has(items[next], 'fibre') && !everyday.has(items[next]!.text)
+}
+
+/** "20 % off", "shrinkage up to 5 %": such numbers are no shares. */
+function dropDecoys(elements: readonly Element[]): Element[] {
+  const dropped = new Set<Element>()
+  for (const [at, element] of elements.entries()) {
+    if (element.kind === 'decoyBefore') decoyNear(elements, at, 1, dropped)
+    if (element.kind === 'decoyAfter') decoyNear(elements, at, -1, dropped)
+  }
+  return elements.filter((element) => !dropped.has(element))
+}
+
+function decoyNear(
+  elements: readonly Element[],
+  at: number,
+  step: 1 | -1,
+  dropped: Set<Element>,
+): void {
+  const reach = step === 1 ? 4 : 2
+  for (let steps = 1; steps <= reach; steps++) {
+    const element = elements[at + step * steps]
+    if (!element || element.kind === 'fibre' || element.kind === 'section') return
+    if (element.kind === 'line' && step === -1) return
+    if (element.kind !== 'number') continue
+    dropped.add(element)
+    return
+  }
+}
+
+/** Polyamide with its number: "nylon 6", "polyamide 6.6". */
+export function nylonTypes(elements: readonly Element[]): Element[] {
+  const read: Element[] = []
+  const anyPercent = elements.some((element) => element.kind === 'number' && element.percent)
+  for (const element of elements) {
+    const fibre =
+      read.at(-1)?.kind === 'mark' && read.at(-1)!.raw === '-' ? read.at(-2) : read.at(-1)
+    const type =
+      element.kind === 'number' &&
+      !element.percent &&
+      anyPercent &&
+      fibre?.kind === 'fibre' &&
+      fibre.fibre === 'polyamide'
+        ? nylonType(element.value)
+        : null
+    if (!type) {
+      read.push(element)
+      continue
+    }
+    read[read.indexOf(fibre!)] = { ...(fibre as FibreElement), fibre: type }
+  }
+  return read
+}
+
+function nylonType(value: number): FibreKey | null {
+  if (value === 6) return fibreOf('nylon6').key
+  return value === 66 || value === 6.6 ? fibreOf('nylon66').key : null
+}

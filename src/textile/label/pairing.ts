@@ -1,0 +1,187 @@
+import type { Element, FibreElement, NumberElement } from './elements.ts'
+
+export interface Pair {
+  readonly share: NumberElement
+  readonly fibre: FibreElement
+  readonly detail: string | null
+}
+
+export interface Pairing {
+  readonly pairs: readonly Pair[]
+  readonly numbersLeft: readonly LeftNumber[]
+  readonly fibresLeft: readonly FibreElement[]
+  /** The shares stand apart from the names, in columns. */
+  readonly apart: boolean
+}
+
+export interface LeftNumber {
+  readonly share: NumberElement
+  /** A word beside it that is not known; null where there is none. */
+  readonly name: string | null
+  /** Speaks of what the fibre is made of ("30 % recycled"), not of a fibre. */
+  readonly qualifies: boolean
+}
+
+interface Place {
+  readonly at: number
+  readonly element: NumberElement | FibreElement
+}
+
+/** Gives each share the fibre beside it, in whichever order they stand, at the least cost of gaps. */
+export function pairUp(elements: readonly Element[], bareNumbers: boolean): Pairing {
+  const places = elements.flatMap((element, at): Place[] => {
+    if (element.kind === 'fibre') return [{ at, element }]
+    const counts =
+      element.kind === 'number' &&
+      (element.percent || bareNumbers) &&
+      element.value > 0 &&
+      element.value <= 100
+    return counts ? [{ at, element }] : []
+  })
+  const columns = inColumns(places, elements)
+  if (columns) return columns
+  return cheapest(places, elements)
+}
+
+function cheapest(places: readonly Place[], elements: readonly Element[]): Pairing {
+  const cost = [0]
+  const paired: boolean[] = [false]
+  for (let i = 1; i <= places.length; i++) {
+    const skip = cost[i - 1]! + skipCost(places, i - 1)
+    const pair =
+      i > 1 ? cost[i - 2]! + pairCost(places[i - 2]!, places[i - 1]!, elements) : Infinity
+    cost.push(Math.min(skip, pair))
+    paired.push(pair < skip)
+  }
+  const pairs: Pair[] = []
+  const numbersLeft: LeftNumber[] = []
+  const fibresLeft: FibreElement[] = []
+  for (let i = places.length; i > 0; i--) {
+    const { element, at } = places[i - 1]!
+    if (paired[i]) {
+      pairs.unshift(pairOf(places[i - 2]!, places[i - 1]!, elements))
+      i--
+    } else if (element.kind === 'fibre') fibresLeft.unshift(element)
+    else if (element.percent) numbersLeft.unshift(leftNumber(element, at, elements))
+  }
+  return { pairs, numbersLeft, fibresLeft, apart: false }
+}
+
+function skipCost(places: readonly Place[], i: number): number {
+  const { element } = places[i]!
+  const beside = [places[i - 1]?.element, places[i + 1]?.element]
+  if (element.kind === 'fibre') {
+    if (beside.some((other) => other?.kind === 'fibre' && other.fibre === element.fibre)) return 0.3
+    if (element.doubt === 'spelling' || element.code) return 2
+    return 5
+  }
+  if (!element.percent) return 0.5
+  return beside.some((other) => other?.kind === 'number' && other.value === element.value) ? 1 : 5
+}
+
+function pairCost(a: Place, b: Place, elements: readonly Element[]): number {
+  if (a.element.kind === b.element.kind) return Infinity
+  let cost = 0
+  let unknownWords = 0
+  for (let at = a.at + 1; at < b.at; at++) {
+    const between = elements[at]!
+    if (between.kind === 'word' && ++unknownWords > 4) return Infinity
+    cost += gapCosts[between.kind] ?? markCost(between.raw)
+  }
+  return cost
+}
+
+const gapCosts: Partial<Record<Element['kind'], number>> = {
+  line: 0.9,
+  word: 1.4,
+  detail: 0,
+  filler: 0,
+  pure: 0,
+  or: 4,
+  variant: 4,
+  excluded: Infinity,
+  decoyBefore: Infinity,
+  decoyAfter: Infinity,
+  section: Infinity,
+  number: 1,
+}
+
+function markCost(mark: string): number {
+  if (/[,;.•·|、，。]/.test(mark)) return 3
+  if (mark === '/') return 2
+  return mark === ')' ? 0.5 : 0.2
+}
+
+function pairOf(a: Place, b: Place, elements: readonly Element[]): Pair {
+  const [share, fibre] =
+    a.element.kind === 'number'
+      ? [a.element, b.element as FibreElement]
+      : [b.element as NumberElement, a.element]
+  const fibreAt = a.element.kind === 'number' ? b.at : a.at
+  return { share, fibre, detail: fibre.detail ?? detailBeside(elements, fibreAt) }
+}
+
+function detailBeside(elements: readonly Element[], at: number): string | null {
+  const words: string[] = []
+  for (let before = at - 1; isDetail(elements[before]); before--)
+    words.unshift(elements[before]!.raw)
+  for (let after = at + 1; isDetail(elements[after]); after++) words.push(elements[after]!.raw)
+  return words.length > 0 ? words.join(' ').toLowerCase() : null
+}
+
+const isDetail = (element: Element | undefined): boolean => element?.kind === 'detail'
+
+const looseMarks = /[-:(*®™]/
+
+/** What stands right after a number that found no fibre, or else right before it. */
+function leftNumber(share: NumberElement, at: number, elements: readonly Element[]): LeftNumber {
+  let qualifies = false
+  for (const step of [1, -1]) {
+    let next = at + step
+    for (; ; next += step) {
+      const element = elements[next]
+      if (element?.kind === 'detail') qualifies = true
+      const passes =
+        element?.kind === 'filler' ||
+        element?.kind === 'detail' ||
+        (element?.kind === 'line' && step === 1)
+      if (!passes && !(element?.kind === 'mark' && looseMarks.test(element.raw))) break
+    }
+    const element = elements[next]
+    if (element?.kind === 'word' && /\p{L}{2}/u.test(element.raw))
+      return { share, name: element.raw, qualifies }
+  }
+  return { share, name: null, qualifies }
+}
+
+/** "Cotton/polyester 60/40": all shares together and all names together, told in the same order. */
+function inColumns(places: readonly Place[], elements: readonly Element[]): Pairing | null {
+  const runs: Place[][] = []
+  for (const place of places) {
+    const run = runs.at(-1)
+    const last = run?.at(-1)
+    if (!run || last!.element.kind !== place.element.kind) runs.push([place])
+    else if (!sameFibre(last!, place)) run.push(place)
+  }
+  if (runs.length < 2 || runs.length % 2 === 1) return null
+  const pairs: Pair[] = []
+  let slashed = true
+  for (let at = 0; at < runs.length; at += 2) {
+    const [first, second] = [runs[at]!, runs[at + 1]!]
+    if (first.length < 2 || first.length !== second.length) return null
+    const shares = first[0]!.element.kind === 'number' ? first : second
+    const sum = shares.reduce((total, { element }) => total + (element as NumberElement).value, 0)
+    if (Math.abs(sum - 100) > 0.5) return null
+    slashed &&= [first, second].every((run) => allSlashed(run, elements))
+    pairs.push(...first.map((place, i) => pairOf(place, second[i]!, elements)))
+  }
+  return { pairs, numbersLeft: [], fibresLeft: [], apart: !slashed }
+}
+
+const sameFibre = (a: Place, b: Place): boolean =>
+  a.element.kind === 'fibre' && b.element.kind === 'fibre' && a.element.fibre === b.element.fibre
+
+const allSlashed = (run: readonly Place[], elements: readonly Element[]): boolean =>
+  elements
+    .slice(run[0]!.at, run.at(-1)!.at)
+    .every((element) => element.kind !== 'line' && element.kind !== 'word')

@@ -1,0 +1,89 @@
+import type { FibreKey } from '../fibres.ts'
+import { shareWords, type Term } from './vocabulary.ts'
+
+/** Letters that print blurs into one another, made the same. */
+const skeleton = (word: string): string =>
+  word
+    .replaceAll(/[l1|!]/g, 'i')
+    .replaceAll('0', 'o')
+    .replaceAll('rn', 'm')
+    .replaceAll('vv', 'w')
+
+interface Name {
+  readonly word: string
+  readonly term: Term
+  readonly fibre: FibreKey
+}
+
+const names: readonly Name[] = [...shareWords.all()].flatMap((term) => {
+  const fibre = term.roles.get('fibre')?.fibre
+  const word = term.words[0]!
+  return fibre && term.words.length === 1 && /^[a-z]{4,}$/.test(word) ? [{ word, term, fibre }] : []
+})
+
+const bySkeleton = new Map<string, Name | null>()
+for (const name of names) {
+  const key = skeleton(name.word)
+  const other = bySkeleton.get(key)
+  bySkeleton.set(key, other === undefined || other?.fibre === name.fibre ? name : null)
+}
+
+export interface Guess {
+  readonly term: Term
+  /** Near enough, and nothing else near, that it may be taken as read. */
+  readonly sure: boolean
+}
+
+/** The name that a misspelt word most likely stands for; undefined where none or several are near. */
+export function guessName(word: string): Guess | undefined {
+  if (word.length < 4 || word.length > 24) return undefined
+  const blurred = bySkeleton.get(skeleton(word))
+  if (blurred) return { term: blurred.term, sure: true }
+  return nearest(word)
+}
+
+function nearest(word: string): Guess | undefined {
+  const most = word.length >= 7 ? 2 : 1
+  let best: Name | undefined
+  let bestDistance = most + 1
+  let otherDistance = most + 3
+  for (const name of names) {
+    const limit = Math.min(most + 2, otherDistance)
+    if (Math.abs(name.word.length - word.length) > limit) continue
+    const distance = lettersApart(word, name.word, limit)
+    if (distance < bestDistance) {
+      if (best && best.fibre !== name.fibre) otherDistance = Math.min(otherDistance, bestDistance)
+      best = name
+      bestDistance = distance
+    } else if (best && name.fibre !== best.fibre) {
+      otherDistance = Math.min(otherDistance, distance)
+    }
+  }
+  if (!best || bestDistance > most || otherDistance <= bestDistance) return undefined
+  // A short name is soon another word; the first letter is seldom misread.
+  if (best.word.length < 5 && word[0] !== best.word[0]) return undefined
+  const long = bestDistance === 1 ? word.length >= 5 : word.length >= 8
+  return { term: best.term, sure: long && otherDistance - bestDistance >= 2 }
+}
+
+/** Changed, added, dropped or swapped letters between two words, or more than `limit`. */
+export function lettersApart(a: string, b: string, limit: number): number {
+  let before: number[] = []
+  let last = Array.from({ length: b.length + 1 }, (_, j) => j)
+  for (let i = 1; i <= a.length; i++) {
+    const row = [i]
+    let least = i
+    for (let j = 1; j <= b.length; j++) {
+      const same = a[i - 1] === b[j - 1]
+      let cost = Math.min(last[j]! + 1, row[j - 1]! + 1, last[j - 1]! + (same ? 0 : 1))
+      const swapped = i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]
+      if (swapped) cost = Math.min(cost, before[j - 2]! + 1)
+      row.push(cost)
+      least = Math.min(least, cost)
+    }
+    if (least > limit) return limit + 1
+    before = last
+    last = row
+  }
+  return last[b.length]!
+}
