@@ -4,32 +4,65 @@ import { Decision } from './decision.tsx'
 import { Notes } from './notes.tsx'
 import type { DeskGarment, FactLine, StaffFlag } from './view.ts'
 
+interface Shown {
+  readonly garment: DeskGarment
+  readonly csrf: string
+}
+
+const dataOf = ({ n, grade }: DeskGarment) => ({
+  id: `garment-${n}`,
+  'aria-labelledby': `garment-${n}-title`,
+  'data-garment': n,
+  ...(grade && { 'data-grade': grade }),
+})
+
 /** One garment as staff look at it: why it is doubtful, what is known of it, and what becomes of it. */
-export function GarmentCard({ garment, csrf }: { garment: DeskGarment; csrf: string }) {
-  const say = useSay()
-  const { n, name, grade, form } = garment
-  const id = `garment-${n}`
+export function GarmentCard(shown: Shown) {
   return (
-    <article
-      class="card garment"
-      id={id}
-      aria-labelledby={`${id}-title`}
-      data-garment={n}
-      {...(grade && { 'data-grade': grade })}
-    >
-      <header>
-        <h3 id={`${id}-title`}>
-          {n} · {name}
-        </h3>
-        <p class="sort">
-          {grade && <GradeMark grade={grade} />}
-          <span>
-            {[garment.kindWords, say('thread.code', { code: garment.code })]
-              .filter(Boolean)
-              .join(' · ')}
-          </span>
-        </p>
-      </header>
+    <article class="card garment" {...dataOf(shown.garment)}>
+      <Name garment={shown.garment} />
+      <Body {...shown} />
+    </article>
+  )
+}
+
+/** The same behind one line, for what needs no second look. Open where something waits for an answer. */
+export function FoldedGarment(shown: Shown) {
+  const { form, notes } = shown.garment
+  const open = form.error !== null || notes.some(({ settled }) => !settled)
+  return (
+    <details class="card garment garment-folded" open={open} {...dataOf(shown.garment)}>
+      <summary>
+        <Name garment={shown.garment} />
+      </summary>
+      <Body {...shown} />
+    </details>
+  )
+}
+
+function Name({ garment }: { garment: DeskGarment }) {
+  const say = useSay()
+  const { n, name, grade, kindWords, code, form } = garment
+  const sort = [kindWords, say('thread.code', { code })].filter(Boolean).join(' · ')
+  return (
+    <div class="garment-name">
+      <h3 id={`garment-${n}-title`}>
+        {n} · {name}
+      </h3>
+      <p class="sort">
+        {grade && <GradeMark grade={grade} />}
+        <span>{sort}</span>
+        {form.standing && <strong>{form.standing.words}</strong>}
+      </p>
+    </div>
+  )
+}
+
+function Body({ garment, csrf }: Shown) {
+  const say = useSay()
+  const { n, name, form } = garment
+  return (
+    <>
       <div class="seen-and-said">
         <Pictures garment={garment} />
         <Flags garment={garment} />
@@ -46,7 +79,7 @@ export function GarmentCard({ garment, csrf }: { garment: DeskGarment; csrf: str
         <summary>{say('desk.answers', { count: garment.answers.length })}</summary>
         <Answers answers={garment.answers} about={null} />
       </details>
-    </article>
+    </>
   )
 }
 

@@ -1,8 +1,9 @@
+import type { ComponentChildren } from 'preact'
 import { GradeMark, useSay } from '../chat/pieces.tsx'
 import { Answers } from '../chat/tag.tsx'
 import { Decision } from './decision.tsx'
 import { EffectPanel } from './effect.tsx'
-import { GarmentCard } from './garment.tsx'
+import { FoldedGarment, GarmentCard } from './garment.tsx'
 import { Notes } from './notes.tsx'
 import { Entries } from './queue.tsx'
 import type { DeskGarment, PilePage } from './view.ts'
@@ -14,8 +15,12 @@ export function PileView({ page }: { page: PilePage }) {
     <main id="main" class="columns" tabIndex={-1} data-pile-at-desk="">
       <section class="column what-it-is" aria-labelledby="title">
         <PileCard page={page} />
-        <Garments title={say('desk.looking')} id="looking" garments={page.looking} page={page} />
-        <Garments title={say('desk.others')} id="others" garments={page.others} page={page} />
+        <Garments title={say('desk.looking')} id="looking" garments={page.looking}>
+          {(garment) => <GarmentCard key={garment.n} garment={garment} csrf={page.form.csrf} />}
+        </Garments>
+        <Garments title={say('desk.others')} id="others" garments={page.others}>
+          {(garment) => <FoldedGarment key={garment.n} garment={garment} csrf={page.form.csrf} />}
+        </Garments>
       </section>
       <aside class="column what-waits card" aria-labelledby="waiting-title">
         <h2 id="waiting-title">{say('desk.queue.title.waiting')}</h2>
@@ -105,12 +110,12 @@ function Garments({
   title,
   id,
   garments,
-  page,
+  children,
 }: {
   title: string
   id: string
   garments: readonly DeskGarment[]
-  page: PilePage
+  children: (garment: DeskGarment) => ComponentChildren
 }) {
   if (garments.length === 0) return null
   return (
@@ -118,9 +123,7 @@ function Garments({
       <h2 id={id} class="group">
         {title}
       </h2>
-      {garments.map((garment) => (
-        <GarmentCard key={garment.n} garment={garment} csrf={page.form.csrf} />
-      ))}
+      {garments.map(children)}
     </section>
   )
 }

@@ -1,4 +1,4 @@
-import { useSay } from '../chat/pieces.tsx'
+import { Picture, useSay } from '../chat/pieces.tsx'
 import type { QueueEntry, QueuePage } from './view.ts'
 
 /** What waits for the workshop, the doubtful first. */
@@ -40,6 +40,7 @@ function Entry({ entry }: { entry: QueueEntry }) {
           <span class="marks">
             {marks.map(({ kind, text }) => (
               <span key={kind} class={`mark mark-${kind}`}>
+                {kind === 'eyes' && <Picture name="grade-eyes" />}
                 {text}
               </span>
             ))}

@@ -1,0 +1,137 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { buildApp } from '../../src/app.ts'
+import type { Clock } from '../../src/base/clock.ts'
+import { newId } from '../../src/base/ids.ts'
+import { openLog } from '../../src/base/log.ts'
+import type { Act, Question, Reply } from '../../src/flow/grammar.ts'
+import { offered } from '../../src/flow/reply.ts'
+import { type Conversation, converse } from '../../src/intake/conversation.ts'
+import { readFlowsFolder } from '../../src/intake/flows-folder.ts'
+import { type Knowledge, learn } from '../../src/intake/knowledge.ts'
+import { rules } from '../../src/intake/rules.ts'
+import { openFolderPhotos, type PhotoStore } from '../../src/photo/keep.ts'
+import type { Lane } from '../../src/photo/lane.ts'
+import type { Store } from '../../src/store/open.ts'
+import { type Assets, assetsFolder } from '../../src/web/assets/manifest.ts'
+import { confirmedPapers } from '../../src/web/chat/present-pages.ts'
+
+export type App = Awaited<ReturnType<typeof buildApp>>
+
+/** A whole product over a store, in this process; it does not listen until asked. */
+export interface Workshop {
+  readonly app: App
+  readonly knowledge: Knowledge
+  readonly conversation: Conversation
+  readonly photos: PhotoStore
+  readonly close: () => Promise<void>
+}
+
+const noLane: Lane = {
+  makeSafe: () => Promise.reject(new Error('no photo is sent in these tests')),
+  close: () => Promise.resolve(),
+}
+
+const plainAssets: Assets = { folder: assetsFolder, path: (name) => `/assets/${name}` }
+
+let known: Knowledge | null = null
+const flows = new URL('../../flows', import.meta.url).pathname
+const knowledgeOf = (): Knowledge => (known ??= learn(readFlowsFolder(flows), '2026-06-01'))
+
+export async function openWorkshop(
+  store: Store,
+  clock: Clock,
+  { assets = plainAssets, publicUrl = null }: { assets?: Assets; publicUrl?: string | null } = {},
+): Promise<Workshop> {
+  const knowledge = knowledgeOf()
+  const folder = mkdtempSync(join(tmpdir(), 'pieceworth-photos-'))
+  const photos = await openFolderPhotos(folder)
+  const conversation = converse(store, knowledge, clock, (open) =>
+    confirmedPapers(open, { knowledge, clock }),
+  )
+  const app = await buildApp({
+    store,
+    photos,
+    lane: noLane,
+    knowledge,
+    conversation,
+    assets,
+    log: openLog('silent'),
+    clock,
+    publicUrl,
+  })
+  return {
+    app,
+    knowledge,
+    conversation,
+    photos,
+    close: async () => {
+      await app.close()
+      rmSync(folder, { recursive: true, force: true })
+    },
+  }
+}
+
+/** Replies by question id; what is not named is answered plainly. */
+export type Script = Readonly<Record<string, Reply>>
+
+export const said = (value: string | readonly string[]): Reply => ({ given: value })
+
+function plainReply(question: Question, options: readonly string[]): Reply {
+  switch (question.kind) {
+    case 'choice':
+      return said(options[0]!)
+    case 'many':
+      return said([options.includes('none') ? 'none' : options[0]!])
+    case 'symbols':
+      return said([options[0]!])
+    case 'confirm':
+      return said('yes')
+    case 'number':
+      return { given: { amount: question.min ?? 1, unit: question.unit ?? '' } }
+    case 'label':
+      return { given: { found: 'words', words: '100 % cotton. Warm iron.', iron: null } }
+    case 'contact':
+      return { given: { name: 'Ana Ruiz', email: 'ana@ruiz.example', phone: '+1 555 0100' } }
+    default:
+      return { skipped: true }
+  }
+}
+
+/** No intake of a test is longer: one that does not come to its end says where it stands. */
+const mostSteps = 400
+
+/** Leads an intake from hello to a confirmed pile. Returns the key of its link. */
+export async function confirmPile(
+  conversation: Conversation,
+  garments: readonly Script[],
+  about: Script = {},
+): Promise<string> {
+  const key = await conversation.start('en')
+  const act = (one: Act) => conversation.act(key, { act: one, idem: newId(), seen: 0 })
+  let added = 0
+  for (let step = 0; step < mostSteps; step++) {
+    const { row, pile } = await conversation.open(key)
+    const { place } = pile.followed
+    if (row.status !== 'open') return key
+    if (place.at === 'question') {
+      const { question, item } = place
+      const script = item === 0 ? about : garments[item - 1]!
+      const walk =
+        item === 0
+          ? pile.followed.parts.find(({ part }) => part === place.part)
+          : pile.followed.items.find(({ n }) => n === item)
+      const options = offered(question, walk!.replies, rules)
+      const reply = script[question.id] ?? plainReply(question, options)
+      await act({ act: 'answer', item, question: question.id, reply })
+    } else if (place.at === 'gather' && added < garments.length) {
+      added += 1
+      await act({ act: 'add', item: added })
+    } else {
+      await conversation.confirm(key, newId())
+    }
+  }
+  const { pile } = await conversation.open(key)
+  throw new Error(`the intake does not get beyond ${JSON.stringify(pile.followed.place)}`)
+}
