@@ -3,11 +3,19 @@ import { type DemoGarment, pileAnswers } from '../demo/pile.ts'
 import { photoOf, replyOf } from '../demo/reply.ts'
 import type { Fields } from './walker.ts'
 
+/** Presses buttons and fills in forms, each with the page that follows. */
+export interface Hand {
+  press(page: Page, act: string): Promise<void>
+  reply(page: Page, asked: Asked, fields: Fields): Promise<void>
+}
+
 export interface Journey {
   readonly base: string
   readonly language?: string
   readonly garments: readonly DemoGarment[]
   readonly ofPile?: Readonly<Record<string, Fields>>
+  /** How it is done; with a mouse where nothing else is said. */
+  readonly hand?: Hand
   /** Told of every page as it is reached, before anything is done on it. */
   readonly onPage?: (place: string) => Promise<void>
 }
@@ -35,13 +43,15 @@ export const askedOn = (page: Page): Promise<Asked | null> =>
 
 /** Walks a pile from hello to packing list with clicks and typing, as a visitor does. */
 export async function drive(page: Page, journey: Journey): Promise<void> {
-  const { base, language = 'en', garments, ofPile = pileAnswers } = journey
+  const { base, language = 'en', garments, ofPile = pileAnswers, hand = mouse } = journey
   const reached = async (place: string) => journey.onPage?.(place)
-  const press = (act: string) => turn(page, () => page.click(`[data-act=${act}]`))
+  const press = (act: string) => hand.press(page, act)
   const answerAll = async (garment: DemoGarment | null) => {
     for (let asked = await askedOn(page); asked; asked = await askedOn(page)) {
       await reached(asked.id)
-      await answer(page, asked, garment, ofPile)
+      const photo = asked.kind === 'photo' && hand === mouse ? garment?.photo : null
+      if (photo) await sendPhoto(page, photo)
+      else await hand.reply(page, asked, replyOf(asked, garment, ofPile))
     }
   }
 
@@ -62,26 +72,25 @@ export async function drive(page: Page, journey: Journey): Promise<void> {
   await reached('confirmed')
 }
 
-async function answer(
-  page: Page,
-  asked: Asked,
-  garment: DemoGarment | null,
-  ofPile: Journey['ofPile'],
-): Promise<void> {
-  if (asked.kind === 'photo' && garment?.photo) {
-    const buffer = await photoOf(garment.photo)
-    await page.setInputFiles('#field-photo', { name: 'it.jpg', mimeType: 'image/jpeg', buffer })
+const mouse: Hand = {
+  press: (page, act) => turn(page, () => page.click(`[data-act=${act}]`)),
+  async reply(page, asked, fields) {
+    if (fields.act === 'skip') return send(page, 'skip')
+    if (fields.act === 'ask') {
+      const unfolded = await page.isVisible('#field-note')
+      if (!unfolded) await page.click('details:has(#field-note) summary')
+      await page.fill('#field-note', String(fields.note))
+      return send(page, 'ask')
+    }
+    await fill(page, asked.kind, fields)
     return send(page, 'answer')
-  }
-  const fields = replyOf(asked, garment, ofPile)
-  if (fields.act === 'skip') return send(page, 'skip')
-  if (fields.act === 'ask') {
-    if (!(await page.isVisible('#field-note'))) await page.click('details:has(#field-note) summary')
-    await page.fill('#field-note', String(fields.note))
-    return send(page, 'ask')
-  }
-  await fill(page, asked.kind, fields)
-  return send(page, 'answer')
+  },
+}
+
+async function sendPhoto(page: Page, colour: NonNullable<DemoGarment['photo']>): Promise<void> {
+  const buffer = await photoOf(colour)
+  await page.setInputFiles('#field-photo', { name: 'it.jpg', mimeType: 'image/jpeg', buffer })
+  await send(page, 'answer')
 }
 
 /** Presses a button of the question's form. */
@@ -98,7 +107,7 @@ async function fill(page: Page, kind: string, fields: Fields): Promise<void> {
   }
 }
 
-const list = (given: string | readonly string[] | undefined): readonly string[] =>
+export const list = (given: string | readonly string[] | undefined): readonly string[] =>
   given === undefined ? [] : typeof given === 'string' ? [given] : given
 
 /** Ticks these boxes, and takes the tick from every other. */

@@ -16,9 +16,10 @@ if (form) {
   shrinkPhotos(form)
 }
 
+/** A page that follows a step is read from what it says; the shop's first page from its top. */
 function startReading(): void {
-  if (location.hash) return
-  const place = document.getElementById('errors') ?? (form && document.getElementById('title'))
+  if (location.hash || document.querySelector('[data-start]')) return
+  const place = document.getElementById('errors') ?? document.getElementById('title')
   place?.focus({ preventScroll: place.id === 'title' })
 }
 
