@@ -2,7 +2,7 @@ import { careCodesOf } from './label/care.ts'
 import { cleanText } from './label/clean.ts'
 import { compositionOf } from './label/composition.ts'
 import { ironingOf } from './label/ironing.ts'
-import { itemsOf } from './label/items.ts'
+import { type Item, itemsOf } from './label/items.ts'
 import { languagesOf } from './label/languages-of.ts'
 import { tokenise } from './label/tokens.ts'
 import { careWords, isLabelWord, shareWords } from './label/vocabulary.ts'
@@ -20,7 +20,7 @@ export function readLabel(text: string): LabelReading {
   const clean = cleanText(text)
   const tokens = tokenise(clean.text, isLabelWord)
   const shares = itemsOf(tokens, shareWords)
-  const care = itemsOf(tokens, careWords)
+  const care = itemsOf(tokens, careWords).filter((item) => !isQuote(item))
 
   const { blocks, problems } = compositionOf(shares)
   const ironing = ironingOf(care)
@@ -41,6 +41,8 @@ export function readLabel(text: string): LabelReading {
     text: clean.lines,
   }
 }
+
+const isQuote = ({ kind, raw }: Item): boolean => kind === 'mark' && /['’‘´`"“”\-‐‑–]/.test(raw)
 
 const ironCodes: Readonly<Record<IronLevel, CareCode>> = {
   none: 'no-iron',

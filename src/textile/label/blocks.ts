@@ -32,9 +32,15 @@ export function groupPairs(pairs: readonly Pair[]): Grouped {
 
 /** Two make-ups in one language are alternatives; in several languages a contradiction. */
 function disagreement(groups: readonly Group[]): ProblemCode {
-  const names = groups.map((group) => new Set(group.map(({ fibre }) => fibre.raw.toLowerCase())))
-  const shared = names.slice(1).some((set) => [...set].some((name) => names[0]!.has(name)))
-  return shared ? 'alternatives' : 'languages_disagree'
+  const [first, ...others] = groups
+  const words = new Map(first!.map(({ fibre }) => [fibre.fibre, fibre.raw.toLowerCase()]))
+  const translated = others.some((group) =>
+    group.some(
+      ({ fibre }) =>
+        (words.get(fibre.fibre) ?? fibre.raw.toLowerCase()) !== fibre.raw.toLowerCase(),
+    ),
+  )
+  return translated ? 'languages_disagree' : 'alternatives'
 }
 
 function cutAtHundred(pairs: readonly Pair[]): { full: Pair[][]; rest: readonly Pair[] } {
@@ -86,11 +92,15 @@ function withoutRepeats(pairs: readonly Pair[]): Pair[] {
 }
 
 const mostElastane = 30
+const eitherName: ReadonlySet<string> = new Set(['ポリウレタン', '폴리우레탄'])
+
+/** The word may be either fibre, and the share does not tell which. */
+export const isEither = ({ fibre, share }: Pair): boolean =>
+  eitherName.has(fibre.raw) && share.value > mostElastane && share.value < 100
 
 /** Japanese and Korean use one word for elastane and polyurethane; a small share is elastane. */
 function settled({ fibre, share, detail }: Pair, alone: boolean): FibreShare {
-  const isBoth = fibre.raw === 'ポリウレタン' || fibre.raw === '폴리우레탄'
-  const key: FibreKey = isBoth
+  const key: FibreKey = eitherName.has(fibre.raw)
     ? !alone && share.value <= mostElastane
       ? 'elastane'
       : 'polyurethane'

@@ -10,7 +10,7 @@ export interface CleanText {
 // Marks that steer the writing direction or the joining of letters, soft hyphens and control codes.
 const unprinted = /[\p{Cf}\p{Co}\p{Cn}\p{Cs}]|[^\P{Cc}\n]/gu
 const percentSigns = /[％﹪٪℅]|(?<=\d ?)[°ºo]\/[o0]|(?<=\d )[0o]\/[0o]/giu
-const percentGluedToLetters = /(\p{L})(\d{1,3}(?:[.,]\d{1,2})?[ \n]*%)/gu
+const percentGluedToLetters = /(\p{L}{2})(\d{1,3}(?:[.,]\d{1,2})?[ \n]*%)/gu
 
 export function cleanText(raw: string): CleanText {
   const text = raw

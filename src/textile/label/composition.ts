@@ -1,13 +1,8 @@
 import type { Block, ProblemCode } from '../reading.ts'
-import { blockOf, groupPairs, totalOf } from './blocks.ts'
-import {
-  type Element,
-  elementsOf,
-  type FibreElement,
-  type NumberElement,
-  nylonTypes,
-} from './elements.ts'
+import { blockOf, groupPairs, isEither, totalOf } from './blocks.ts'
+import { type Element, elementsOf, type FibreElement, type NumberElement } from './elements.ts'
 import type { Item } from './items.ts'
+import { nylonTypes } from './nylon.ts'
 import { type LeftNumber, type Pair, type Pairing, pairUp } from './pairing.ts'
 import { type Region, regionsOf } from './regions.ts'
 
@@ -27,11 +22,12 @@ const waysToRead = [
 /** The make-up that a label's words tell. */
 export function compositionOf(items: readonly Item[]): Composition {
   const readings = waysToRead.map((ways) => read(items, ways))
-  const whole = readings.find(({ composition, left }) => left === 0 && isWhole(composition))
-  if (whole) return whole.composition
   const most = Math.max(...readings.map(({ shares }) => shares))
-  const whole2 = readings.find(({ composition }) => isWhole(composition))
-  return (whole2 ?? readings.find(({ shares }) => shares === most)!).composition
+  const best =
+    readings.find(({ composition, left }) => left === 0 && isWhole(composition)) ??
+    readings.find(({ composition }) => isWhole(composition)) ??
+    readings.find(({ shares }) => shares === most)
+  return best!.composition
 }
 
 interface Attempt {
@@ -86,6 +82,7 @@ function pureFibres(elements: readonly Element[], pairing: Pairing): Pair[] {
   if (pairing.pairs.length > 0 || pairing.numbersLeft.length > 0) return []
   const found: FibreElement[] = []
   for (const [at, element] of elements.entries()) {
+    if (element.kind === 'fibre' && element.pure) found.push(element)
     if (element.kind !== 'pure') continue
     const next = elements
       .slice(at + 1)
@@ -134,6 +131,7 @@ function mergeParts(parts: readonly Part[], problems: Set<ProblemCode>): Block[]
     for (const problem of grouped.problems) problems.add(problem)
     for (const group of grouped.groups) {
       for (const { fibre } of group) if (fibre.doubt) problems.add(fibre.doubt)
+      if (group.some(isEither)) problems.add('name_ambiguous')
       blocks.push(blockOf(section, group))
     }
   }

@@ -1,9 +1,11 @@
-import { type FibreKey, fibreOf } from '../fibres.ts'
+import type { FibreKey } from '../fibres.ts'
 import type { LanguageCode, Section } from '../languages/types.ts'
 import type { ProblemCode } from '../reading.ts'
 import { letterCodes } from './codes.ts'
+import { dropDecoys } from './decoys.ts'
 import { has, type Item } from './items.ts'
 import { guessName } from './spelling.ts'
+import { isPureWord } from './vocabulary.ts'
 
 /** What matters for the make-up of a garment, in the order of the label. */
 export type Element =
@@ -29,6 +31,8 @@ export interface FibreElement {
   readonly doubt: ProblemCode | null
   readonly detail?: string
   readonly code?: boolean
+  /** The name itself says that there is no other fibre. */
+  readonly pure?: boolean
 }
 
 export interface Ways {
@@ -109,7 +113,6 @@ function codeElement(item: Item): FibreElement | null {
     raw: item.raw,
     languages: [],
     doubt: code.ask ? 'name_ambiguous' : null,
-    detail: item.raw,
     code: true,
   }
 }
@@ -120,7 +123,6 @@ const everyday = new Set([
   'la',
   'down',
   'metal',
-  'kov',
   'glass',
   'hair',
   'andra',
@@ -208,7 +210,14 @@ function fibreElement(item: Item, doubt: ProblemCode | null): FibreElement {
     languages: meaning.languages,
     doubt: doubt ?? (meaning.unusual ? 'name_unusual' : null),
     ...unusual,
+    pure: saysPure(item),
   }
+}
+
+/** "Ren ull", "純毛": the name of the fibre begins with the word for pure. */
+const saysPure = (item: Item): boolean => {
+  const first = item.term!.words[0]!
+  return /^[纯純全순]/.test(first) || (item.term!.words.length > 1 && isPureWord(first))
 }
 
 const programmeWords = new Set([
@@ -255,60 +264,4 @@ function fibreFollows(items: readonly Item[], at: number): boolean {
   let next = at + 1
   while (isLine(items[next]) || has(items[next], 'details')) next++
   return has(items[next], 'fibre') && !everyday.has(items[next]!.text)
-}
-
-/** "20 % off", "shrinkage up to 5 %": such numbers are no shares. */
-function dropDecoys(elements: readonly Element[]): Element[] {
-  const dropped = new Set<Element>()
-  for (const [at, element] of elements.entries()) {
-    if (element.kind === 'decoyBefore') decoyNear(elements, at, 1, dropped)
-    if (element.kind === 'decoyAfter') decoyNear(elements, at, -1, dropped)
-  }
-  return elements.filter((element) => !dropped.has(element))
-}
-
-function decoyNear(
-  elements: readonly Element[],
-  at: number,
-  step: 1 | -1,
-  dropped: Set<Element>,
-): void {
-  const reach = step === 1 ? 4 : 2
-  for (let steps = 1; steps <= reach; steps++) {
-    const element = elements[at + step * steps]
-    if (!element || element.kind === 'fibre' || element.kind === 'section') return
-    if (element.kind === 'line' && step === -1) return
-    if (element.kind !== 'number') continue
-    dropped.add(element)
-    return
-  }
-}
-
-/** Polyamide with its number: "nylon 6", "polyamide 6.6". */
-export function nylonTypes(elements: readonly Element[]): Element[] {
-  const read: Element[] = []
-  const anyPercent = elements.some((element) => element.kind === 'number' && element.percent)
-  for (const element of elements) {
-    const fibre =
-      read.at(-1)?.kind === 'mark' && read.at(-1)!.raw === '-' ? read.at(-2) : read.at(-1)
-    const type =
-      element.kind === 'number' &&
-      !element.percent &&
-      anyPercent &&
-      fibre?.kind === 'fibre' &&
-      fibre.fibre === 'polyamide'
-        ? nylonType(element.value)
-        : null
-    if (!type) {
-      read.push(element)
-      continue
-    }
-    read[read.indexOf(fibre!)] = { ...(fibre as FibreElement), fibre: type }
-  }
-  return read
-}
-
-function nylonType(value: number): FibreKey | null {
-  if (value === 6) return fibreOf('nylon6').key
-  return value === 66 || value === 6.6 ? fibreOf('nylon66').key : null
 }

@@ -1,10 +1,27 @@
 import { labelLanguages } from '../languages/all.ts'
 import type { LanguageCode } from '../languages/types.ts'
 import type { Item } from './items.ts'
+import type { Role } from './vocabulary.ts'
 
-/** Roles that tell a language: small words are shared by too many. */
-const telling = (role: string): boolean =>
-  role !== 'fillers' && role !== 'or' && role !== 'not' && role !== 'percent'
+// Small words are shared by too many languages to tell one.
+const telling: ReadonlySet<Role> = new Set<Role>([
+  'fibre',
+  'section',
+  'iron',
+  'ironNot',
+  'noSteam',
+  'wash',
+  'washNot',
+  'handWash',
+  'bleach',
+  'bleachNot',
+  'tumble',
+  'tumbleNot',
+  'flatDry',
+  'lineDry',
+  'dryClean',
+  'dryCleanNot',
+])
 
 /** The fewest languages that between them have all the words that were read. */
 export function languagesOf(items: readonly Item[]): LanguageCode[] {
@@ -12,7 +29,7 @@ export function languagesOf(items: readonly Item[]): LanguageCode[] {
   for (const { term, text } of items) {
     if (!term) continue
     const codes = [...term.roles].flatMap(([role, { languages }]) =>
-      telling(role) ? languages : [],
+      telling.has(role) ? languages : [],
     )
     if (codes.length > 0) words.set(text, new Set([...(words.get(text) ?? []), ...codes]))
   }

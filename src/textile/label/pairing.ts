@@ -43,40 +43,97 @@ export function pairUp(elements: readonly Element[], bareNumbers: boolean): Pair
   return cheapest(places, elements)
 }
 
+/** A way of reading the places so far, and the one it grew from. */
+interface Path {
+  readonly cost: number
+  /** Places read. */
+  readonly read: number
+  readonly paired: boolean
+  /** The name at the end, or one of the same fibre right before it, has its share. */
+  readonly settled: boolean
+  readonly before: Path | null
+}
+
+/** The same fibre in several languages needs one share; a name without any costs dearly. */
 function cheapest(places: readonly Place[], elements: readonly Element[]): Pairing {
-  const cost = [0]
-  const paired: boolean[] = [false]
-  for (let i = 1; i <= places.length; i++) {
-    const skip = cost[i - 1]! + skipCost(places, i - 1)
-    const pair =
-      i > 1 ? cost[i - 2]! + pairCost(places[i - 2]!, places[i - 1]!, elements) : Infinity
-    cost.push(Math.min(skip, pair))
-    paired.push(pair < skip)
+  const start: Path = { cost: 0, read: 0, paired: false, settled: true, before: null }
+  const paths: Path[][] = places.map(() => [])
+  paths.push([])
+  paths[0]!.push(start)
+  for (let i = 0; i < places.length; i++) {
+    for (const path of cheapestOfEach(paths[i]!)) {
+      paths[i + 1]!.push(skipped(path, places))
+      const pair = i + 1 < places.length ? pairCost(places[i]!, places[i + 1]!, elements) : Infinity
+      if (pair < Infinity) paths[i + 2]!.push(joined(path, places, pair))
+    }
   }
+  const ends = paths[places.length]!.map((path) => ({ path, cost: path.cost + debt(path, places) }))
+  const best = ends.reduce((a, b) => (b.cost < a.cost ? b : a))
+  return told(best.path, places, elements)
+}
+
+const cheapestOfEach = (paths: readonly Path[]): Path[] =>
+  [true, false].flatMap((settled) => {
+    const same = paths.filter((path) => path.settled === settled)
+    return same.length > 0 ? [same.reduce((a, b) => (b.cost < a.cost ? b : a))] : []
+  })
+
+const continues = (places: readonly Place[], i: number): boolean =>
+  i > 0 && sameFibre(places[i - 1]!, places[i]!)
+
+/** What a name that never found its share costs. */
+function debt(path: Path, places: readonly Place[]): number {
+  if (path.settled) return 0
+  const { element } = places[path.read - 1]!
+  return element.kind === 'fibre' && (element.doubt === 'spelling' || element.code) ? 2 : 5
+}
+
+function skipped(path: Path, places: readonly Place[]): Path {
+  const { element } = places[path.read]!
+  const grown = { read: path.read + 1, paired: false, before: path }
+  if (element.kind === 'fibre' && continues(places, path.read))
+    return { ...grown, cost: path.cost + 0.3, settled: path.settled }
+  const cost = path.cost + debt(path, places)
+  if (element.kind === 'fibre') return { ...grown, cost: cost + 0.3, settled: false }
+  return {
+    ...grown,
+    cost: cost + (element.percent ? numberCost(places, path.read) : 0.5),
+    settled: true,
+  }
+}
+
+function numberCost(places: readonly Place[], i: number): number {
+  const { element } = places[i]!
+  const beside = [places[i - 1]?.element, places[i + 1]?.element]
+  const twice = beside.some(
+    (other) =>
+      other?.kind === 'number' && element.kind === 'number' && other.value === element.value,
+  )
+  return twice ? 1 : 5
+}
+
+function joined(path: Path, places: readonly Place[], gap: number): Path {
+  const owed = continues(places, path.read) ? 0 : debt(path, places)
+  return {
+    cost: path.cost + owed + gap,
+    read: path.read + 2,
+    paired: true,
+    settled: true,
+    before: path,
+  }
+}
+
+function told(end: Path, places: readonly Place[], elements: readonly Element[]): Pairing {
   const pairs: Pair[] = []
   const numbersLeft: LeftNumber[] = []
   const fibresLeft: FibreElement[] = []
-  for (let i = places.length; i > 0; i--) {
-    const { element, at } = places[i - 1]!
-    if (paired[i]) {
-      pairs.unshift(pairOf(places[i - 2]!, places[i - 1]!, elements))
-      i--
-    } else if (element.kind === 'fibre') fibresLeft.unshift(element)
+  for (let path: Path | null = end; path?.before; path = path.before) {
+    const { element, at } = places[path.read - 1]!
+    if (path.paired) pairs.unshift(pairOf(places[path.read - 2]!, places[path.read - 1]!, elements))
+    else if (element.kind === 'fibre') fibresLeft.unshift(element)
     else if (element.percent) numbersLeft.unshift(leftNumber(element, at, elements))
   }
   return { pairs, numbersLeft, fibresLeft, apart: false }
-}
-
-function skipCost(places: readonly Place[], i: number): number {
-  const { element } = places[i]!
-  const beside = [places[i - 1]?.element, places[i + 1]?.element]
-  if (element.kind === 'fibre') {
-    if (beside.some((other) => other?.kind === 'fibre' && other.fibre === element.fibre)) return 0.3
-    if (element.doubt === 'spelling' || element.code) return 2
-    return 5
-  }
-  if (!element.percent) return 0.5
-  return beside.some((other) => other?.kind === 'number' && other.value === element.value) ? 1 : 5
 }
 
 function pairCost(a: Place, b: Place, elements: readonly Element[]): number {

@@ -102,3 +102,6 @@ export const careWords = careVocabulary()
 const everyWord = new Set([...shareWords.all(), ...careWords.all()].flatMap(({ words }) => words))
 
 export const isLabelWord = (folded: string): boolean => everyWord.has(folded)
+
+export const isPureWord = (folded: string): boolean =>
+  shareWords.single(folded)?.roles.has('pure') ?? false

@@ -1,4 +1,4 @@
-import { memory, secondary } from './status.ts'
+import { list, memory, secondary } from './status.ts'
 import type { LabelLanguage } from './types.ts'
 
 export const spanish: LabelLanguage = {
@@ -41,431 +41,169 @@ export const spanish: LabelLanguage = {
     other: memory('otras fibras'),
   },
   alsoNamed: {
-    cotton: ['algodon', 'algodones'],
-    wool: ['lana merino', 'lana de cordero', 'merino', 'lanas'],
-    virgin_wool: ['pura lana virgen'],
-    cashmere: ['cachemire', 'cashmere'],
-    polyamide: ['nylon', 'nilón', 'nilon', 'poliamidas', 'náilon'],
-    viscose: ['viscosilla'],
-    elastane: ['elastan', 'elastán', 'elastane', 'licra genérica'],
-    acrylic: ['poliacrílico', 'acrilicos', 'acrílicos'],
-    metallised: [
-      'fibra metálica',
-      'fibras metálicas',
-      'metalizado',
-      'metalizada',
-      'fibra metalizada',
-      'hilo metálico',
-      'metálica',
-    ],
-    linen: ['linos'],
-    angora: ['angora de conejo'],
-    other: ['otra fibra', 'otras'],
-    unknown: ['fibras desconocidas'],
-    down: ['plumón de pato', 'plumón de oca', 'plumon'],
-    glass: ['vidrio', 'fibra de vidrio'],
-    leather: ['piel', 'cuero vacuno'],
-    modal: ['modales'],
-    cupro: ['cupra'],
-    elastolefin: ['elastolefina'],
-    vinylal: ['vinilal'],
-    polyester: ['polyester', 'poliester', 'poliésteres'],
-    elastodiene: ['caucho', 'goma'],
-    chlorofibre: ['pvc'],
-    hemp: ['canamo', 'cañamo'],
+    cotton: list('algodon | algodones'),
+    wool: list('lana merino | lana de cordero | merino | lanas'),
+    cashmere: list('cachemire | cashmere'),
+    polyamide: list('nylon | nilón | nilon | poliamidas | náilon'),
+    viscose: list('viscosilla'),
+    elastane: list('elastan | elastán | elastane'),
+    acrylic: list('poliacrílico | acrilicos | acrílicos'),
+    metallised: list(`
+      fibra metálica | fibras metálicas | metalizado | metalizada | fibra metalizada | hilo
+      metálico | metálica
+    `),
+    linen: list('linos'),
+    angora: list('angora de conejo'),
+    other: list('otra fibra | otras'),
+    unknown: list('fibras desconocidas'),
+    down: list('plumón de pato | plumón de oca | plumon'),
+    glass: list('vidrio | fibra de vidrio'),
+    leather: list('piel | cuero vacuno'),
+    modal: list('modales'),
+    cupro: list('cupra'),
+    elastolefin: list('elastolefina'),
+    vinylal: list('vinilal'),
+    polyester: list('polyester | poliester | poliésteres'),
+    elastodiene: list('caucho | goma'),
+    chlorofibre: list('pvc'),
+    hemp: list('canamo | cañamo'),
   },
   sections: {
-    body: [
-      'exterior',
-      'tejido exterior',
-      'cuerpo',
-      'tela exterior',
-      'tejido principal',
-      'tela principal',
-      'principal',
-      'parte exterior',
-      'tela',
-      'delantera exterior',
-    ],
-    lining: ['forro', 'forros', 'interior', 'forro interior'],
-    rib: [
-      'canalé',
-      'puño elástico',
-      'puño',
-      'puños',
-      'canale',
-      'acanalado',
-      'resorte',
-      'cardigan rib',
-      'elástico',
-    ],
-    filling: ['relleno', 'guata', 'acolchado'],
-    sleeve: ['manga', 'mangas', 'forro mangas', 'forro de mangas'],
-    hood: ['capucha', 'forro capucha'],
-    pocket: ['bolsillo', 'bolsillos', 'forro bolsillo', 'forro bolsillos'],
-    collar: ['cuello'],
-    trim: [
-      'contraste',
-      'combinación',
-      'ribete',
-      'vivo',
-      'entrepierna',
-      'laterales',
-      'panel',
-      'paneles',
-      'adorno',
-    ],
-    back: ['espalda', 'trasera'],
-    front: ['delantero', 'frente', 'delantera'],
-    coating: ['recubrimiento', 'revestimiento', 'membrana'],
-    pile: ['pelo'],
-    ground: ['base', 'fondo'],
-    insert: ['inserto', 'insertos', 'parche'],
-    embroidery: ['bordado'],
-    lace: ['encaje', 'puntilla'],
-    waistband: ['cintura', 'pretina', 'cinturilla'],
-    top: ['parte superior'],
-    bottom: ['parte inferior', 'pantalón'],
+    body: list(`
+      exterior | tejido exterior | cuerpo | tela exterior | tejido principal | tela principal |
+      principal | parte exterior | tela | delantera exterior
+    `),
+    lining: list('forro | forros | interior | forro interior'),
+    rib: list(`
+      canalé | puño elástico | puño | puños | canale | acanalado | resorte | cardigan rib |
+      elástico
+    `),
+    filling: list('relleno | guata | acolchado'),
+    sleeve: list('manga | mangas | forro mangas | forro de mangas'),
+    hood: list('capucha | forro capucha'),
+    pocket: list('bolsillo | bolsillos | forro bolsillo | forro bolsillos'),
+    collar: list('cuello'),
+    trim: list(`
+      contraste | combinación | ribete | vivo | entrepierna | laterales | panel | paneles | adorno
+    `),
+    back: list('espalda | trasera'),
+    front: list('delantero | frente | delantera'),
+    coating: list('recubrimiento | revestimiento | membrana'),
+    pile: list('pelo'),
+    ground: list('base | fondo'),
+    insert: list('inserto | insertos | parche'),
+    embroidery: list('bordado'),
+    lace: list('encaje | puntilla'),
+    waistband: list('cintura | pretina | cinturilla'),
+    top: list('parte superior'),
+    bottom: list('parte inferior | pantalón'),
   },
   words: {
-    pure: ['puro', 'todo', 'pura', 'puros', 'puras'],
-    excluded: [
-      'excepto adornos',
-      'excepto',
-      'excluyendo',
-      'exclusivo de',
-      'sin incluir',
-      'excluida la decoración',
-      'salvo',
-      'excluidos los adornos',
-      'exceptuando',
-      'exclusión',
-    ],
-    details: [
-      'orgánico',
-      'orgánica',
-      'reciclado',
-      'reciclada',
-      'peinado',
-      'peinada',
-      'merino',
-      'ecológico',
-      'ecológica',
-      'virgen',
-      'fino',
-      'fina',
-      'extrafina',
-      'egipcio',
-      'pima',
-      'bambú',
-      'biológico',
-      'cardado',
-      'certificado',
-      'mercerizado',
-      'natural',
-    ],
-    fillers: [
-      'de',
-      'y',
-      'con',
-      'fibra',
-      'fibras',
-      'composición',
-      'tejido',
-      'material',
-      'materiales',
-      'en',
-      'la',
-      'el',
-      'contiene',
-      'hecho',
-      'hecho de',
-      'aproximadamente',
-      'microfibra',
-    ],
-    decoysBefore: [
-      'encoge',
-      'encoge hasta',
-      'encogimiento',
-      'encogimiento hasta',
-      'descuento',
-      'hasta',
-      'al menos',
-      'mínimo',
-      'ahorre',
-      'rebaja',
-      'rebajas',
-      'tolerancia',
-      'del cual',
-      'de los cuales',
-      'iva',
-      'oferta',
-      'puede encoger',
-      'puede encoger hasta',
-      'encogimiento máximo',
-      'reduce',
-    ],
-    decoysAfter: [
-      'de descuento',
-      'descuento',
-      'de encogimiento',
-      'encogimiento',
-      'dto',
-      'iva',
-      'de rebaja',
-      'de contenido reciclado',
-      'reciclable',
-      'tolerancia',
-    ],
-    percent: ['por ciento', 'porciento'],
-    or: ['o', 'u'],
-    variants: [
-      'jaspeado',
-      'jaspeados',
-      'colores jaspeados',
-      'colores lisos',
-      'vigoré',
-      'para jaspeado',
-      'otros colores',
-      'melange',
-    ],
+    pure: list('puro | todo | pura | puros | puras'),
+    excluded: list(`
+      excepto adornos | excepto | excluyendo | exclusivo de | sin incluir | excluida la decoración
+      | salvo | excluidos los adornos | exceptuando | exclusión
+    `),
+    details: list(`
+      orgánico | orgánica | reciclado | reciclada | peinado | peinada | merino | ecológico |
+      ecológica | virgen | fino | fina | extrafina | egipcio | pima | bambú | biológico | cardado
+      | certificado | mercerizado | natural
+    `),
+    fillers: list(`
+      de | y | con | fibra | fibras | composición | tejido | material | materiales | en | la | el
+      | contiene | hecho | hecho de | aproximadamente | microfibra
+    `),
+    decoysBefore: list(`
+      encoge | encoge hasta | encogimiento | encogimiento hasta | descuento | hasta | al menos |
+      mínimo | ahorre | rebaja | rebajas | tolerancia | del cual | de los cuales | iva | oferta |
+      puede encoger | puede encoger hasta | encogimiento máximo | reduce
+    `),
+    decoysAfter: list(`
+      de descuento | descuento | de encogimiento | encogimiento | dto | iva | de rebaja | de
+      contenido reciclado | reciclable | tolerancia
+    `),
+    percent: list('por ciento | porciento'),
+    or: list('o | u'),
+    variants: list(`
+      jaspeado | jaspeados | colores jaspeados | colores lisos | vigoré | para jaspeado | otros
+      colores | melange
+    `),
   },
   care: {
-    iron: ['planchar', 'plancha', 'planchado', 'planche', 'planchese', 'plánchese', 'planchas'],
-    ironNot: [
-      'no planchar',
-      'planchado prohibido',
-      'no se puede planchar',
-      'no usar plancha',
-      'prohibido planchar',
-    ],
-    ironFree: [
-      'no necesita plancha',
-      'no requiere planchado',
-      'no necesita planchado',
-      'sin plancha',
-      'planchado fácil',
-      'no requiere plancha',
-    ],
-    cool: [
-      'baja',
-      'bajo',
-      'fría',
-      'frío',
-      'temperatura baja',
-      'baja temperatura',
-      'suave',
-      'mínima',
-      '1 punto',
-      'un punto',
-      'calor bajo',
-      'tibia baja',
-      'fresca',
-      'tibia',
-      'tibio',
-    ],
-    warm: [
-      'media',
-      'medio',
-      'temperatura media',
-      'moderada',
-      'moderado',
-      '2 puntos',
-      'dos puntos',
-      'templada',
-      'temperatura moderada',
-      'media temperatura',
-    ],
-    hot: [
-      'caliente',
-      'alta',
-      'alto',
-      'temperatura alta',
-      'alta temperatura',
-      'máxima',
-      '3 puntos',
-      'tres puntos',
-      'muy caliente',
-      'elevada',
-    ],
-    not: ['no', 'nunca', 'sin', 'evitar', 'no usar', 'no utilizar', 'no se debe'],
-    or: ['o', 'ni', 'u', 'y'],
-    notAfter: ['prohibido', 'prohibida', 'no permitido', 'no recomendado', 'no permitida'],
-    print: [
-      'estampado',
-      'estampados',
-      'estampación',
-      'estampada',
-      'impresión',
-      'impreso',
-      'decoración',
-      'decoraciones',
-      'adorno',
-      'adornos',
-      'aplicación',
-      'aplicaciones',
-      'bordado',
-      'bordados',
-      'dibujo',
-      'dibujos',
-      'motivo',
-      'motivos',
-      'serigrafía',
-      'transfer',
-      'logo',
-      'parte estampada',
-      'zona estampada',
-      'gráfico',
-      'gráficos',
-      'lentejuelas',
-      'diseño',
-      'etiqueta',
-      'vinilo',
-    ],
-    reverse: [
-      'revés',
-      'del revés',
-      'al revés',
-      'por el revés',
-      'lado interior',
-      'por dentro',
-      'reverso',
-      'por el interior',
-    ],
-    face: ['derecho', 'por el derecho', 'directamente', 'directo', 'lado exterior'],
-    steam: ['vapor'],
-    noSteam: [
-      'sin vapor',
-      'no usar vapor',
-      'no utilizar vapor',
-      'no vapor',
-      'no aplicar vapor',
-      'plancha sin vapor',
-      'planchar sin vapor',
-      'no vaporizar',
-      'no planchar con vapor',
-      'no planchar a vapor',
-      'no usar plancha de vapor',
-      'no usar plancha a vapor',
-      'en seco',
-    ],
-    wash: [
-      'lavar',
-      'lavado',
-      'lavar a máquina',
-      'lavado a máquina',
-      'lavable',
-      'lavable a máquina',
-      'lávese',
-      'enjuagar',
-    ],
-    handWash: ['lavar a mano', 'lavado a mano', 'lavar con las manos'],
-    bleach: [
-      'blanqueador',
-      'lejía',
-      'cloro',
-      'blanquear',
-      'blanqueo',
-      'blanqueadores',
-      'lejia',
-      'clorar',
-    ],
-    tumble: [
-      'secadora',
-      'secar en secadora',
-      'secar a máquina',
-      'secado a máquina',
-      'secado en tambor',
-      'secado en secadora',
-      'secar en máquina',
-    ],
-    flatDry: [
-      'secar en plano',
-      'secar extendido',
-      'secar en horizontal',
-      'secado horizontal',
-      'secar plano',
-      'en plano',
-    ],
-    lineDry: [
-      'tender',
-      'colgar',
-      'secar al aire',
-      'secar a la sombra',
-      'secar colgado',
-      'secar',
-      'secado',
-      'secado en tendedero',
-    ],
-    dryClean: [
-      'limpieza en seco',
-      'lavar en seco',
-      'limpiar en seco',
-      'lavado en seco',
-      'limpieza profesional',
-      'limpieza química',
-    ],
-    otherVerbs: [
-      'exprimir',
-      'retorcer',
-      'remojar',
-      'centrifugar',
-      'usar',
-      'utilizar',
-      'escurrir',
-      'suavizante',
-    ],
-    fillers: [
-      'a',
-      'al',
-      'con',
-      'la',
-      'el',
-      'los',
-      'las',
-      'de',
-      'del',
-      'en',
-      'un',
-      'una',
-      'si',
-      'es',
-      'necesario',
-      'fuera',
-      'temperatura',
-      'sobre',
-      'por',
-      'solo',
-      'sólo',
-      'máximo',
-      'máx',
-      'max',
-      'calor',
-      'usar',
-      'utilizar',
-      'lo',
-      'se',
-      'directamente',
-      'parte',
-      'zona',
-      'plancha',
-      'planchar',
-      'muy',
-      'debajo',
-      'encima',
-      'caso',
-      'paño',
-      'húmedo',
-      'entre',
-      'superior',
-      'hasta',
-      'y',
-      'lado',
-      'tela',
-      'punto',
-      'maxima',
-      'máxima de',
-      'una temperatura',
-    ],
+    iron: list('planchar | plancha | planchado | planche | planchese | plánchese | planchas'),
+    ironNot: list(`
+      no planchar | planchado prohibido | no se puede planchar | no usar plancha | prohibido
+      planchar
+    `),
+    ironFree: list(`
+      no necesita plancha | no requiere planchado | no necesita planchado | sin plancha |
+      planchado fácil | no requiere plancha
+    `),
+    cool: list(`
+      baja | bajo | fría | frío | temperatura baja | baja temperatura | suave | mínima | 1 punto |
+      un punto | calor bajo | tibia baja | fresca | tibia | tibio
+    `),
+    warm: list(`
+      media | medio | temperatura media | moderada | moderado | 2 puntos | dos puntos | templada |
+      temperatura moderada | media temperatura
+    `),
+    hot: list(`
+      caliente | alta | alto | temperatura alta | alta temperatura | máxima | 3 puntos | tres
+      puntos | muy caliente | elevada
+    `),
+    not: list('no | nunca | sin | evitar | no usar | no utilizar | no se debe'),
+    or: list('o | ni | u | y'),
+    notAfter: list('prohibido | prohibida | no permitido | no recomendado | no permitida'),
+    print: list(`
+      estampado | estampados | estampación | estampada | impresión | impreso | decoración |
+      decoraciones | adorno | adornos | aplicación | aplicaciones | bordado | bordados | dibujo |
+      dibujos | motivo | motivos | serigrafía | transfer | logo | parte estampada | zona estampada
+      | gráfico | gráficos | lentejuelas | diseño | etiqueta | vinilo
+    `),
+    reverse: list(`
+      revés | del revés | al revés | por el revés | lado interior | por dentro | reverso | por el
+      interior
+    `),
+    face: list('derecho | por el derecho | directamente | directo | lado exterior'),
+    steam: list('vapor'),
+    noSteam: list(`
+      sin vapor | no usar vapor | no utilizar vapor | no vapor | no aplicar vapor | plancha sin
+      vapor | planchar sin vapor | no vaporizar | no planchar con vapor | no planchar a vapor | no
+      usar plancha de vapor | no usar plancha a vapor | en seco
+    `),
+    wash: list(`
+      lavar | lavado | lavar a máquina | lavado a máquina | lavable | lavable a máquina | lávese |
+      enjuagar
+    `),
+    handWash: list('lavar a mano | lavado a mano | lavar con las manos'),
+    bleach: list(`
+      blanqueador | lejía | cloro | blanquear | blanqueo | blanqueadores | lejia | clorar
+    `),
+    tumble: list(`
+      secadora | secar en secadora | secar a máquina | secado a máquina | secado en tambor |
+      secado en secadora | secar en máquina
+    `),
+    flatDry: list(`
+      secar en plano | secar extendido | secar en horizontal | secado horizontal | secar plano |
+      en plano
+    `),
+    lineDry: list(`
+      tender | colgar | secar al aire | secar a la sombra | secar colgado | secar | secado |
+      secado en tendedero
+    `),
+    dryClean: list(`
+      limpieza en seco | lavar en seco | limpiar en seco | lavado en seco | limpieza profesional |
+      limpieza química
+    `),
+    otherVerbs: list(`
+      exprimir | retorcer | remojar | centrifugar | usar | utilizar | escurrir | suavizante
+    `),
+    fillers: list(`
+      a | al | con | la | el | los | las | de | del | en | un | una | si | es | necesario | fuera
+      | temperatura | sobre | por | solo | sólo | máximo | máx | max | calor | usar | utilizar |
+      lo | se | directamente | parte | zona | plancha | planchar | muy | debajo | encima | caso |
+      paño | húmedo | entre | superior | hasta | y | lado | tela | punto | maxima | máxima de |
+      una temperatura
+    `),
   },
 }

@@ -1,4 +1,4 @@
-import { memory, secondary } from './status.ts'
+import { list, memory, secondary } from './status.ts'
 import type { LabelLanguage } from './types.ts'
 
 export const french: LabelLanguage = {
@@ -41,457 +41,175 @@ export const french: LabelLanguage = {
     other: memory('autres fibres'),
   },
   alsoNamed: {
-    cotton: ['cotons', 'coton biologique'],
-    wool: [
-      'laine mérinos',
-      'laine de mouton',
-      'laine d agneau',
-      'mérinos',
-      'laines',
-      'laine peignée',
-      "laine d'agneau",
-    ],
-    virgin_wool: ['laine vierge pure', 'pure laine vierge'],
-    silk: ['soies'],
-    elastane: ['elasthane', 'élasthane', 'elastanne', 'élastane', 'elasthan'],
-    polyamide: ['polyamides', 'nylons'],
-    viscose: ['viscoses', 'rayonne viscose'],
-    linen: ['lins'],
-    metallised: [
-      'fibres métalliques',
-      'fibre métallique',
-      'fil métallique',
-      'fils métalliques',
-      'métallisé',
-      'lamé',
-      'polyester métallisé',
-    ],
-    acrylic: ['polyacrylique', 'acryliques', 'acryl'],
-    angora: ['lapin angora'],
-    other: ['autre fibre'],
-    unknown: ['fibres inconnues', 'fibres indéterminées'],
-    down: ['duvet de canard', 'duvet d oie', "duvet d'oie"],
-    glass: ['verre', 'fibre de verre'],
-    vinylal: ['vinylal'],
-    elastolefin: ['élastoléfine'],
-    leather: ['cuir de vachette', 'cuir de mouton', 'croûte de cuir'],
-    polyester: ['polyesters'],
+    cotton: list('cotons | coton biologique'),
+    wool: list(`
+      laine mérinos | laine de mouton | laine d agneau | mérinos | laines | laine peignée | laine
+      d'agneau
+    `),
+    silk: list('soies'),
+    elastane: list('elasthane | élasthane | elastanne | élastane | elasthan'),
+    polyamide: list('polyamides | nylons'),
+    viscose: list('viscoses | rayonne viscose'),
+    linen: list('lins'),
+    metallised: list(`
+      fibres métalliques | fibre métallique | fil métallique | fils métalliques | métallisé | lamé
+      | polyester métallisé
+    `),
+    acrylic: list('polyacrylique | acryliques | acryl'),
+    angora: list('lapin angora'),
+    other: list('autre fibre'),
+    unknown: list('fibres inconnues | fibres indéterminées'),
+    down: list("duvet de canard | duvet d oie | duvet d'oie"),
+    glass: list('verre | fibre de verre'),
+    vinylal: list('vinylal'),
+    elastolefin: list('élastoléfine'),
+    leather: list('cuir de vachette | cuir de mouton | croûte de cuir'),
+    polyester: list('polyesters'),
   },
   sections: {
-    body: [
-      'extérieur',
-      'tissu extérieur',
-      'dessus',
-      'corps',
-      'extérieure',
-      'tissu principal',
-      'partie extérieure',
-      'étoffe extérieure',
-      'tissu',
-      'principal',
-      'matière extérieure',
-    ],
-    lining: ['doublure', 'doublures', 'intérieur', 'doublure intérieure'],
-    rib: ['bord-côte', 'bord côtes', 'côtes', 'poignet', 'poignets', 'bords côtes', 'bord-côtes'],
-    filling: ['rembourrage', 'garnissage', 'remplissage', 'ouate', 'ouatine', 'isolation'],
-    sleeve: ['manche', 'manches', 'doublure des manches', 'doublure manches'],
-    hood: ['capuche', 'doublure capuche', 'doublure de la capuche'],
-    pocket: ['poche', 'poches', 'fond de poche', 'doublure poche'],
-    collar: ['col', 'encolure'],
-    trim: [
-      'contraste',
-      'parement',
-      'garniture',
-      'empiècement',
-      'empiècements',
-      'empièc',
-      'entrejambe',
-      'côtés',
-      'côté',
-    ],
-    back: ['dos'],
-    front: ['devant'],
-    coating: ['enduction', 'revêtement', 'membrane', 'envers'],
-    pile: ['poil', 'fourrure'],
-    ground: ['fond', 'base', 'support'],
-    insert: ['insert', 'inserts', 'pièce'],
-    embroidery: ['broderie'],
-    lace: ['dentelle'],
-    waistband: ['ceinture', 'taille'],
-    top: ['haut'],
-    bottom: ['bas', 'pantalon'],
+    body: list(`
+      extérieur | tissu extérieur | dessus | corps | extérieure | tissu principal | partie
+      extérieure | étoffe extérieure | tissu | principal | matière extérieure
+    `),
+    lining: list('doublure | doublures | intérieur | doublure intérieure'),
+    rib: list(`
+      bord-côte | bord côtes | côtes | poignet | poignets | bords côtes | bord-côtes
+    `),
+    filling: list('rembourrage | garnissage | remplissage | ouate | ouatine | isolation'),
+    sleeve: list('manche | manches | doublure des manches | doublure manches'),
+    hood: list('capuche | doublure capuche | doublure de la capuche'),
+    pocket: list('poche | poches | fond de poche | doublure poche'),
+    collar: list('col | encolure'),
+    trim: list(`
+      contraste | parement | garniture | empiècement | empiècements | empièc | entrejambe | côtés
+      | côté
+    `),
+    back: list('dos'),
+    front: list('devant'),
+    coating: list('enduction | revêtement | membrane | envers'),
+    pile: list('poil | fourrure'),
+    ground: list('fond | base | support'),
+    insert: list('insert | inserts | pièce'),
+    embroidery: list('broderie'),
+    lace: list('dentelle'),
+    waistband: list('ceinture | taille'),
+    top: list('haut'),
+    bottom: list('bas | pantalon'),
   },
   words: {
-    pure: ['pur', 'tout', 'pure', 'pures', 'purs'],
-    excluded: [
-      'hors décorations',
-      "à l'exclusion des décorations",
-      'hors décoration',
-      'à l exclusion de',
-      'à l exclusion des',
-      'à l exclusion',
-      "à l'exclusion",
-      'sauf',
-      'excepté',
-      "à l'exception",
-      'hors',
-      'exclusion',
-    ],
-    details: [
-      'biologique',
-      'bio',
-      'recyclé',
-      'recyclée',
-      'recycle',
-      'peigné',
-      'peignée',
-      'mérinos',
-      'cardé',
-      'fine',
-      'fin',
-      "issu de l'agriculture biologique",
-      'vierge',
-      'équitable',
-      'certifié',
-      'bambou',
-      'brossé',
-      'mercerisé',
-      'naturel',
-      'naturelle',
-      'extra fine',
-      'extrafine',
-      'organique',
-      "d'égypte",
-    ],
-    fillers: [
-      'de',
-      'en',
-      'et',
-      'du',
-      'd',
-      'avec',
-      'fibre',
-      'fibres',
-      'composition',
-      'matière',
-      'matières',
-      'tissu',
-      'composé',
-      'microfibre',
-      'la',
-      'le',
-      'les',
-      'environ',
-    ],
-    decoysBefore: [
-      'rétrécissement',
-      'rétrécit',
-      'retrait',
-      "retrait jusqu'à",
-      "jusqu'à",
-      "rétrécissement jusqu'à",
-      'réduction',
-      'remise',
-      'dont',
-      'économisez',
-      'au moins',
-      'minimum',
-      'tolérance',
-      'solde',
-      'soldes',
-      'tva',
-      'contient au moins',
-      'rétrécir',
-    ],
-    decoysAfter: [
-      'de réduction',
-      'de remise',
-      'de rétrécissement',
-      'de retrait',
-      'réduction',
-      'remise',
-      'rétrécissement',
-      'retrait',
-      'de rabais',
-      'rabais',
-      'tva',
-      'de matières recyclées',
-    ],
-    percent: ['pour cent', 'pourcent', 'p cent', 'pourcents'],
-    or: ['ou'],
-    variants: [
-      'chiné',
-      'chinés',
-      'coloris chinés',
-      'couleurs unies',
-      'unis',
-      'gris chiné',
-      'pour chiné',
-      'pour les coloris chinés',
-      'autres coloris',
-      'coloris',
-    ],
+    pure: list('pur | tout | pure | pures | purs'),
+    excluded: list(`
+      hors décorations | à l'exclusion des décorations | hors décoration | à l exclusion de | à l
+      exclusion des | à l exclusion | à l'exclusion | sauf | excepté | à l'exception | hors |
+      exclusion
+    `),
+    details: list(`
+      biologique | bio | recyclé | recyclée | recycle | peigné | peignée | mérinos | cardé | fine
+      | fin | issu de l'agriculture biologique | vierge | équitable | certifié | bambou | brossé |
+      mercerisé | naturel | naturelle | extra fine | extrafine | organique | d'égypte
+    `),
+    fillers: list(`
+      de | en | et | du | d | avec | fibre | fibres | composition | matière | matières | tissu |
+      composé | microfibre | la | le | les | environ
+    `),
+    decoysBefore: list(`
+      rétrécissement | rétrécit | retrait | retrait jusqu'à | jusqu'à | rétrécissement jusqu'à |
+      réduction | remise | dont | économisez | au moins | minimum | tolérance | solde | soldes |
+      tva | contient au moins | rétrécir
+    `),
+    decoysAfter: list(`
+      de réduction | de remise | de rétrécissement | de retrait | réduction | remise |
+      rétrécissement | retrait | de rabais | rabais | tva | de matières recyclées
+    `),
+    percent: list('pour cent | pourcent | p cent | pourcents'),
+    or: list('ou'),
+    variants: list(`
+      chiné | chinés | coloris chinés | couleurs unies | unis | gris chiné | pour chiné | pour les
+      coloris chinés | autres coloris | coloris
+    `),
   },
   care: {
-    iron: [
-      'repasser',
-      'repassage',
-      'fer',
-      'fer à repasser',
-      'repassez',
-      'pressing au fer',
-      'repassé',
-    ],
-    ironNot: [
-      'repassage interdit',
-      'non repassable',
-      'repassage non autorisé',
-      'ne pas utiliser de fer',
-    ],
-    ironFree: [
-      'sans repassage nécessaire',
-      'repassage facile',
-      'repassage non nécessaire',
-      'sans repassage',
-      'repassage inutile',
-    ],
-    cool: [
-      'doux',
-      'basse',
-      'basse température',
-      'faible',
-      'température basse',
-      'faible température',
-      'froid',
-      'à basse température',
-      'température douce',
-      'peu chaud',
-      '1 point',
-      'un point',
-      'basse temp',
-      'tiède',
-      'minimum',
-      'modérément doux',
-    ],
-    warm: [
-      'moyen',
-      'moyenne',
-      'température moyenne',
-      'moyenne température',
-      'modéré',
-      'modérée',
-      '2 points',
-      'deux points',
-      'à température moyenne',
-      'température modérée',
-      'moyennement chaud',
-      'chaleur moyenne',
-    ],
-    hot: [
-      'chaud',
-      'élevée',
-      'haute',
-      'haute température',
-      'température élevée',
-      '3 points',
-      'trois points',
-      'très chaud',
-      'forte',
-      'fort',
-      'chaude',
-    ],
-    not: [
-      'ne pas',
-      'pas de',
-      'jamais',
-      'ne jamais',
-      'pas',
-      'ne doit pas être',
-      'interdit de',
-      'ne',
-    ],
-    or: ['ou', 'ni', 'et'],
-    notAfter: [
-      'interdit',
-      'interdite',
-      'non autorisé',
-      'déconseillé',
-      'exclu',
-      'prohibé',
-      'impossible',
-      'à proscrire',
-    ],
-    print: [
-      'impression',
-      'impressions',
-      'imprimé',
-      'imprimés',
-      'motif',
-      'motifs',
-      'décoration',
-      'décorations',
-      'broderie',
-      'broderies',
-      'applique',
-      'appliqué',
-      'transfert',
-      'sérigraphie',
-      'dessin',
-      'ornement',
-      'ornements',
-      'flocage',
-      'partie imprimée',
-      'parties imprimées',
-      'sequins',
-      'paillettes',
-      'logo',
-      'écusson',
-      'étiquette',
-      'perles',
-    ],
-    reverse: [
-      'envers',
-      "sur l'envers",
-      "à l'envers",
-      'face intérieure',
-      'retourné',
-      'côté envers',
-      'intérieur',
-      'l envers',
-    ],
-    face: ['endroit', "sur l'endroit", 'directement', 'direct', 'face extérieure', 'l endroit'],
-    steam: ['vapeur'],
-    noSteam: [
-      'sans vapeur',
-      'pas de vapeur',
-      'ne pas utiliser de vapeur',
-      'ne pas utiliser la vapeur',
-      'ne pas vaporiser',
-      'vapeur interdite',
-      'fer sans vapeur',
-      'ne pas repasser à la vapeur',
-      'ne pas repasser avec vapeur',
-      'pas de fer vapeur',
-      'repassage à sec',
-      'ne pas utiliser de fer à vapeur',
-    ],
-    wash: [
-      'laver',
-      'lavage',
-      'lavage en machine',
-      'laver en machine',
-      'lavable',
-      'lavable en machine',
-      'lavez',
-      'rincer',
-    ],
-    handWash: ['laver à la main', 'lavage à la main', 'lavage main'],
-    bleach: [
-      'chlore',
-      'javel',
-      'eau de javel',
-      'javelliser',
-      'blanchir',
-      'blanchiment',
-      'chlorer',
-      'agent de blanchiment',
-      'décolorer',
-      'javellisant',
-      'azurant',
-    ],
-    bleachNot: ['chlorage interdit'],
-    tumble: [
-      'sèche-linge',
-      'séchage en machine',
-      'sécher en machine',
-      'séchage en tambour',
-      'sécher en tambour',
-      'sèche linge',
-      'séchage par culbutage',
-      'sécher par culbutage',
-      'sécher au sèche-linge',
-      'tambour',
-      'sécheuse',
-    ],
-    flatDry: ['sécher à plat', 'séchage à plat', 'à plat'],
-    lineDry: [
-      'sécher sur fil',
-      'suspendre',
-      "sécher à l'air",
-      'séchage sur fil',
-      'sécher sur cintre',
-      'sécher',
-      'séchage',
-      "séchage à l'ombre",
-    ],
-    dryClean: [
-      'nettoyage à sec',
-      'nettoyer à sec',
-      'nettoyage chimique',
-      'pressing',
-      'nettoyage professionnel',
-    ],
-    otherVerbs: [
-      'essorer',
-      'tordre',
-      'tremper',
-      'utiliser',
-      'essorage',
-      'assouplissant',
-      'conserver',
-      'nettoyer',
-    ],
-    fillers: [
-      'à',
-      'au',
-      'aux',
-      'la',
-      'le',
-      'les',
-      'l',
-      'd',
-      'de',
-      'du',
-      'des',
-      'avec',
-      'un',
-      'une',
-      'si',
-      'nécessaire',
-      'besoin',
-      'température',
-      'sur',
-      'fer',
-      'en',
-      'maximum',
-      'max',
-      'très',
-      'que',
-      'chaleur',
-      'position',
-      'uniquement',
-      'seulement',
-      'partie',
-      'par',
-      'dessus',
-      'utiliser',
-      'linge',
-      'humide',
-      'plus',
-      'cas',
-      'repasser',
-      'à fer',
-      'dépasser',
-      'légèrement',
-      'et',
-      'ou',
-      'sans',
-      'être',
-      'est',
-      'face',
-      'côté',
-      'tissu',
-      'protection',
-    ],
+    iron: list(`
+      repasser | repassage | fer | fer à repasser | repassez | pressing au fer | repassé
+    `),
+    ironNot: list(`
+      repassage interdit | non repassable | repassage non autorisé | ne pas utiliser de fer
+    `),
+    ironFree: list(`
+      sans repassage nécessaire | repassage facile | repassage non nécessaire | sans repassage |
+      repassage inutile
+    `),
+    cool: list(`
+      doux | basse | basse température | faible | température basse | faible température | froid |
+      à basse température | température douce | peu chaud | 1 point | un point | basse temp |
+      tiède | minimum | modérément doux
+    `),
+    warm: list(`
+      moyen | moyenne | température moyenne | moyenne température | modéré | modérée | 2 points |
+      deux points | à température moyenne | température modérée | moyennement chaud | chaleur
+      moyenne
+    `),
+    hot: list(`
+      chaud | élevée | haute | haute température | température élevée | 3 points | trois points |
+      très chaud | forte | fort | chaude
+    `),
+    not: list(`
+      ne pas | pas de | jamais | ne jamais | pas | ne doit pas être | interdit de | ne
+    `),
+    or: list('ou | ni | et'),
+    notAfter: list(`
+      interdit | interdite | non autorisé | déconseillé | exclu | prohibé | impossible | à
+      proscrire
+    `),
+    print: list(`
+      impression | impressions | imprimé | imprimés | motif | motifs | décoration | décorations |
+      broderie | broderies | applique | appliqué | transfert | sérigraphie | dessin | ornement |
+      ornements | flocage | partie imprimée | parties imprimées | sequins | paillettes | logo |
+      écusson | étiquette | perles
+    `),
+    reverse: list(`
+      envers | sur l'envers | à l'envers | face intérieure | retourné | côté envers | intérieur |
+      l envers
+    `),
+    face: list("endroit | sur l'endroit | directement | direct | face extérieure | l endroit"),
+    steam: list('vapeur'),
+    noSteam: list(`
+      sans vapeur | pas de vapeur | ne pas utiliser de vapeur | ne pas utiliser la vapeur | ne pas
+      vaporiser | vapeur interdite | fer sans vapeur | ne pas repasser à la vapeur | ne pas
+      repasser avec vapeur | pas de fer vapeur | repassage à sec | ne pas utiliser de fer à vapeur
+    `),
+    wash: list(`
+      laver | lavage | lavage en machine | laver en machine | lavable | lavable en machine | lavez
+      | rincer
+    `),
+    handWash: list('laver à la main | lavage à la main | lavage main'),
+    bleach: list(`
+      chlore | javel | eau de javel | javelliser | blanchir | blanchiment | chlorer | agent de
+      blanchiment | décolorer | javellisant | azurant
+    `),
+    bleachNot: list('chlorage interdit'),
+    tumble: list(`
+      sèche-linge | séchage en machine | sécher en machine | séchage en tambour | sécher en
+      tambour | sèche linge | séchage par culbutage | sécher par culbutage | sécher au sèche-linge
+      | tambour | sécheuse
+    `),
+    flatDry: list('sécher à plat | séchage à plat | à plat'),
+    lineDry: list(`
+      sécher sur fil | suspendre | sécher à l'air | séchage sur fil | sécher sur cintre | sécher |
+      séchage | séchage à l'ombre
+    `),
+    dryClean: list(`
+      nettoyage à sec | nettoyer à sec | nettoyage chimique | pressing | nettoyage professionnel
+    `),
+    otherVerbs: list(`
+      essorer | tordre | tremper | utiliser | essorage | assouplissant | conserver | nettoyer
+    `),
+    fillers: list(`
+      à | au | aux | la | le | les | l | d | de | du | des | avec | un | une | si | nécessaire |
+      besoin | température | sur | fer | en | maximum | max | très | que | chaleur | position |
+      uniquement | seulement | partie | par | dessus | utiliser | linge | humide | plus | cas |
+      repasser | à fer | dépasser | légèrement | et | ou | sans | être | est | face | côté | tissu
+      | protection
+    `),
   },
 }

@@ -1,4 +1,4 @@
-import { memory, seen } from './status.ts'
+import { list, memory, seen } from './status.ts'
 import type { LabelLanguage } from './types.ts'
 
 export const portuguese: LabelLanguage = {
@@ -41,437 +41,172 @@ export const portuguese: LabelLanguage = {
     other: memory('outras fibras'),
   },
   alsoNamed: {
-    cotton: ['algodao', 'algodões'],
-    wool: ['lã merino', 'lã de cordeiro', 'merino', 'la'],
-    virgin_wool: ['pura lã virgem', 'lã virgem pura'],
-    cashmere: ['cashmere', 'cachemira', 'caxemir'],
-    linen: ['linhos'],
-    viscose: ['viscosa', 'raiom', 'raion', 'rayon'],
-    polyamide: ['nailon', 'náilon', 'poliamidas', 'nilon'],
-    elastane: ['elastane', 'elasteno', 'elastanos', 'elastan'],
-    acrylic: ['acrílico', 'poliacrílico', 'poliacrílica', 'acrilico'],
-    modacrylic: ['modacrílico'],
-    polyester: ['poliester', 'polyester'],
-    lyocell: ['lyocell', 'liocell'],
-    acetate: ['acetatos'],
-    metallised: [
-      'metálico',
-      'fibra metálica',
-      'metálica',
-      'fibras metálicas',
-      'metalizado',
-      'fio metálico',
-      'fibra metalizada',
-      'metalizada',
-    ],
-    down: ['penas e penugem', 'plumas', 'penugem de pato', 'penugem de ganso', 'plumagem'],
-    other: ['outra fibra', 'outras'],
-    unknown: ['fibras desconhecidas', 'fibras não identificadas'],
-    glass: ['vidro', 'fibra de vidro'],
-    leather: ['pele', 'couro bovino'],
-    elastolefin: ['elastolefina'],
-    elastodiene: ['borracha'],
-    chlorofibre: ['pvc'],
-    silk: ['sedas'],
-    vinylal: ['vinilal'],
-    polyurethane: ['poliuretana'],
-    hemp: ['canhamo'],
+    cotton: list('algodao | algodões'),
+    wool: list('lã merino | lã de cordeiro | merino | la'),
+    cashmere: list('cashmere | cachemira | caxemir'),
+    linen: list('linhos'),
+    viscose: list('viscosa | raiom | raion | rayon'),
+    polyamide: list('nailon | náilon | poliamidas | nilon'),
+    elastane: list('elastane | elasteno | elastanos | elastan'),
+    acrylic: list('acrílico | poliacrílico | poliacrílica | acrilico'),
+    modacrylic: list('modacrílico'),
+    polyester: list('poliester | polyester'),
+    lyocell: list('lyocell | liocell'),
+    acetate: list('acetatos'),
+    metallised: list(`
+      metálico | fibra metálica | metálica | fibras metálicas | metalizado | fio metálico | fibra
+      metalizada | metalizada
+    `),
+    down: list('penas e penugem | plumas | penugem de pato | penugem de ganso | plumagem'),
+    other: list('outra fibra | outras'),
+    unknown: list('fibras desconhecidas | fibras não identificadas'),
+    glass: list('vidro | fibra de vidro'),
+    leather: list('pele | couro bovino'),
+    elastolefin: list('elastolefina'),
+    elastodiene: list('borracha'),
+    chlorofibre: list('pvc'),
+    silk: list('sedas'),
+    vinylal: list('vinilal'),
+    polyurethane: list('poliuretana'),
+    hemp: list('canhamo'),
   },
   sections: {
-    body: [
-      'exterior',
-      'corpo',
-      'tecido exterior',
-      'tecido principal',
-      'parte externa',
-      'tecido externo',
-      'tecido',
-      'externo',
-      'principal',
-      'frente externa',
-      'externa',
-    ],
-    lining: ['forro', 'forros', 'interior', 'forro interno', 'interno'],
-    rib: ['canelado', 'punho', 'punhos', 'ribana', 'gola e punhos', 'sanfona', 'elástico'],
-    filling: ['enchimento', 'recheio', 'manta', 'acolchoado'],
-    sleeve: ['manga', 'mangas', 'forro das mangas', 'forro mangas'],
-    hood: ['capuz', 'forro do capuz'],
-    pocket: ['bolso', 'bolsos', 'forro dos bolsos', 'forro do bolso', 'forro bolso'],
-    collar: ['gola', 'colarinho'],
-    trim: [
-      'contraste',
-      'detalhe',
-      'detalhes',
-      'viés',
-      'acabamento',
-      'recorte',
-      'recortes',
-      'lateral',
-      'laterais',
-      'fundilho',
-      'entrepernas',
-    ],
-    back: ['costas'],
-    front: ['frente'],
-    coating: ['revestimento', 'membrana', 'laminado'],
-    pile: ['pelo'],
-    ground: ['base', 'fundo'],
-    insert: ['inserto', 'aplique'],
-    embroidery: ['bordado'],
-    lace: ['renda'],
-    waistband: ['cós', 'cintura', 'cinto'],
-    top: ['parte superior', 'parte de cima'],
-    bottom: ['parte inferior', 'parte de baixo', 'calça'],
+    body: list(`
+      exterior | corpo | tecido exterior | tecido principal | parte externa | tecido externo |
+      tecido | externo | principal | frente externa | externa
+    `),
+    lining: list('forro | forros | interior | forro interno | interno'),
+    rib: list('canelado | punho | punhos | ribana | gola e punhos | sanfona | elástico'),
+    filling: list('enchimento | recheio | manta | acolchoado'),
+    sleeve: list('manga | mangas | forro das mangas | forro mangas'),
+    hood: list('capuz | forro do capuz'),
+    pocket: list('bolso | bolsos | forro dos bolsos | forro do bolso | forro bolso'),
+    collar: list('gola | colarinho'),
+    trim: list(`
+      contraste | detalhe | detalhes | viés | acabamento | recorte | recortes | lateral | laterais
+      | fundilho | entrepernas
+    `),
+    back: list('costas'),
+    front: list('frente'),
+    coating: list('revestimento | membrana | laminado'),
+    pile: list('pelo'),
+    ground: list('base | fundo'),
+    insert: list('inserto | aplique'),
+    embroidery: list('bordado'),
+    lace: list('renda'),
+    waistband: list('cós | cintura | cinto'),
+    top: list('parte superior | parte de cima'),
+    bottom: list('parte inferior | parte de baixo | calça'),
   },
   words: {
-    pure: ['puro', 'tudo', 'pura', 'todo', 'puros'],
-    excluded: [
-      'exceto decoração',
-      'exceto',
-      'excluindo',
-      'exclusive',
-      'excetuando',
-      'com exceção',
-      'excepto',
-      'exclusão',
-    ],
-    details: [
-      'orgânico',
-      'orgânica',
-      'reciclado',
-      'reciclada',
-      'penteado',
-      'penteada',
-      'merino',
-      'biológico',
-      'virgem',
-      'fino',
-      'extrafino',
-      'egípcio',
-      'pima',
-      'bambu',
-      'de bambu',
-      'cardado',
-      'certificado',
-      'mercerizado',
-      'natural',
-    ],
-    fillers: [
-      'de',
-      'e',
-      'com',
-      'fibra',
-      'fibras',
-      'composição',
-      'tecido',
-      'material',
-      'em',
-      'o',
-      'a',
-      'contém',
-      'feito',
-      'feito de',
-      'microfibra',
-      'aproximadamente',
-    ],
-    decoysBefore: [
-      'encolhimento',
-      'encolhimento até',
-      'desconto',
-      'até',
-      'pelo menos',
-      'mínimo',
-      'dos quais',
-      'encolhe até',
-      'pode encolher até',
-      'pode encolher',
-      'encolher',
-      'encolhe',
-      'iva',
-      'encolher até',
-      'tolerância',
-      'economize',
-      'poupe',
-    ],
-    decoysAfter: [
-      'de desconto',
-      'desconto',
-      'de encolhimento',
-      'encolhimento',
-      'iva',
-      'de material reciclado',
-      'reciclável',
-      'off',
-    ],
-    percent: ['por cento', 'porcento'],
-    or: ['ou'],
-    variants: [
-      'mescla',
-      'mesclado',
-      'cores mescla',
-      'cores lisas',
-      'para mescla',
-      'outras cores',
-      'cor mescla',
-      'cores mescladas',
-    ],
+    pure: list('puro | tudo | pura | todo | puros'),
+    excluded: list(`
+      exceto decoração | exceto | excluindo | exclusive | excetuando | com exceção | excepto |
+      exclusão
+    `),
+    details: list(`
+      orgânico | orgânica | reciclado | reciclada | penteado | penteada | merino | biológico |
+      virgem | fino | extrafino | egípcio | pima | bambu | de bambu | cardado | certificado |
+      mercerizado | natural
+    `),
+    fillers: list(`
+      de | e | com | fibra | fibras | composição | tecido | material | em | o | a | contém | feito
+      | feito de | microfibra | aproximadamente
+    `),
+    decoysBefore: list(`
+      encolhimento | encolhimento até | desconto | até | pelo menos | mínimo | dos quais | encolhe
+      até | pode encolher até | pode encolher | encolher | encolhe | iva | encolher até |
+      tolerância | economize | poupe
+    `),
+    decoysAfter: list(`
+      de desconto | desconto | de encolhimento | encolhimento | iva | de material reciclado |
+      reciclável | off
+    `),
+    percent: list('por cento | porcento'),
+    or: list('ou'),
+    variants: list(`
+      mescla | mesclado | cores mescla | cores lisas | para mescla | outras cores | cor mescla |
+      cores mescladas
+    `),
   },
   care: {
-    iron: [
-      'passar a ferro',
-      'ferro',
-      'engomar',
-      'passar',
-      'ferro de passar',
-      'passadoria',
-      'passe a ferro',
-      'passar com ferro',
-      'brunir',
-      'passe',
-      'engomagem',
-    ],
-    ironNot: [
-      'não passar a ferro',
-      'não engomar',
-      'não passar',
-      'proibido passar',
-      'não usar ferro',
-      'passadoria proibida',
-      'não passar com ferro',
-    ],
-    ironFree: [
-      'não precisa passar',
-      'não necessita passar',
-      'dispensa passar',
-      'não precisa de ferro',
-      'fácil de passar',
-      'não precisa engomar',
-    ],
-    cool: [
-      'baixa',
-      'baixo',
-      'frio',
-      'temperatura baixa',
-      'baixa temperatura',
-      'morno',
-      'mínima',
-      '1 ponto',
-      'um ponto',
-      'fria',
-      'morna',
-      'suave',
-      'brando',
-      'pouco quente',
-      'fresco',
-    ],
-    warm: [
-      'média',
-      'médio',
-      'temperatura média',
-      'média temperatura',
-      'moderada',
-      '2 pontos',
-      'dois pontos',
-      'moderado',
-      'media',
-      'medio',
-    ],
-    hot: [
-      'quente',
-      'alta',
-      'alto',
-      'temperatura alta',
-      'alta temperatura',
-      '3 pontos',
-      'três pontos',
-      'máxima',
-      'elevada',
-      'muito quente',
-      'bem quente',
-    ],
-    not: ['não', 'nao', 'nunca', 'sem', 'evitar', 'não usar', 'não utilizar'],
-    or: ['ou', 'nem', 'e'],
-    notAfter: ['proibido', 'proibida', 'não permitido', 'não recomendado', 'não permitida'],
-    print: [
-      'estampa',
-      'estampas',
-      'estampado',
-      'estampagem',
-      'estampados',
-      'impressão',
-      'decoração',
-      'decorações',
-      'aplicação',
-      'aplicações',
-      'bordado',
-      'bordados',
-      'desenho',
-      'desenhos',
-      'motivo',
-      'motivos',
-      'serigrafia',
-      'transfer',
-      'logo',
-      'parte estampada',
-      'silk',
-      'lantejoulas',
-      'apliques',
-      'aplique',
-      'enfeites',
-      'etiqueta',
-      'adornos',
-      'logotipo',
-    ],
-    reverse: [
-      'avesso',
-      'do avesso',
-      'pelo avesso',
-      'lado interno',
-      'no avesso',
-      'ao avesso',
-      'lado avesso',
-      'por dentro',
-    ],
-    face: ['direito', 'pelo direito', 'diretamente', 'directamente'],
-    steam: ['vapor'],
-    noSteam: [
-      'sem vapor',
-      'não usar vapor',
-      'não utilizar vapor',
-      'não vaporizar',
-      'ferro sem vapor',
-      'não passar a vapor',
-      'não usar ferro a vapor',
-      'não passar com vapor',
-      'proibido vapor',
-    ],
-    wash: [
-      'lavar',
-      'lavagem',
-      'lavar à máquina',
-      'lavagem à máquina',
-      'lavável',
-      'lavar na máquina',
-      'lavar a máquina',
-      'enxaguar',
-    ],
-    handWash: [
-      'lavar à mão',
-      'lavagem à mão',
-      'lavagem manual',
-      'lavar a mão',
-      'lavar manualmente',
-    ],
-    bleach: [
-      'alvejar',
-      'alvejante',
-      'lixívia',
-      'cloro',
-      'branquear',
-      'alvejamento',
-      'branqueamento',
-      'branqueador',
-      'água sanitária',
-      'clorar',
-    ],
-    tumble: [
-      'secar na máquina',
-      'secadora',
-      'secar em tambor',
-      'máquina de secar',
-      'secagem em tambor',
-      'secar na secadora',
-      'secagem à máquina',
-      'secar à máquina',
-      'secar em máquina',
-      'tambor',
-      'secagem em máquina',
-      'secar a máquina',
-    ],
-    flatDry: [
-      'secar na horizontal',
-      'secar em superfície plana',
-      'secagem na horizontal',
-      'secar estendido',
-      'secar na posição horizontal',
-      'na horizontal',
-    ],
-    lineDry: [
-      'secar ao ar',
-      'pendurar',
-      'secar no varal',
-      'secar à sombra',
-      'secar pendurado',
-      'secar',
-      'secagem',
-      'secagem na vertical',
-      'secagem em varal',
-      'secar na vertical',
-    ],
-    dryClean: ['limpar a seco', 'limpeza a seco', 'lavar a seco', 'lavagem a seco', 'a seco'],
-    otherVerbs: [
-      'torcer',
-      'espremer',
-      'centrifugar',
-      'molho',
-      'usar',
-      'utilizar',
-      'amaciante',
-      'amaciador',
-    ],
-    fillers: [
-      'a',
-      'à',
-      'ao',
-      'com',
-      'o',
-      'os',
-      'as',
-      'de',
-      'do',
-      'da',
-      'das',
-      'dos',
-      'em',
-      'no',
-      'na',
-      'nas',
-      'nos',
-      'um',
-      'uma',
-      'se',
-      'necessário',
-      'temperatura',
-      'sobre',
-      'por',
-      'pelo',
-      'só',
-      'somente',
-      'apenas',
-      'máxima de',
-      'máx',
-      'max',
-      'ferro',
-      'máximo',
-      'caso',
-      'muito',
-      'parte',
-      'cima',
-      'diretamente',
-      'calor',
-      'pano',
-      'úmido',
-      'passar',
-      'uma temperatura',
-      'lado',
-      'até',
-      'preciso',
-      'e',
-      'superior',
-      'for',
-      'cima da',
-      'por cima',
-      'acima',
-    ],
+    iron: list(`
+      passar a ferro | ferro | engomar | passar | ferro de passar | passadoria | passe a ferro |
+      passar com ferro | brunir | passe | engomagem
+    `),
+    ironNot: list(`
+      não passar a ferro | não engomar | não passar | proibido passar | não usar ferro |
+      passadoria proibida | não passar com ferro
+    `),
+    ironFree: list(`
+      não precisa passar | não necessita passar | dispensa passar | não precisa de ferro | fácil
+      de passar | não precisa engomar
+    `),
+    cool: list(`
+      baixa | baixo | frio | temperatura baixa | baixa temperatura | morno | mínima | 1 ponto | um
+      ponto | fria | morna | suave | brando | pouco quente | fresco
+    `),
+    warm: list(`
+      média | médio | temperatura média | média temperatura | moderada | 2 pontos | dois pontos |
+      moderado | media | medio
+    `),
+    hot: list(`
+      quente | alta | alto | temperatura alta | alta temperatura | 3 pontos | três pontos | máxima
+      | elevada | muito quente | bem quente
+    `),
+    not: list('não | nao | nunca | sem | evitar | não usar | não utilizar'),
+    or: list('ou | nem | e'),
+    notAfter: list('proibido | proibida | não permitido | não recomendado | não permitida'),
+    print: list(`
+      estampa | estampas | estampado | estampagem | estampados | impressão | decoração |
+      decorações | aplicação | aplicações | bordado | bordados | desenho | desenhos | motivo |
+      motivos | serigrafia | transfer | logo | parte estampada | silk | lantejoulas | apliques |
+      aplique | enfeites | etiqueta | adornos | logotipo
+    `),
+    reverse: list(`
+      avesso | do avesso | pelo avesso | lado interno | no avesso | ao avesso | lado avesso | por
+      dentro
+    `),
+    face: list('direito | pelo direito | diretamente | directamente'),
+    steam: list('vapor'),
+    noSteam: list(`
+      sem vapor | não usar vapor | não utilizar vapor | não vaporizar | ferro sem vapor | não
+      passar a vapor | não usar ferro a vapor | não passar com vapor | proibido vapor
+    `),
+    wash: list(`
+      lavar | lavagem | lavar à máquina | lavagem à máquina | lavável | lavar na máquina | lavar a
+      máquina | enxaguar
+    `),
+    handWash: list(`
+      lavar à mão | lavagem à mão | lavagem manual | lavar a mão | lavar manualmente
+    `),
+    bleach: list(`
+      alvejar | alvejante | lixívia | cloro | branquear | alvejamento | branqueamento |
+      branqueador | água sanitária | clorar
+    `),
+    tumble: list(`
+      secar na máquina | secadora | secar em tambor | máquina de secar | secagem em tambor | secar
+      na secadora | secagem à máquina | secar à máquina | secar em máquina | tambor | secagem em
+      máquina | secar a máquina
+    `),
+    flatDry: list(`
+      secar na horizontal | secar em superfície plana | secagem na horizontal | secar estendido |
+      secar na posição horizontal | na horizontal
+    `),
+    lineDry: list(`
+      secar ao ar | pendurar | secar no varal | secar à sombra | secar pendurado | secar | secagem
+      | secagem na vertical | secagem em varal | secar na vertical
+    `),
+    dryClean: list('limpar a seco | limpeza a seco | lavar a seco | lavagem a seco | a seco'),
+    otherVerbs: list(`
+      torcer | espremer | centrifugar | molho | usar | utilizar | amaciante | amaciador
+    `),
+    fillers: list(`
+      a | à | ao | com | o | os | as | de | do | da | das | dos | em | no | na | nas | nos | um |
+      uma | se | necessário | temperatura | sobre | por | pelo | só | somente | apenas | máxima de
+      | máx | max | ferro | máximo | caso | muito | parte | cima | diretamente | calor | pano |
+      úmido | passar | uma temperatura | lado | até | preciso | e | superior | for | cima da | por
+      cima | acima
+    `),
   },
 }
