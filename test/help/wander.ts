@@ -23,6 +23,8 @@ export const labels: readonly string[] = [
   '60% cotton, hot iron',
   '30% cotton warm iron',
   '100% wool cool iron',
+  '100% acetate, cool iron',
+  '100% polypropylene',
   '70% acrylic, do not iron',
   'do not iron',
   'made with love',
