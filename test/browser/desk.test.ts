@@ -1,0 +1,154 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { pathToFileURL } from 'node:url'
+import type { Browser, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { ownerLink } from '../../src/desk/once-links.ts'
+import { migrate } from '../../src/store/migrate.ts'
+import { openStore, type Store } from '../../src/store/open.ts'
+import { bundle } from '../../src/web/assets/bundle.ts'
+import { openAssets } from '../../src/web/assets/manifest.ts'
+import { openBrowser } from '../help/browser.ts'
+import { complaints, sideways, smallTargets, unfold } from '../help/eyes.ts'
+import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
+
+const place = mkdtempSync(join(tmpdir(), 'desk-'))
+const clock = () => Date.UTC(2026, 5, 1, 9)
+
+const garments: readonly Script[] = [
+  { name: said("Dad's blue flannel"), kind: said('button-shirt') },
+  {
+    name: said('Choir sweatshirt'),
+    kind: said('sweatshirt'),
+    pattern: said('single'),
+    print_make: said('film'),
+    details: { asked: 'The sleeves are signed. Can they stay whole?' },
+  },
+  { name: said('Grandmother’s silk scarf'), kind: said('scarf'), wear: said('shattered') },
+  { name: said('Donaudampfschifffahrtsgesellschaftskapitänsmütze'), kind: said('other') },
+]
+
+let store: Store
+let workshop: Workshop
+let browser: Browser
+let page: Page
+let url: string
+let token: string
+
+beforeAll(async () => {
+  const assets = pathToFileURL(`${place}/assets/`)
+  await bundle(assets)
+  store = await openStore({ dataDir: join(place, 'data') })
+  await migrate(store)
+  workshop = await openWorkshop(store, clock, { assets: openAssets(assets) })
+  token = (await ownerLink(store, clock))!
+  await confirmPile(workshop.conversation, garments, { not_to_cut: said('The signed sleeves.') })
+  await confirmPile(workshop.conversation, garments.slice(0, 1))
+  url = await workshop.app.listen({ port: 0, host: '127.0.0.1' })
+  browser = await openBrowser()
+  page = await browser.newPage({ bypassCSP: true, locale: 'en-US' })
+})
+afterAll(async () => {
+  await browser?.close()
+  await workshop?.close()
+  await store?.close()
+  rmSync(place, { recursive: true, force: true })
+})
+
+/** Looks at the page that is open as different readers do. */
+async function look(): Promise<void> {
+  await unfold(page)
+  for (const width of [320, 390, 800, 1280]) {
+    await page.setViewportSize({ width, height: 844 })
+    expect([width, await sideways(page)]).toEqual([width, 0])
+  }
+  await page.emulateMedia({ colorScheme: 'light' })
+  expect(await complaints(page)).toEqual([])
+  expect(await smallTargets(page)).toEqual([])
+  await page.emulateMedia({ colorScheme: 'dark' })
+  expect(await complaints(page)).toEqual([])
+  await page.emulateMedia({ colorScheme: 'light' })
+}
+
+/** Goes on with the Tab key until the place described has the focus. */
+async function tabTo(selector: string): Promise<void> {
+  for (let press = 0; press < 200; press++) {
+    await page.keyboard.press('Tab')
+    if (await page.evaluate((wanted) => document.activeElement?.matches(wanted), selector)) return
+  }
+  throw new Error(`the Tab key never reaches ${selector}`)
+}
+
+test('the owner’s first visit is fit for every reader', async () => {
+  await page.goto(`${url}/desk/welcome/${token}`)
+  await look()
+})
+
+test('the owner makes the account by keyboard alone', async () => {
+  await page.goto(`${url}/desk/welcome/${token}`)
+  await tabTo('#field-name')
+  await page.keyboard.type('Ida Lantern')
+  await tabTo('#field-email')
+  await page.keyboard.type('ida@lantern-street.example')
+  await tabTo('#field-password')
+  await page.keyboard.type('needle and thimble')
+  await page.keyboard.press('Enter')
+  await page.waitForURL(`${url}/desk`)
+  expect(await page.textContent('.visitor')).toBe('Ida Lantern')
+})
+
+test('the queue is fit for every reader', async () => {
+  await page.goto(`${url}/desk`)
+  await look()
+})
+
+test('a pile is fit for every reader, in both languages', async () => {
+  await page.goto(`${url}/desk/piles/1`)
+  await look()
+  await page.goto(`${url}/desk/piles/1?lang=es`)
+  await look()
+  await page.goto(`${url}/desk/piles/1?lang=en`)
+})
+
+test('what waits, what it is and what it does stand beside each other on a wide page', async () => {
+  await page.setViewportSize({ width: 1280, height: 900 })
+  await page.goto(`${url}/desk/piles/1`)
+  const left = (selector: string) =>
+    page.locator(selector).evaluate((it) => it.getBoundingClientRect().x)
+  const columns = [
+    await left('.what-waits'),
+    await left('.what-it-is'),
+    await left('.what-it-does'),
+  ]
+  expect(columns).toEqual(columns.toSorted((a, b) => a - b))
+  expect(new Set(columns).size).toBe(3)
+})
+
+test('a garment is decided by keyboard alone', async () => {
+  await page.goto(`${url}/desk/piles/1`)
+  await tabTo('#decide-3-reason')
+  await page.keyboard.type('It falls apart; better framed at home')
+  await tabTo('#decide-3 [value="decline"]')
+  await page.keyboard.press('Enter')
+  await page.waitForURL(`${url}/desk/piles/1#garment-3`)
+  expect(await page.textContent('#garment-3 .standing')).toContain('Ida Lantern')
+})
+
+test('a refusal is fit for every reader and leads to its form', async () => {
+  await page.goto(`${url}/desk/piles/1`)
+  await page.click('#decide-2 [value="ask"]')
+  await page.click('[role="alert"] a')
+  expect(new URL(page.url()).hash).toBe('#decide-2')
+  expect(await page.getAttribute('#decide-2-reason', 'aria-invalid')).toBe('true')
+  await look()
+})
+
+test('a page that is not there and the door are fit for every reader', async () => {
+  await page.goto(`${url}/desk/piles/77`)
+  await look()
+  await page.goto(`${url}/desk`)
+  await page.click('.tools button')
+  await page.waitForURL(`${url}/desk/sign-in`)
+  await look()
+})
