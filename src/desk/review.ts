@@ -3,10 +3,22 @@ import { pinnedFlow } from '../intake/flow-versions.ts'
 import type { Knowledge } from '../intake/knowledge.ts'
 import { derivePile, type Garment, type Pile } from '../intake/pile.ts'
 import { given } from '../intake/replies.ts'
-import { type Entry, entriesOf } from '../intake/rows.ts'
-import { type Tally, tally } from '../quilt/tally.ts'
+import { entriesOf } from '../intake/rows.ts'
 import type { Db, PileRow } from '../store/schema.ts'
-import { atTheDesk, type Decision, decisionsOf, undecided } from './decisions.ts'
+import {
+  type Outcome,
+  outcomeOf,
+  type Prospect,
+  prospectOf,
+  type Verdicts,
+} from './consequences.ts'
+import {
+  atTheDesk,
+  type Decision,
+  decisionsOf,
+  type GarmentVerdict,
+  undecided,
+} from './decisions.ts'
 import { type Note, notesOf } from './notes.ts'
 
 /** A garment with what staff said of it. */
@@ -32,8 +44,10 @@ export interface Review {
   readonly undecided: readonly number[]
   /** When the newest decision was made; 0: none. */
   readonly seen: number
-  /** What the quilt comes to with the decisions so far; null: nothing decided changes it. */
-  readonly after: { readonly tally: Tally; readonly estimate: Pile['estimate'] } | null
+  /** What the quilt comes to with the decisions so far; null: nothing is decided. */
+  readonly after: Outcome | null
+  /** What deciding would do, by garment, for the first of those that wait for it. */
+  readonly prospects: ReadonlyMap<number, Prospect>
 }
 
 /** The pile of an id or of a number. Throws `not_found`, also for an intake that is still open. */
@@ -53,34 +67,8 @@ export async function pileAtDesk(db: Db, reference: string): Promise<PileRow> {
   return row
 }
 
-const gradeDecided = { take: 'sound', care: 'care', ask: 'eyes', decline: 'home' } as const
-
-/** A decided garment counts as staff said, whatever its grade was. */
-function tallyDecided({ wish }: Pile, garments: readonly ReviewedGarment[]): Tally {
-  const counted = garments.flatMap(({ garment, decisions }) => {
-    const verdict = decisions.at(-1)?.verdict as keyof typeof gradeDecided | undefined
-    const { grading, facts, panels } = garment
-    if (!grading) return []
-    const grade = verdict ? gradeDecided[verdict] : grading.grade
-    return [{ grade, facts, panels, layouts: grading.layouts }]
-  })
-  return tally(counted, wish.layout, wish.size)
-}
-
-/** The acts as they would be had the customer left the declined garments out. */
-const withoutDeclined = (
-  entries: readonly Entry[],
-  garments: readonly ReviewedGarment[],
-  at: number,
-): Entry[] => [
-  ...entries,
-  ...garments
-    .filter(({ decisions }) => decisions.at(-1)?.verdict === 'decline')
-    .map(({ garment }, i): Entry => {
-      const seq = entries.length + i + 1
-      return { seq, at, who: 'customer', act: { act: 'drop', item: garment.n } }
-    }),
-]
+/** So many garments are told what deciding them would do; more would make a large pile slow. */
+const mostProspects = 12
 
 async function photosOf(db: Db, pileId: string): Promise<ReadonlySet<string>> {
   const rows = await db
@@ -110,7 +98,12 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
       notes: notes.filter(({ item }) => item === garment.n),
       photos: answeredPhotos(garment).filter((id) => kept.has(id)),
     }))
-  const decided = decisions.some(({ item }) => item !== null)
+  const waiting = undecided(
+    garments.map(({ garment }) => ({ item: garment.n, grade: garment.grading?.grade ?? null })),
+    decisions,
+  )
+  const grounds = { knowledge, flow, row, entries, pile }
+  const verdicts = verdictsOf(garments)
 
   return {
     row,
@@ -118,23 +111,22 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
     garments,
     decisions: decisions.filter(({ item }) => item === null),
     notes: notes.filter(({ item }) => item === 0),
-    undecided: undecided(
-      garments.map(({ garment }) => ({ item: garment.n, grade: garment.grading?.grade ?? null })),
-      decisions,
-    ),
+    undecided: waiting,
     seen: decisions.at(-1)?.at ?? 0,
-    after: decided
-      ? {
-          tally: tallyDecided(pile, garments),
-          estimate: derivePile(
-            knowledge,
-            flow,
-            row,
-            withoutDeclined(entries, garments, row.changed_at),
-          ).estimate,
-        }
-      : null,
+    after: verdicts.size > 0 ? outcomeOf(grounds, verdicts) : null,
+    prospects: new Map(
+      waiting.slice(0, mostProspects).map((n) => [n, prospectOf(grounds, verdicts, n)]),
+    ),
   }
+}
+
+function verdictsOf(garments: readonly ReviewedGarment[]): Verdicts {
+  return new Map(
+    garments.flatMap(({ garment, decisions }) => {
+      const verdict = decisions.at(-1)?.verdict as GarmentVerdict | undefined
+      return verdict ? [[garment.n, verdict] as const] : []
+    }),
+  )
 }
 
 function answeredPhotos({ replies }: Garment): readonly string[] {

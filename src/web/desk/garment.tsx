@@ -68,6 +68,7 @@ function Body({ garment, csrf }: Shown) {
         <Flags garment={garment} />
       </div>
       <Notes notes={garment.notes} csrf={csrf} />
+      {garment.prospects.length > 0 && <p class="prospects">{garment.prospects.join(' ')}</p>}
       <Decision form={form} id={`decide-${n}`} title={say('desk.decide.garment', { n, name })} />
       {garment.next && (
         <p class="onward">

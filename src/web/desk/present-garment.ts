@@ -1,3 +1,5 @@
+import { formatMoney } from '../../base/money.ts'
+import type { Prospect } from '../../desk/consequences.ts'
 import { garmentVerdicts } from '../../desk/decisions.ts'
 import type { Note } from '../../desk/notes.ts'
 import { type SourcedFact, sourcedFacts } from '../../desk/provenance.ts'
@@ -105,6 +107,18 @@ export function noteOf(note: Note, number: number, { say, code }: Language): Des
   }
 }
 
+/** Price and shortage before anything is decided. */
+function prospectWords(prospect: Prospect | undefined, { say, code }: Language): string[] {
+  if (!prospect) return []
+  const { taken, left } = prospect
+  const sum = (part: 'have' | 'want') => taken.pieces.reduce((all, one) => all + one[part], 0)
+  const price = left && formatMoney({ minor: left.total.likely, currency: left.currency }, code)
+  return [
+    say('desk.if.taken', { have: sum('have'), want: sum('want') }),
+    ...(price ? [say('desk.if.left', { likely: price })] : []),
+  ]
+}
+
 export function garmentOf(
   reviewed: ReviewedGarment,
   review: Review,
@@ -133,6 +147,7 @@ export function garmentOf(
     press: garment.grading ? pressLines(garment.grading.press, language) : [],
     facts: [...labelLine(reviewed, language), ...facts.map((fact) => factLine(fact, language))],
     answers: saidOf(garment.path, garment.n, reader),
+    prospects: prospectWords(review.prospects.get(garment.n), language),
     notes: notes.map((note) => noteOf(note, number, language)),
     photos: photos.map((id, i) => ({
       id,

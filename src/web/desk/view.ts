@@ -121,6 +121,8 @@ export interface DeskGarment {
   readonly press: readonly FactLine[]
   readonly facts: readonly FactLine[]
   readonly answers: readonly Said[]
+  /** What taking it, and leaving it out, would do to the quilt: a sentence each. */
+  readonly prospects: readonly string[]
   readonly notes: readonly DeskNote[]
   readonly photos: readonly Photo[]
   readonly form: DecisionForm
