@@ -34,7 +34,7 @@ function tallyWith({ pile }: Grounds, verdicts: Verdicts): Tally {
     const grade = verdict ? gradeDecided[verdict] : grading.grade
     return [{ grade, facts, panels, layouts: grading.layouts }]
   })
-  return tally(counted, pile.wish.layout, pile.wish.size)
+  return tally(counted, pile.wish.layout, pile.wish.size, pile.wish.quilts)
 }
 
 /** The estimate had the customer left the declined garments out. */

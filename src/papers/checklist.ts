@@ -3,6 +3,7 @@ import type { Grade, Grading } from '../garment/grade.ts'
 import type { Language, Say } from '../words/words.ts'
 import { flagWords } from './flag-words.ts'
 import { gradeNext, gradeSentence } from './grade-words.ts'
+import { weightWords } from './weight-words.ts'
 
 /** A garment as the papers need it; `name` is what it is called in the reader's language. */
 export interface ListedGarment {
@@ -84,12 +85,6 @@ const keptHome = ({ n, name, grading }: ListedGarment, say: Say): KeptHome => ({
 
 const packingSteps = ['pockets', 'tags', 'photograph', 'dry', 'bag', 'list', 'box', 'post'] as const
 
-const kilograms = (grams: number, language: string): string =>
-  new Intl.NumberFormat(language, { maximumFractionDigits: 1 }).format(grams / 1000)
-
-const pounds = (grams: number, language: string): string =>
-  new Intl.NumberFormat(language, { maximumFractionDigits: 1 }).format(grams / 453.59237)
-
 /** What must be said wherever a quilt for a small child is spoken of. */
 export const childCautions = (recipient: Recipient, say: Say): string[] => [
   ...(recipient === 'under1' ? [say('cautions.safe-sleep')] : []),
@@ -123,8 +118,7 @@ export function checklist(
   const waiting = graded('eyes')
   const gaps = pile.box
     ? {
-        kg: kilograms(pile.box.weightG, code),
-        lb: pounds(pile.box.weightG, code),
+        ...weightWords(pile.box.weightG, code),
         count: pile.box.count,
         w: pile.box.w,
         h: pile.box.h,

@@ -3,6 +3,7 @@ import type { Estimate } from '../quilt/estimate.ts'
 import type { Layout, QuiltSize } from '../quilt/layout.ts'
 import type { Line } from '../quilt/lines.ts'
 import type { Language, Say } from '../words/words.ts'
+import { weightWords } from './weight-words.ts'
 
 /** An estimate with its money and reasons written out. It is never a promise: the paper says so. */
 export interface EstimatePaper {
@@ -36,7 +37,7 @@ function lineNote(line: Line, money: Money, say: Say): string | null {
   if (line.quantity === 0) return range
   const count = say(`trade.estimate.units.${line.unit}`, { count: line.quantity })
   const each = line.unitPriceMinor === null ? count : `${count} × ${money(line.unitPriceMinor)}`
-  return range ? `${each}; ${range}` : each
+  return range ? `${each}. ${range}` : each
 }
 
 interface Width {
@@ -51,7 +52,11 @@ function spanWords({ low, high }: Width, money: Money, say: Say): string {
   return say(`cost.span.${sides}`, { less: money(-low), more: money(high) })
 }
 
-const termsOf = (estimate: Estimate, money: Money, say: Say): EstimatePaper['terms'] => [
+const termsOf = (
+  estimate: Estimate,
+  money: Money,
+  { say, code }: Language,
+): EstimatePaper['terms'] => [
   { label: say('cost.terms.deposit'), text: money(estimate.depositMinor) },
   { label: say('cost.terms.valid'), text: say('cost.days', { count: estimate.validDays }) },
   {
@@ -61,8 +66,7 @@ const termsOf = (estimate: Estimate, money: Money, say: Say): EstimatePaper['ter
   {
     label: say('cost.terms.post'),
     text: say('cost.parcel', {
-      kg: Math.ceil(estimate.weightG / 100) / 10,
-      lb: Math.ceil(estimate.weightG / 45.359237) / 10,
+      ...weightWords(estimate.weightG, code),
       boxes: say(`trade.estimate.boxes.${estimate.box.box}`, { count: estimate.box.count }),
     }),
   },
@@ -72,8 +76,9 @@ const termsOf = (estimate: Estimate, money: Money, say: Say): EstimatePaper['ter
 export function estimatePaper(
   estimate: Estimate,
   { layout, size, quilts }: EstimateOf,
-  { say, code }: Language,
+  language: Language,
 ): EstimatePaper {
+  const { say, code } = language
   const money: Money = (minor) => formatMoney({ minor, currency: estimate.currency }, code)
   const { low, likely, high } = estimate.total
   const quilt = say('cost.quilt', {
@@ -97,6 +102,6 @@ export function estimatePaper(
       .map((width) =>
         say(`trade.estimate.width.${width.code}`, { span: spanWords(width, money, say) }),
       ),
-    terms: termsOf(estimate, money, say),
+    terms: termsOf(estimate, money, language),
   }
 }

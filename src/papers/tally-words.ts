@@ -2,6 +2,9 @@ import type { Layout, QuiltSize } from '../quilt/layout.ts'
 import type { Tally } from '../quilt/tally.ts'
 import type { Say } from '../words/words.ts'
 
+/** A wider range than threefold tells nobody how much to look for: the least is said alone. */
+const sayable = 3
+
 /** What the pile makes now and what it still wants, in a customer's words. */
 export function tallyWords(
   tally: Tally,
@@ -19,5 +22,6 @@ export function tallyWords(
   if (tally.enough) return say('count.enough', { size, quilts: wish.quilts })
   if (tally.suits === 0) return wants
   const { low, high } = tally.more
-  return `${wants} ${say('count.more', { low, high })}`
+  const open = low > 0 && high > low * sayable
+  return `${wants} ${open ? say('count.more_open', { low }) : say('count.more', { low, high })}`
 }

@@ -174,6 +174,8 @@ test('what was typed outlives a reload, and is gone once it was sent', async () 
 test.each([
   ['label-refused', 'errors'],
   ['choice', 'title'],
+  ['gather', 'title'],
+  ['start', ''],
 ])('on the page %s reading starts at the %s', async (name, id) => {
   await open(name)
   expect(await focused()).toBe(id)

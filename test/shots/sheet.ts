@@ -1,8 +1,9 @@
 import sharp from 'sharp'
 
 const gap = 16
-const tall = 1700
-const columns = 5
+const tall = 1720
+/** So wide that a sheet can still be read when it is shown whole. */
+const broad = 2000
 /** A wide page is shown at half its size. */
 const widest = 640
 
@@ -47,10 +48,11 @@ function inColumns(pieces: readonly Piece[]): Piece[][] {
 /** Lays pictures of pages out on contact sheets, `<stem>-<n>.png`; their paths. */
 export async function contactSheets(files: readonly string[], stem: string): Promise<string[]> {
   const all = inColumns((await Promise.all(files.map(piecesOf))).flat())
+  const step = Math.max(...all.flat().map(({ width }) => width)) + gap
+  const columns = Math.floor(broad / step)
   const sheets: string[] = []
   for (let at = 0; at < all.length; at += columns) {
     const some = all.slice(at, at + columns)
-    const step = Math.max(...some.flat().map(({ width }) => width)) + gap
     const laid = some.flatMap((column, x) => {
       let top = gap
       return column.map(({ image, height }) => {
