@@ -1,6 +1,7 @@
 import { careCodesOf } from './label/care.ts'
 import { cleanText } from './label/clean.ts'
 import { compositionOf } from './label/composition.ts'
+import { splitGlued } from './label/glued.ts'
 import { ironingOf } from './label/ironing.ts'
 import { type Item, itemsOf } from './label/items.ts'
 import { languagesOf } from './label/languages-of.ts'
@@ -18,9 +19,9 @@ import {
 /** Reads the words of a care label: typed ones, or lines that were read from a picture. Never throws. */
 export function readLabel(text: string): LabelReading {
   const clean = cleanText(text)
-  const tokens = tokenise(clean.text, isLabelWord)
+  const tokens = tokenise(clean.text, { isWord: isLabelWord, split: splitGlued })
   const shares = itemsOf(tokens, shareWords)
-  const care = itemsOf(tokens, careWords).filter((item) => !isQuote(item))
+  const care = withoutSmallMarks(itemsOf(tokens, careWords))
 
   const { blocks, problems } = compositionOf(shares)
   const ironing = ironingOf(care)
@@ -42,7 +43,15 @@ export function readLabel(text: string): LabelReading {
   }
 }
 
-const isQuote = ({ kind, raw }: Item): boolean => kind === 'mark' && /['’‘´`"“”\-‐‑–]/.test(raw)
+// Hyphens, quotes and the point of "max." end no phrase of care.
+const withoutSmallMarks = (items: readonly Item[]): Item[] =>
+  items.filter(
+    ({ kind, raw }, at) =>
+      kind !== 'mark' ||
+      !(/['’‘´`"“”\-‐‑–]/.test(raw) || (raw === '.' && shortened.has(items[at - 1]?.text ?? ''))),
+  )
+
+const shortened = new Set(['max', 'maks', 'temp', 'min', 'ca', 'evt', 'ev', 'máx', 'gr', 'vb'])
 
 const ironCodes: Readonly<Record<IronLevel, CareCode>> = {
   none: 'no-iron',

@@ -89,10 +89,15 @@ function eitherSide(
   return leads && (runLeads(items, verbs[i]!.at) || !verbEndsBefore(items, verbs, i))
 }
 
+const furthest = 24
+
 /** Whether the phrase run that holds `at` begins with its negation ("ej tvätt, ej strykning"). */
 function runLeads(items: readonly Item[], at: number): boolean {
   let from = at
-  while (from > 0 && !endsPhrase(items[from - 1]) && items[from - 1]!.kind !== 'line') from--
+  while (from > Math.max(0, at - furthest) && !endsPhrase(items[from - 1])) {
+    if (items[from - 1]!.kind === 'line') break
+    from--
+  }
   const first = items.slice(from, at + 1).find((item) => isNot(item) || verbsIn([item]).length > 0)
   return first !== undefined && isNot(first)
 }
@@ -105,9 +110,11 @@ const verbEndsBefore = (items: readonly Item[], verbs: readonly VerbAt[], i: num
     .some((item) => endsPhrase(item) || item.kind === 'line')
 }
 
+const longestChain = 8
+
 /** "Do not bleach, iron or tumble dry": the chain of verbs up to an "or". */
 function carriesOn(items: readonly Item[], verbs: readonly VerbAt[], i: number): boolean {
-  for (let j = i; j < verbs.length; j++) {
+  for (let j = i; j < Math.min(verbs.length, i + longestChain); j++) {
     const gap = items.slice(verbs[j - 1]!.at + 1, verbs[j]!.at)
     const binds = gap.every(
       (item) => has(item, 'or') || item.kind === 'line' || /^[,/]$/.test(item.raw) || isSmall(item),

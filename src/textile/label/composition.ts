@@ -21,10 +21,14 @@ const waysToRead = [
 
 /** The make-up that a label's words tell. */
 export function compositionOf(items: readonly Item[]): Composition {
-  const readings = waysToRead.map((ways) => read(items, ways))
+  const readings: Attempt[] = []
+  for (const ways of waysToRead) {
+    const reading = read(items, ways)
+    if (reading.left === 0 && isWhole(reading.composition)) return reading.composition
+    readings.push(reading)
+  }
   const most = Math.max(...readings.map(({ shares }) => shares))
   const best =
-    readings.find(({ composition, left }) => left === 0 && isWhole(composition)) ??
     readings.find(({ composition }) => isWhole(composition)) ??
     readings.find(({ shares }) => shares === most)
   return best!.composition

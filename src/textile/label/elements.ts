@@ -14,7 +14,14 @@ export type Element =
   | { readonly kind: 'section'; readonly sections: readonly Section[]; readonly raw: string }
   | { readonly kind: 'pure' | 'detail' | 'filler' | 'excluded'; readonly raw: string }
   | { readonly kind: 'decoyBefore' | 'decoyAfter' | 'or' | 'variant'; readonly raw: string }
-  | { readonly kind: 'line' | 'mark' | 'word'; readonly raw: string }
+  | { readonly kind: 'line' | 'mark'; readonly raw: string }
+  | WordElement
+
+/** A word that means nothing here. */
+export interface WordElement {
+  readonly kind: 'word'
+  readonly raw: string
+}
 
 export interface NumberElement {
   readonly kind: 'number'
@@ -155,7 +162,7 @@ const everyday = new Set([
 function termElement(items: readonly Item[], at: number, beside: boolean): Element {
   const item = items[at]!
   const { raw, text } = item
-  if (has(item, 'fibre') && !isProgramme(items, at)) {
+  if (has(item, 'fibre') && (beside || !isProgramme(items, at))) {
     const accented = raw.toLowerCase() !== text && text === 'la'
     if (!everyday.has(text) || accented) return fibreElement(item, null)
     if (beside && !fibreFollows(items, at)) return fibreElement(item, everydayDoubt(items, item))

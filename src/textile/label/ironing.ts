@@ -43,21 +43,28 @@ export function ironingOf(items: readonly Item[]): Ironing {
   }
 }
 
+/** Items that a phrase may reach to either side; no label's sentence is longer. */
+const furthest = 24
+
 /** The phrase of one ironing word: between the verbs or phrase ends on both its sides. */
 function phraseOf(items: readonly Item[], verbs: readonly VerbAt[], i: number) {
   const { at } = verbs[i]!
+  const [least, most] = [otherVerb(verbs, i, -1) ?? -1, otherVerb(verbs, i, 1) ?? items.length]
   let from = at
-  while (from > 0 && !endsPhrase(items[from - 1]) && !otherVerb(verbs, i, from - 1)) from--
+  while (from - 1 > Math.max(least, at - furthest) && !endsPhrase(items[from - 1])) from--
   let to = at
-  while (to < items.length - 1 && !endsPhrase(items[to + 1]) && !otherVerb(verbs, i, to + 1)) to++
+  while (to + 1 < Math.min(most, at + furthest) && !endsPhrase(items[to + 1])) to++
   return { before: items.slice(from, at), after: items.slice(at + 1, to + 1), from, to }
 }
 
-// "Steam iron", "iron with the iron", "clean iron": only verbs of other care end the phrase.
-const otherVerb = (verbs: readonly VerbAt[], i: number, at: number): boolean =>
-  verbs.some(
-    (verb, j) => j !== i && verb.at === at && verb.verb !== 'iron' && verb.verb !== 'steam',
-  )
+/** Where the next verb of other care stands. "Steam iron", "iron with the iron" are one phrase. */
+function otherVerb(verbs: readonly VerbAt[], i: number, step: 1 | -1): number | undefined {
+  for (let j = i + step; j >= 0 && j < verbs.length && Math.abs(j - i) <= furthest; j += step) {
+    const { verb, at } = verbs[j]!
+    if (verb !== 'iron' && verb !== 'steam') return at
+  }
+  return undefined
+}
 
 function mentionOf(
   items: readonly Item[],
@@ -91,7 +98,7 @@ function mentionOf(
       return { level: 'cool', wrongSide, notOnPrint: false, doubtful: true, words }
     return { level: 'none', wrongSide: false, notOnPrint: false, doubtful: !forbidden[i], words }
   }
-  const { level, doubtful } = levelBeside(items, verbs, i, before, after, from, to)
+  const { level, doubtful } = levelBeside(verbs, forbidden, i, before, after, from, to)
   return { level, wrongSide, notOnPrint: false, doubtful, words }
 }
 
@@ -197,8 +204,8 @@ interface Level {
 }
 
 function levelBeside(
-  items: readonly Item[],
   verbs: readonly VerbAt[],
+  forbidden: readonly boolean[],
   i: number,
   before: readonly Item[],
   after: readonly Item[],
@@ -206,9 +213,13 @@ function levelBeside(
   to: number,
 ): Level {
   const behind = levelsIn(near(after, 1))
-  const inFront = levelsIn(near(before, -1))
-  const stolen = behind.length > 0 && inFront.length > 0 && leadsOn(items, verbs, to)
-  const claimed = inFront.length > 0 && claims(verbs, i, from, before)
+  const takes = takesLevel(verbs, forbidden, i, from)
+  const line = before.findIndex(({ kind }) => kind === 'line')
+  // Words on the line of a verb before are that verb's.
+  const own = takes && line >= 0 ? before.slice(line) : before
+  const inFront = levelsIn(near(own, -1))
+  const stolen = behind.length > 0 && inFront.length > 0 && leadsOn(verbs, i, to)
+  const claimed = takes && line < 0 && inFront.length > 0 && startsWithLevel(before)
   if (behind.length > 0 && (claimed || inFront.length === 0)) return coldest(behind)
   if (inFront.length > 0 && stolen) return coldest(inFront)
   if (behind.length > 0) return coldest([...behind, ...inFront])
@@ -232,26 +243,29 @@ function levelsIn(items: readonly Item[]): IronLevel[] {
 function celsius(items: readonly Item[], item: Item): number {
   const after = items.slice(items.indexOf(item) + 1, items.indexOf(item) + 3)
   const fahrenheit = after.some(({ text }) => text === 'f') || item.value > 220
-  return fahrenheit ? Math.round((item.value - 32) / 1.8) : item.value
+  if (!fahrenheit) return item.value
+  const exact = (item.value - 32) / 1.8
+  const round = Math.round(exact / 10) * 10
+  return Math.abs(exact - round) <= 1.5 ? round : exact
 }
 
-/** The verb before takes a level for itself: "wash warm | iron", "tumble dry low" at a line's end. */
-function claims(
+/** The verb right before may take a level for itself: "wash warm | iron", "tumble dry low | iron". */
+function takesLevel(
   verbs: readonly VerbAt[],
+  forbidden: readonly boolean[],
   i: number,
   from: number,
-  before: readonly Item[],
 ): boolean {
   const last = verbs[i - 1]
-  if (!last || last.at !== from - 1 || last.verb === 'bleach' || last.verb === 'dryClean')
-    return false
-  if (last.forbidden) return false
+  if (!last || last.at !== from - 1 || forbidden[i - 1]) return false
+  return last.verb !== 'bleach' && last.verb !== 'dryClean'
+}
+
+function startsWithLevel(before: readonly Item[]): boolean {
   const level = before.findIndex((item) => levelOf(item) !== null)
-  const line = before.findIndex(({ kind }) => kind === 'line')
-  if (line >= 0 && line < level) return false
-  return line > level || level === 0 || before.slice(0, level).every((item) => has(item, 'fillers'))
+  return before.slice(0, level).every((item) => has(item, 'fillers'))
 }
 
 /** A verb follows without a phrase end, so that words before it may be its own. */
-const leadsOn = (items: readonly Item[], verbs: readonly VerbAt[], to: number): boolean =>
-  items[to + 1] !== undefined && verbs.some(({ at }) => at === to + 1)
+const leadsOn = (verbs: readonly VerbAt[], i: number, to: number): boolean =>
+  otherVerb(verbs, i, 1) === to + 1

@@ -56,13 +56,12 @@ interface Found {
 }
 
 function findTerm(tokens: readonly Token[], at: number, vocabulary: Vocabulary): Found | null {
-  const first = tokens[at]!.text
-  const alone = vocabulary.single(first)
+  const alone = vocabulary.single(tokens[at]!.text)
   const plain = longestPhrase(tokens, at, vocabulary)
   const spansWords = plain !== null && plain.terms[0]!.words.length > 1
   const joined = spansWords || alone?.roles.has('fibre') ? null : brokenWord(tokens, at, vocabulary)
   if (joined !== null && joined.terms[0]!.roles.has('fibre')) return joined
-  return plain ?? joined ?? gluedWords(first, at, vocabulary)
+  return plain ?? joined
 }
 
 function longestPhrase(tokens: readonly Token[], at: number, vocabulary: Vocabulary): Found | null {
@@ -113,30 +112,6 @@ function brokenWord(tokens: readonly Token[], at: number, vocabulary: Vocabulary
   }
   return null
 }
-
-const shortestGlued = 5
-const longestGlued = 40
-
-/** "DONOTIRON", "COTTONPOLYESTER": known words printed without their spaces, the fewest that fit. */
-function gluedWords(word: string, at: number, vocabulary: Vocabulary): Found | null {
-  if (word.length < shortestGlued || word.length > longestGlued) return null
-  const best: (Term[] | null)[] = [[]]
-  for (let end = 1; end <= word.length; end++) {
-    best[end] = null
-    for (let start = Math.max(0, end - 20); start <= end - 2; start++) {
-      const before = best[start]
-      if (!before) continue
-      const term = vocabulary.single(word.slice(start, end))
-      if (!term || (term.words[0]!.length < 3 && !mayBeGlued.has(term.words[0]!))) continue
-      const fewest = best[end] ?? null
-      if (fewest === null || before.length + 1 < fewest.length) best[end] = [...before, term]
-    }
-  }
-  const terms = best[word.length]
-  return terms && terms.length > 1 && terms.length <= 6 ? { terms, end: at + 1 } : null
-}
-
-const mayBeGlued = new Set(['do', 'no', 'ne', 'on', 'if', 'di', 'da'])
 
 function runItems(token: Token, vocabulary: Vocabulary): Item[] {
   const items: Item[] = []

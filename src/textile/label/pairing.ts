@@ -1,4 +1,4 @@
-import type { Element, FibreElement, NumberElement } from './elements.ts'
+import type { Element, FibreElement, NumberElement, WordElement } from './elements.ts'
 
 export interface Pair {
   readonly share: NumberElement
@@ -24,13 +24,14 @@ export interface LeftNumber {
 
 interface Place {
   readonly at: number
-  readonly element: NumberElement | FibreElement
+  readonly element: NumberElement | FibreElement | WordElement
 }
 
 /** Gives each share the fibre beside it, in whichever order they stand, at the least cost of gaps. */
 export function pairUp(elements: readonly Element[], bareNumbers: boolean): Pairing {
   const places = elements.flatMap((element, at): Place[] => {
     if (element.kind === 'fibre') return [{ at, element }]
+    if (element.kind === 'word' && /\p{L}{2}/u.test(element.raw)) return [{ at, element }]
     const counts =
       element.kind === 'number' &&
       (element.percent || bareNumbers) &&
@@ -38,7 +39,10 @@ export function pairUp(elements: readonly Element[], bareNumbers: boolean): Pair
       element.value <= 100
     return counts ? [{ at, element }] : []
   })
-  const columns = inColumns(places, elements)
+  const columns = inColumns(
+    places.filter(({ element }) => element.kind !== 'word'),
+    elements,
+  )
   if (columns) return columns
   return cheapest(places, elements)
 }
@@ -48,29 +52,38 @@ interface Path {
   readonly cost: number
   /** Places read. */
   readonly read: number
-  readonly paired: boolean
-  /** The name at the end, or one of the same fibre right before it, has its share. */
+  /** The place that the last one was paired with. */
+  readonly partner: Place | null
+  /** The last name, or one of the same fibre right before it, has its share. */
   readonly settled: boolean
   readonly before: Path | null
 }
 
 /** The same fibre in several languages needs one share; a name without any costs dearly. */
 function cheapest(places: readonly Place[], elements: readonly Element[]): Pairing {
-  const start: Path = { cost: 0, read: 0, paired: false, settled: true, before: null }
-  const paths: Path[][] = places.map(() => [])
-  paths.push([])
-  paths[0]!.push(start)
+  const paths: Path[][] = [...places.map(() => []), []]
+  paths[0]!.push({ cost: 0, read: 0, partner: null, settled: true, before: null })
+  const numberFirst = places.find(isReal)?.element.kind === 'number'
   for (let i = 0; i < places.length; i++) {
     for (const path of cheapestOfEach(paths[i]!)) {
       paths[i + 1]!.push(skipped(path, places))
-      const pair = i + 1 < places.length ? pairCost(places[i]!, places[i + 1]!, elements) : Infinity
-      if (pair < Infinity) paths[i + 2]!.push(joined(path, places, pair))
+      for (let j = i + 1; j < places.length && j <= i + 4; j++) {
+        const gap = pairCost(places[i]!, places[j]!, elements)
+        const turned = (places[i]!.element.kind === 'number') === numberFirst ? 0 : 0.05
+        if (gap < Infinity) paths[j + 1]!.push(joined(path, places, j, gap + turned))
+        if (isReal(places[j]!)) break
+      }
     }
   }
-  const ends = paths[places.length]!.map((path) => ({ path, cost: path.cost + debt(path, places) }))
+  const ends = paths[places.length]!.map((path) => ({
+    path,
+    cost: path.cost + debt(path, places),
+  }))
   const best = ends.reduce((a, b) => (b.cost < a.cost ? b : a))
   return told(best.path, places, elements)
 }
+
+const isReal = ({ element }: Place): boolean => element.kind !== 'word'
 
 const cheapestOfEach = (paths: readonly Path[]): Path[] =>
   [true, false].flatMap((settled) => {
@@ -78,46 +91,50 @@ const cheapestOfEach = (paths: readonly Path[]): Path[] =>
     return same.length > 0 ? [same.reduce((a, b) => (b.cost < a.cost ? b : a))] : []
   })
 
-const continues = (places: readonly Place[], i: number): boolean =>
-  i > 0 && sameFibre(places[i - 1]!, places[i]!)
+/** The place before that is no unknown word, looking past a few of those. */
+function realBefore(places: readonly Place[], i: number): Place | undefined {
+  for (let at = i - 1; at >= Math.max(0, i - 4); at--) if (isReal(places[at]!)) return places[at]
+  return undefined
+}
+
+function continues(places: readonly Place[], i: number): boolean {
+  const before = realBefore(places, i)
+  return before !== undefined && sameFibre(before, places[i]!)
+}
 
 /** What a name that never found its share costs. */
 function debt(path: Path, places: readonly Place[]): number {
   if (path.settled) return 0
-  const { element } = places[path.read - 1]!
-  return element.kind === 'fibre' && (element.doubt === 'spelling' || element.code) ? 2 : 5
+  const element = realBefore(places, path.read)?.element
+  return element?.kind === 'fibre' && (element.doubt === 'spelling' || element.code) ? 2 : 5
 }
 
 function skipped(path: Path, places: readonly Place[]): Path {
   const { element } = places[path.read]!
-  const grown = { read: path.read + 1, paired: false, before: path }
+  const grown = { read: path.read + 1, partner: null, before: path }
+  if (element.kind === 'word') return { ...grown, cost: path.cost, settled: path.settled }
   if (element.kind === 'fibre' && continues(places, path.read))
     return { ...grown, cost: path.cost + 0.3, settled: path.settled }
   const cost = path.cost + debt(path, places)
   if (element.kind === 'fibre') return { ...grown, cost: cost + 0.3, settled: false }
   return {
     ...grown,
-    cost: cost + (element.percent ? numberCost(places, path.read) : 0.5),
+    cost: cost + (element.percent ? numberCost(places, path.read, element.value) : 0.5),
     settled: true,
   }
 }
 
-function numberCost(places: readonly Place[], i: number): number {
-  const { element } = places[i]!
+function numberCost(places: readonly Place[], i: number, value: number): number {
   const beside = [places[i - 1]?.element, places[i + 1]?.element]
-  const twice = beside.some(
-    (other) =>
-      other?.kind === 'number' && element.kind === 'number' && other.value === element.value,
-  )
-  return twice ? 1 : 5
+  return beside.some((other) => other?.kind === 'number' && other.value === value) ? 1 : 5
 }
 
-function joined(path: Path, places: readonly Place[], gap: number): Path {
+function joined(path: Path, places: readonly Place[], last: number, gap: number): Path {
   const owed = continues(places, path.read) ? 0 : debt(path, places)
   return {
     cost: path.cost + owed + gap,
-    read: path.read + 2,
-    paired: true,
+    read: last + 1,
+    partner: places[path.read]!,
     settled: true,
     before: path,
   }
@@ -128,25 +145,34 @@ function told(end: Path, places: readonly Place[], elements: readonly Element[])
   const numbersLeft: LeftNumber[] = []
   const fibresLeft: FibreElement[] = []
   for (let path: Path | null = end; path?.before; path = path.before) {
-    const { element, at } = places[path.read - 1]!
-    if (path.paired) pairs.unshift(pairOf(places[path.read - 2]!, places[path.read - 1]!, elements))
-    else if (element.kind === 'fibre') fibresLeft.unshift(element)
-    else if (element.percent) numbersLeft.unshift(leftNumber(element, at, elements))
+    const place = places[path.read - 1]!
+    const number = [path.partner, place].find((one) => one?.element.kind === 'number')
+    if (path.partner && isReal(path.partner) && isReal(place))
+      pairs.unshift(pairOf(path.partner, place, elements))
+    else if (number) numbersLeft.unshift(...leftNumber(number, elements))
+    else if (place.element.kind === 'fibre') fibresLeft.unshift(place.element)
   }
   return { pairs, numbersLeft, fibresLeft, apart: false }
 }
 
+const furthest = 12
+
 function pairCost(a: Place, b: Place, elements: readonly Element[]): number {
   if (a.element.kind === b.element.kind) return Infinity
-  let cost = 0
+  const unknown = !isReal(a) || !isReal(b)
+  if (unknown && a.element.kind !== 'number' && b.element.kind !== 'number') return Infinity
+  let cost = unknown ? unknownNameCost : 0
   let unknownWords = 0
   for (let at = a.at + 1; at < b.at; at++) {
     const between = elements[at]!
-    if (between.kind === 'word' && ++unknownWords > 4) return Infinity
+    if (between.kind === 'word' && ++unknownWords > (unknown ? 0 : 4)) return Infinity
     cost += gapCosts[between.kind] ?? markCost(between.raw)
+    if (cost > furthest) return Infinity
   }
   return cost
 }
+
+const unknownNameCost = 2.5
 
 const gapCosts: Partial<Record<Element['kind'], number>> = {
   line: 0.9,
@@ -173,7 +199,7 @@ function pairOf(a: Place, b: Place, elements: readonly Element[]): Pair {
   const [share, fibre] =
     a.element.kind === 'number'
       ? [a.element, b.element as FibreElement]
-      : [b.element as NumberElement, a.element]
+      : [b.element as NumberElement, a.element as FibreElement]
   const fibreAt = a.element.kind === 'number' ? b.at : a.at
   return { share, fibre, detail: fibre.detail ?? detailBeside(elements, fibreAt) }
 }
@@ -191,7 +217,8 @@ const isDetail = (element: Element | undefined): boolean => element?.kind === 'd
 const looseMarks = /[-:(*®™]/
 
 /** What stands right after a number that found no fibre, or else right before it. */
-function leftNumber(share: NumberElement, at: number, elements: readonly Element[]): LeftNumber {
+function leftNumber({ element: share, at }: Place, elements: readonly Element[]): LeftNumber[] {
+  if (share.kind !== 'number' || !share.percent) return []
   let qualifies = false
   for (const step of [1, -1]) {
     let next = at + step
@@ -206,9 +233,9 @@ function leftNumber(share: NumberElement, at: number, elements: readonly Element
     }
     const element = elements[next]
     if (element?.kind === 'word' && /\p{L}{2}/u.test(element.raw))
-      return { share, name: element.raw, qualifies }
+      return [{ share, name: element.raw, qualifies }]
   }
-  return { share, name: null, qualifies }
+  return [{ share, name: null, qualifies }]
 }
 
 /** "Cotton/polyester 60/40": all shares together and all names together, told in the same order. */

@@ -37,10 +37,18 @@ export interface Guess {
 /** The name that a misspelt word most likely stands for; undefined where none or several are near. */
 export function guessName(word: string): Guess | undefined {
   if (word.length < 4 || word.length > 24) return undefined
+  const known = guesses.get(word)
+  if (known !== undefined) return known ?? undefined
   const blurred = bySkeleton.get(skeleton(word))
-  if (blurred) return { term: blurred.term, sure: true }
-  return nearest(word)
+  const guess = blurred ? { term: blurred.term, sure: true } : nearest(word)
+  if (guesses.size >= mostGuesses) guesses.clear()
+  guesses.set(word, guess ?? null)
+  return guess
 }
+
+// A guess hangs on its word alone, and the same mistakes come again.
+const guesses = new Map<string, Guess | null>()
+const mostGuesses = 2_000
 
 function nearest(word: string): Guess | undefined {
   const most = word.length >= 7 ? 2 : 1

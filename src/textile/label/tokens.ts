@@ -19,8 +19,16 @@ const pieces = new RegExp(
   'gu',
 )
 
-/** Cuts a cleaned text into words, numbers and marks. `isWord` knows which mixed ones are words. */
-export function tokenise(text: string, isWord: (folded: string) => boolean): Token[] {
+/** What is known of words when a text is cut, all in folded form. */
+export interface WordSense {
+  /** Tells which mixtures of letters and digits are words. */
+  readonly isWord: (folded: string) => boolean
+  /** The words that are printed in one; null where it is one word. */
+  readonly split: (folded: string) => readonly string[] | null
+}
+
+/** Cuts a cleaned text into words, numbers and marks. */
+export function tokenise(text: string, sense: WordSense): Token[] {
   const tokens: Token[] = []
   for (const match of text.matchAll(pieces)) {
     const raw = match[0]
@@ -28,7 +36,7 @@ export function tokenise(text: string, isWord: (folded: string) => boolean): Tok
     if (line) tokens.push(token('line', '\n'))
     else if (number) tokens.push(numberToken(raw))
     else if (run) tokens.push(runToken(raw))
-    else if (word) tokens.push(...alphanumeric(raw, text[match.index + raw.length] === '%', isWord))
+    else if (word) tokens.push(...alphanumeric(raw, text[match.index + raw.length] === '%', sense))
     else if (percent) tokens.push(token('percent', raw))
     else if (degree) tokens.push(token('degree', raw))
     else tokens.push(token(other ? 'word' : 'mark', raw))
@@ -65,31 +73,32 @@ function runToken(raw: string): Token {
 const looksLikeNumber = /^[0-9oil]{1,3}$/i
 const asDigits = (raw: string): string => raw.replaceAll(/o/gi, '0').replaceAll(/[il]/gi, '1')
 
-function alphanumeric(
-  raw: string,
-  percentFollows: boolean,
-  isWord: (folded: string) => boolean,
-): Token[] {
+function alphanumeric(raw: string, percentFollows: boolean, { isWord, split }: WordSense): Token[] {
   if (/^\d+$/.test(raw)) return [numberToken(raw)]
   const numeric =
     looksLikeNumber.test(raw) && (/\d/.test(raw) || (percentFollows && raw.length > 1))
   if (numeric && !isWord(fold(raw))) return [numberToken(asDigits(raw))]
-  if (!/\d/.test(raw)) return [token('word', raw)]
+  if (!/\d/.test(raw)) return wordTokens(raw, split)
 
   const word = wordOf(raw, isWord)
   if (word) return [{ ...token('word', raw), text: word }]
   const parts = /^(\d*)(.*?)(\d*)$/s.exec(raw)!
   return [
     ...(parts[1] ? [numberToken(parts[1])] : []),
-    ...(parts[2] ? [innerWord(parts[2], isWord)] : []),
+    ...(parts[2] ? innerWords(parts[2], { isWord, split }) : []),
     ...(parts[3] ? [numberToken(parts[3])] : []),
   ]
 }
 
-const innerWord = (raw: string, isWord: (folded: string) => boolean): Token => ({
-  ...token('word', raw),
-  text: wordOf(raw, isWord) ?? fold(raw),
-})
+function innerWords(raw: string, { isWord, split }: WordSense): Token[] {
+  const word = wordOf(raw, isWord)
+  return word ? [{ ...token('word', raw), text: word }] : wordTokens(raw, split)
+}
+
+function wordTokens(raw: string, split: WordSense['split']): Token[] {
+  const pieces = split(fold(raw))
+  return pieces ? pieces.map((piece) => token('word', piece)) : [token('word', raw)]
+}
 
 function wordOf(raw: string, isWord: (folded: string) => boolean): string | undefined {
   if (/^\d+.?$/.test(raw)) return undefined

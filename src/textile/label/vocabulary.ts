@@ -20,6 +20,14 @@ export interface Term {
   readonly roles: Map<Role, Meaning>
 }
 
+// Chinese, Japanese and Korean signs all stand above this code.
+const firstSign = 0x2e80
+
+const wordsOf = (phrase: string): string[] =>
+  fold(phrase)
+    .split(/[^\p{L}\d]+/u)
+    .filter((word) => word !== '')
+
 export class Vocabulary {
   /** Terms in Latin letters by their first word, the longest first. */
   readonly byFirst = new Map<string, Term[]>()
@@ -29,14 +37,8 @@ export class Vocabulary {
   private readonly terms = new Map<string, Term>()
 
   add(phrase: string, role: Role, language: LanguageCode, says: Partial<Meaning> = {}): void {
-    const isRun = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}]/u.test(
-      phrase,
-    )
-    const words = isRun
-      ? [phrase.toLowerCase().replaceAll(' ', '')]
-      : fold(phrase)
-          .split(/[^\p{L}\d]+/u)
-          .filter((word) => word !== '')
+    const isRun = phrase.charCodeAt(phrase.length - 1) >= firstSign
+    const words = isRun ? [phrase.toLowerCase().replaceAll(' ', '')] : wordsOf(phrase)
     const name = words.join(' ')
     const term = this.terms.get(name) ?? { words, comma: phrase.includes(','), roles: new Map() }
     const meaning = term.roles.get(role)

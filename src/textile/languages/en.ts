@@ -193,9 +193,9 @@ export const english: LabelLanguage = {
     steam: list('steam | steaming | steamed | steamer'),
     noSteam: list(`
       no steam | without steam | do not steam | never steam | do not use steam | no steaming |
-      steam free | dry iron | iron dry | dont steam | don t steam | donot steam | avoid steam |
-      steam not allowed | no steam iron | do not steam iron | do not use a steam iron | do not use
-      steam iron | without using steam
+      steam free | dont steam | don t steam | donot steam | avoid steam | steam not allowed | no
+      steam iron | do not steam iron | do not use a steam iron | do not use steam iron | without
+      using steam
     `),
     wash: list(`
       wash | machine wash | machine washable | washing | laundry | launder | laundered | washed |
