@@ -2,6 +2,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest'
 import { decideGarment } from '../../src/desk/decisions.ts'
 import { sourcedFacts } from '../../src/desk/provenance.ts'
 import { review } from '../../src/desk/review.ts'
+import type { Tally } from '../../src/quilt/tally.ts'
 import { addStaff } from '../help/desk.ts'
 import { eachStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
@@ -64,6 +65,18 @@ eachStore('a pile under review', (store) => {
     expect(after.after!.tally).toEqual(before.prospects.get(3)!.taken)
     expect(after.after!.tally.good).toBe(before.pile.tally.good + 1)
     expect(after.undecided).not.toContain(3)
+  })
+
+  test('a decision changes nothing of how many quilts the cloth is for', async () => {
+    await confirmPile(workshop.conversation, garments, {
+      quilts: said('several'),
+      quilt_count: { given: { amount: 2, unit: 'quilts' } },
+    })
+    const wanted = ({ pieces }: Pick<Tally, 'pieces'>) => pieces.map(({ want }) => want)
+    const one = await look()
+    const two = await review(store().db, workshop.knowledge, '2')
+    expect(wanted(two.prospects.get(3)!.taken)).toEqual(wanted(two.pile.tally))
+    expect(wanted(two.pile.tally)).not.toEqual(wanted(one.pile.tally))
   })
 
   test('leaving a garment out changes the price, as was foretold', async () => {
