@@ -11,34 +11,45 @@ import { print } from './output.ts'
 const usage =
   'account add --email … --name … [--role staff|owner] with the password on standard input'
 
-/** `account add`: a person for the desk. The password comes on standard input, never in the arguments. */
-export async function accountVerb([what, ...rest]: readonly string[]): Promise<number> {
-  if (what !== 'add') throw new Failure('bad_input', { field: 'account', why: usage })
-  const { values } = parseArgs({
-    args: [...rest],
-    options: {
-      email: { type: 'string' },
-      name: { type: 'string' },
-      role: { type: 'string', default: 'staff' },
-    },
-  })
-  if (!values.email || !values.name || (values.role !== 'staff' && values.role !== 'owner')) {
-    throw new Failure('bad_input', { field: 'account', why: usage })
+interface Asked {
+  readonly email: string
+  readonly name: string
+  readonly role: 'staff' | 'owner'
+}
+
+function readArguments([what, ...rest]: readonly string[]): Asked {
+  const wrong = (cause?: unknown) =>
+    new Failure('bad_input', { field: 'account', why: usage }, { cause })
+  if (what !== 'add') throw wrong()
+  const { email, name, role } = parsed(rest, wrong)
+  if (!email || !name || (role !== 'staff' && role !== 'owner')) throw wrong()
+  return { email, name, role }
+}
+
+function parsed(args: readonly string[], wrong: (cause: unknown) => Failure) {
+  const text = { type: 'string' } as const
+  try {
+    return parseArgs({
+      args: [...args],
+      options: { email: text, name: text, role: { ...text, default: 'staff' } },
+    }).values
+  } catch (cause) {
+    throw wrong(cause)
   }
+}
+
+/** `account add`: a person for the desk. The password comes on standard input, never in the arguments. */
+export async function accountVerb(given: readonly string[]): Promise<number> {
+  const asked = readArguments(given)
   const password = readFileSync(0, 'utf8').replace(/\r?\n$/, '')
   const { databaseUrl, dataDir } = readConfig(process.env)
   const store = await openStore({ ...(databaseUrl && { databaseUrl }), dataDir })
   try {
     await migrate(store)
-    await addAccount(store, systemClock, {
-      email: values.email,
-      name: values.name,
-      role: values.role,
-      password,
-    })
+    await addAccount(store, systemClock, { ...asked, password })
   } finally {
     await store.close()
   }
-  print({ ok: true, email: values.email, role: values.role })
+  print({ ok: true, email: asked.email, role: asked.role })
   return 0
 }

@@ -4,20 +4,32 @@ import { Failure } from '../base/failures.ts'
 import { readConfig } from '../config.ts'
 import { drawFlow } from '../flow/draw.ts'
 import { readFlow } from '../flow/read.ts'
-import { examine } from '../intake/examine.ts'
+import { type Examined, examine } from '../intake/examine.ts'
 import { readFlowsFolder } from '../intake/flows-folder.ts'
 import { wordsOf } from '../intake/knowledge.ts'
 import { drawings } from '../papers/drawings/index.ts'
 import { language } from '../words/words.ts'
 import { print } from './output.ts'
 
+/** What can be found in a folder, even one whose files cannot be read. */
+function examined(folder: string): Pick<Examined, 'findings'> & Partial<Examined> {
+  const today = new Date().toISOString().slice(0, 10)
+  try {
+    return examine(readFlowsFolder(folder), Object.keys(drawings), { proving: true, today })
+  } catch (error) {
+    if (!(error instanceof Failure) || error.code !== 'flows_invalid') throw error
+    const { file, line, why } = error.details
+    return {
+      findings: [
+        { file: String(file), line: Number(line), rule: 'unreadable', message: String(why) },
+      ],
+    }
+  }
+}
+
 /** `check-flows [--json]`: counts, or findings with exit 2. */
 export async function checkFlowsVerb(): Promise<number> {
-  const { findings, counts } = examine(
-    readFlowsFolder(readConfig(process.env).flowsDir),
-    Object.keys(drawings),
-    { proving: true, today: new Date().toISOString().slice(0, 10) },
-  )
+  const { findings, counts } = examined(readConfig(process.env).flowsDir)
   if (findings.length === 0) {
     print({ ok: true, ...counts })
     return 0

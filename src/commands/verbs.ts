@@ -1,15 +1,14 @@
-import { accountVerb } from './account.ts'
-import { checkFlowsVerb, drawFlowsVerb } from './check-flows.ts'
-import { gradeVerb } from './grade.ts'
-import { readLabelVerb } from './read-label.ts'
-import { serveVerb } from './serve.ts'
+type Verb = (given: readonly string[]) => Promise<number>
 
-/** What the command line can do; each verb resolves to its exit code. */
-export const verbs: Readonly<Record<string, (given: readonly string[]) => Promise<number>>> = {
-  serve: serveVerb,
-  'read-label': readLabelVerb,
-  grade: gradeVerb,
-  'check-flows': checkFlowsVerb,
-  'draw-flows': drawFlowsVerb,
-  account: accountVerb,
+/**
+ * What the command line can do; each verb resolves to its exit code. A verb's own code is loaded when it
+ * is called: reading a label needs no server, and waits for none.
+ */
+export const verbs: Readonly<Record<string, Verb>> = {
+  serve: async () => (await import('./serve.ts')).serveVerb(),
+  'read-label': async (given) => (await import('./read-label.ts')).readLabelVerb(given),
+  grade: async (given) => (await import('./grade.ts')).gradeVerb(given),
+  'check-flows': async () => (await import('./check-flows.ts')).checkFlowsVerb(),
+  'draw-flows': async (given) => (await import('./check-flows.ts')).drawFlowsVerb(given),
+  account: async (given) => (await import('./account.ts')).accountVerb(given),
 }

@@ -1,0 +1,340 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { openStore } from '../../src/store/open.ts'
+import { xmlProblem } from '../flow/xml.ts'
+import { flowsFolder } from '../help/app.ts'
+import { type Ran, refusal, run, runHere } from '../help/command.ts'
+import { plainShirt } from '../help/garments.ts'
+
+let folder: string
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'pieceworth-commands-'))
+})
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+function file(name: string, content: unknown): string {
+  const path = join(folder, name)
+  writeFileSync(path, typeof content === 'string' ? content : JSON.stringify(content))
+  return path
+}
+
+/** The one JSON document of a command that worked. */
+const answer = (ended: Ran) => {
+  expect({ code: ended.code, stderr: ended.stderr }).toEqual({ code: 0, stderr: '' })
+  expect(ended.stdout.split('\n')).toHaveLength(2)
+  return JSON.parse(ended.stdout)
+}
+
+describe('a verb that is none', () => {
+  test.each([[[]], [['sew']], [['__proto__']], [['constructor']], [['toString']]])(
+    '%o is refused with those there are',
+    async (args) => {
+      const refused = refusal(await runHere(args))
+      expect(refused).toMatchObject({ exit: 2, stdout: '', code: 'unknown_verb' })
+      expect(refused.message).toContain('serve, read-label, grade, check-flows')
+    },
+  )
+})
+
+describe('the built command', () => {
+  test('ends with 2 and says why on the other stream', async () => {
+    const refused = refusal(await run(['sew']))
+    expect(refused).toMatchObject({ exit: 2, stdout: '', code: 'unknown_verb' })
+  })
+
+  test('ends with 1 where the fault is in our own files or settings', async () => {
+    const refused = refusal(await run(['serve'], { env: { FLOWS_DIR: folder } }))
+    expect(refused).toMatchObject({ exit: 1, stdout: '', code: 'flows_invalid' })
+  })
+})
+
+describe('read-label', () => {
+  const reading = {
+    blocks: [
+      {
+        section: null,
+        fibres: [
+          { fibre: 'cotton', percent: 60 },
+          { fibre: 'polyester', percent: 40 },
+        ],
+        total: 100,
+        complete: true,
+      },
+    ],
+    iron: { level: 'cool', noSteam: false, notOnPrint: false, wrongSide: false },
+    languages: ['en'],
+    sure: true,
+  }
+  const words = '60% cotton 40% polyester\nCool iron'
+
+  test('reads words from the command line and from standard input alike', async () => {
+    const given = answer(await run(['read-label', '--text', words]))
+    expect(given).toMatchObject(reading)
+    expect(Object.keys(given)).toEqual(
+      expect.arrayContaining([
+        'blocks',
+        'iron',
+        'care',
+        'languages',
+        'confidence',
+        'sure',
+        'problems',
+        'text',
+      ]),
+    )
+    expect(answer(await run(['read-label', '--text', '-'], { input: words }))).toEqual(given)
+  })
+
+  test('is not sure of words that say nothing of cloth', async () => {
+    const given = answer(await runHere(['read-label', '--text', 'made with love']))
+    expect(given).toMatchObject({ blocks: [], sure: false, iron: { level: null } })
+    expect(given.problems.length).toBeGreaterThan(0)
+    for (const problem of given.problems) {
+      expect(problem).toEqual({ code: expect.any(String), message: expect.stringMatching(/\.$/) })
+    }
+  })
+
+  test.each([[['read-label']], [['read-label', '--text']], [['read-label', '--words', 'x']]])(
+    '%o is told how to use it',
+    async (args) => {
+      const refused = refusal(await runHere(args))
+      expect(refused).toMatchObject({ exit: 2, stdout: '', code: 'bad_input' })
+      expect(refused.message).toContain('--text')
+    },
+  )
+})
+
+describe('grade', () => {
+  const shirt = () =>
+    file('shirt.json', { garment: { ...plainShirt, odd: 1 }, pile: { recipient: 'adult' } })
+
+  test('gives grade, flags, press plan and layouts of one garment', async () => {
+    const given = answer(await runHere(['grade', shirt()]))
+    expect(given).toMatchObject({
+      grade: 'sound',
+      press: {
+        method: expect.any(String),
+        backing: expect.any(String),
+        testFirst: expect.any(Boolean),
+      },
+    })
+    expect(Object.keys(given).sort()).toEqual(['flags', 'grade', 'layouts', 'press'])
+    expect(given.layouts.length).toBeGreaterThan(3)
+    for (const flag of given.flags) {
+      expect(flag).toMatchObject({
+        code: expect.any(String),
+        severity: expect.stringMatching(/^(note|care|eyes|home)$/),
+        for: expect.any(Array),
+        message: expect.stringMatching(/\w.*\.$/),
+        because: expect.any(Array),
+      })
+    }
+  })
+
+  test('takes what is not told as not told', async () => {
+    const given = answer(await runHere(['grade', file('empty.json', { garment: {} })]))
+    expect(given.grade).toBe('eyes')
+    expect(given.press.method).not.toMatch(/^fuse/)
+  })
+
+  test('prints a line a file for several, a refusal among them costing no other', async () => {
+    const files = [
+      shirt(),
+      file('wrong.json', { garment: { wear: 'eaten' } }),
+      file('broken.json', '{"garment":'),
+      join(folder, 'nowhere.json'),
+      shirt(),
+    ]
+    const { code, stdout, stderr } = await runHere(['grade', ...files])
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' })
+    const lines = stdout
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line))
+    expect(lines.map((line) => [line.file, line.ok, line.grade ?? line.error.code])).toEqual([
+      [files[0], true, 'sound'],
+      [files[1], false, 'bad_input'],
+      [files[2], false, 'bad_input'],
+      [files[3], false, 'bad_input'],
+      [files[4], true, 'sound'],
+    ])
+    expect(lines[1].error.message).toBe('wear must be: sound, thin, holes, shattered, unknown')
+    expect(Object.keys(lines[1])).toEqual(['file', 'ok', 'error'])
+  })
+
+  const bad: [what: string, content: unknown, names: string][] = [
+    ['a fact with a value of its own', { garment: { heat: 'molten' } }, 'heat must be: hot, warm'],
+    [
+      'a recipient that is none',
+      { garment: {}, pile: { recipient: 'cat' } },
+      'recipient must be: adult',
+    ],
+    ['a layout that is none', { garment: {}, pile: { layout: '__proto__' } }, 'layout must be: '],
+    [
+      'fibres that are none',
+      { garment: { fibres: [{ fibre: 'toString', percent: 100 }] } },
+      'fibres must be: ',
+    ],
+    ['a list', [], 'garment must be: '],
+    ['null', null, 'garment must be: '],
+    ['no JSON', 'a shirt', 'no-json.json: '],
+  ]
+  test.each(bad)('refuses %s by its name', async (what, content, names) => {
+    const refused = refusal(
+      await runHere(['grade', file(`${what.replaceAll(' ', '-')}.json`, content)]),
+    )
+    expect(refused).toMatchObject({ exit: 2, stdout: '', code: 'bad_input' })
+    expect(refused.message.toLowerCase()).toContain(names)
+  })
+
+  test('without a file is told to name one', async () => {
+    expect(refusal(await runHere(['grade']))).toMatchObject({
+      exit: 2,
+      message: 'file: name a file',
+    })
+  })
+})
+
+describe('check-flows', () => {
+  test('counts what it checked', async () => {
+    const given = answer(await runHere(['check-flows', '--json']))
+    expect(given).toMatchObject({ ok: true, flows: 1, tables: 7 })
+    for (const count of ['questions', 'longestPath', 'rows', 'combinations', 'statements']) {
+      expect(given[count], count).toBeGreaterThan(9)
+    }
+  })
+
+  const spoilt = (change: (folder: string) => void) => {
+    const copy = mkdtempSync(join(folder, 'flows-'))
+    cpSync(flowsFolder, copy, { recursive: true })
+    change(copy)
+    return runHere(['check-flows'], { FLOWS_DIR: copy })
+  }
+  const change = (path: string, before: string, after: string) => (copy: string) => {
+    const text = readFileSync(join(copy, path), 'utf8')
+    if (!text.includes(before)) throw new Error(`${path} has no "${before}"`)
+    writeFileSync(join(copy, path), text.replace(before, after))
+  }
+
+  test.each([
+    [
+      'an edge to nowhere',
+      change('intake/flow.yaml', 'to: quilt_count', 'to: quilt_cuont'),
+      'intake/flow.yaml',
+      /quilt_cuont/,
+    ],
+    [
+      'a file that is no YAML',
+      change('intake/flow.yaml', 'parts:', 'parts: ]['),
+      'intake/flow.yaml',
+      /./,
+    ],
+    [
+      'a file that is gone',
+      (copy: string) => rmSync(join(copy, 'shop.yaml')),
+      'shop.yaml',
+      /missing/,
+    ],
+    [
+      'a row that nothing reaches',
+      change('tables/limits.yaml', 'iron: cool', 'iron: tepid'),
+      'tables/limits.yaml',
+      /tepid/,
+    ],
+  ] as const)('finds %s, by file and line, with exit 2', async (_, spoil, path, message) => {
+    const { code, stdout, stderr } = await spoilt(spoil)
+    expect({ code, stderr }).toEqual({ code: 2, stderr: '' })
+    const { ok, findings } = JSON.parse(stdout)
+    expect(ok).toBe(false)
+    expect(findings[0].file).toContain(path)
+    expect(findings[0].line).toBeGreaterThan(0)
+    expect(findings[0]).toMatchObject({
+      rule: expect.any(String),
+      message: expect.stringMatching(message),
+    })
+  })
+})
+
+describe('draw-flows', () => {
+  test('writes one SVG and one text of the flow, with every question in both', async () => {
+    const given = answer(await runHere(['draw-flows', join(folder, 'drawn')]))
+    expect(given).toMatchObject({ ok: true, flow: 'intake' })
+    const svg = readFileSync(given.svg, 'utf8')
+    const text = readFileSync(given.text, 'utf8')
+    expect(xmlProblem(svg)).toBeNull()
+    for (const question of ['recipient', 'label_check', 'graphic_size', 'last_word']) {
+      expect(text).toContain(question)
+    }
+  })
+
+  test('without a folder is told to name one', async () => {
+    expect(refusal(await runHere(['draw-flows']))).toMatchObject({ exit: 2, code: 'bad_input' })
+  })
+})
+
+describe('account add', () => {
+  const password = 'a long enough pass-phrase'
+  const dataDir = () => join(folder, 'data')
+  const add = (args: readonly string[], input = `${password}\n`) =>
+    run(['account', ...args], { input, env: { DATA_DIR: dataDir() } })
+  const ada = ['add', '--email', 'Ada@Workshop.example', '--name', 'Ada Thimble']
+
+  test('makes an account whose password came on standard input and is kept nowhere', async () => {
+    expect(answer(await add(ada))).toMatchObject({ ok: true, role: 'staff' })
+    const store = await openStore({ dataDir: dataDir() })
+    const [row] = await store.db.selectFrom('account').selectAll().execute()
+    await store.close()
+    expect(row).toMatchObject({ email: 'ada@workshop.example', name: 'Ada Thimble', role: 'staff' })
+    expect(row!.password_hash).toMatch(/^\$argon2id\$/)
+    expect(JSON.stringify(row)).not.toContain(password)
+  })
+
+  test.each([
+    ['the same address', ada, undefined, 'email_taken'],
+    [
+      'a short password',
+      [...ada.slice(0, 2), 'b@c.example', ...ada.slice(3)],
+      'short\n',
+      'password_too_short',
+    ],
+    ['no password', [...ada.slice(0, 2), 'b@c.example', ...ada.slice(3)], '', 'password_too_short'],
+    [
+      'an address that is none',
+      [...ada.slice(0, 2), 'nowhere', ...ada.slice(3)],
+      undefined,
+      'email_not_valid',
+    ],
+  ])('refuses %s', async (_, args, input, code) => {
+    const ended = await add(args, input)
+    expect(refusal(ended)).toMatchObject({ exit: 2, stdout: '', code })
+    expect(ended.stderr).not.toContain(password)
+  })
+
+  test.each([
+    ['a role that is none', [...ada, '--role', 'king']],
+    ['an option that is none', [...ada, '--password', password]],
+    ['no name', ada.slice(0, 3)],
+    ['another word', ['remove']],
+  ])('told %s, says how to use it', async (_, args) => {
+    const ran = await runHere(['account', ...args])
+    expect(refusal(ran)).toMatchObject({ exit: 2, stdout: '', code: 'bad_input' })
+    expect(ran.stderr).toContain('account add --email')
+    expect(ran.stderr).not.toContain(password)
+  })
+})
+
+describe('a setting that is wrong', () => {
+  test.each([
+    ['PORT', 'eighty'],
+    ['PORT', '70000'],
+    ['DATABASE_URL', 'mysql://x/y'],
+    ['PUBLIC_URL', 'workshop'],
+    ['LOG_LEVEL', 'loud'],
+  ])('%s=%s stops the start by its name', async (name, value) => {
+    const refused = refusal(await runHere(['serve'], { DATA_DIR: folder, [name]: value }))
+    expect(refused).toMatchObject({ exit: 1, stdout: '', code: 'setting_invalid' })
+    expect(refused.message).toContain(name)
+  })
+})
