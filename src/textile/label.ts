@@ -20,8 +20,8 @@ import {
 export function readLabel(text: string): LabelReading {
   const clean = cleanText(text)
   const tokens = tokenise(clean.text, { isWord: isLabelWord, split: splitGlued })
-  const shares = itemsOf(tokens, shareWords)
-  const care = withoutSmallMarks(itemsOf(tokens, careWords))
+  const shares = itemsOf(tokens, shareWords())
+  const care = withoutSmallMarks(itemsOf(tokens, careWords()))
 
   const { blocks, problems } = compositionOf(shares)
   const ironing = ironingOf(care)

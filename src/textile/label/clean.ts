@@ -28,23 +28,33 @@ export function cleanText(raw: string): CleanText {
   }
 }
 
-const letters: Readonly<Record<string, string>> = {
-  ß: 'ss',
-  æ: 'ae',
-  œ: 'oe',
-  ø: 'o',
-  ł: 'l',
-  đ: 'd',
-  ı: 'i',
+const plainLetters = new Map([
+  ['ß', 'ss'],
+  ['æ', 'ae'],
+  ['œ', 'oe'],
+  ['ø', 'o'],
+  ['ł', 'l'],
+  ['đ', 'd'],
+  ['ı', 'i'],
+])
+
+function plain(letter: string): string {
+  const known = plainLetters.get(letter)
+  if (known !== undefined) return known
+  const bare = letter
+    .normalize('NFD')
+    .replaceAll(/[\u0300-\u036f]/g, '')
+    .normalize('NFC')
+  if (plainLetters.size < mostLetters) plainLetters.set(letter, bare)
+  return bare
 }
+
+const mostLetters = 2_000
 
 /** Lower case without accents, the form in which words are compared. */
 export function fold(word: string): string {
   const lower = word.toLowerCase()
-  if (/^[a-z0-9]*$/.test(lower)) return lower
-  return lower
-    .normalize('NFD')
-    .replaceAll(/[\u0300-\u036f]/g, '')
-    .normalize('NFC')
-    .replaceAll(/[ßæœøłđı]/g, (letter) => letters[letter]!)
+  let folded = ''
+  for (const letter of lower) folded += letter <= '~' ? letter : plain(letter)
+  return folded
 }

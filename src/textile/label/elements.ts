@@ -5,7 +5,7 @@ import { letterCodes } from './codes.ts'
 import { dropDecoys } from './decoys.ts'
 import { has, type Item } from './items.ts'
 import { guessName } from './spelling.ts'
-import { isPureWord } from './vocabulary.ts'
+import { isPureWord, meaningOf } from './vocabulary.ts'
 
 /** What matters for the make-up of a garment, in the order of the label. */
 export type Element =
@@ -168,7 +168,7 @@ function termElement(items: readonly Item[], at: number, beside: boolean): Eleme
     if (beside && !fibreFollows(items, at)) return fibreElement(item, everydayDoubt(items, item))
   }
   if (has(item, 'section')) {
-    const section = item.term!.roles.get('section')!.section!
+    const section = meaningOf(item.term, 'section')!.section!
     return { kind: 'section', sections: [section], raw }
   }
   const roles = ['excluded', 'pure', 'details', 'fillers', 'or', 'variants'] as const
@@ -193,10 +193,10 @@ const elementKinds = {
 
 /** An everyday word stands for a fibre for sure where the label has other words of its language. */
 function everydayDoubt(items: readonly Item[], item: Item): ProblemCode | null {
-  const { languages } = item.term!.roles.get('fibre')!
+  const { languages } = meaningOf(item.term, 'fibre')!
   if (languages.includes('en') && item.text !== 'in') return null
   const others = items.some((other) => {
-    const fibre = other === item ? undefined : other.term?.roles.get('fibre')
+    const fibre = other === item ? undefined : meaningOf(other.term, 'fibre')
     return (
       fibre &&
       !fibre.languages.includes('en') &&
@@ -207,7 +207,7 @@ function everydayDoubt(items: readonly Item[], item: Item): ProblemCode | null {
 }
 
 function fibreElement(item: Item, doubt: ProblemCode | null): FibreElement {
-  const meaning = item.term!.roles.get('fibre')!
+  const meaning = meaningOf(item.term, 'fibre')!
   const fibre = meaning.fibre!
   const unusual = meaning.unusual ? { detail: item.text } : {}
   return {

@@ -1,5 +1,5 @@
 import type { Token } from './tokens.ts'
-import type { Role, Term, Vocabulary } from './vocabulary.ts'
+import { meaningOf, type Role, type Term, type Vocabulary } from './vocabulary.ts'
 
 /** A token, or several that make one term. */
 export interface Item {
@@ -33,7 +33,7 @@ export function itemsOf(tokens: readonly Token[], vocabulary: Vocabulary): Item[
 }
 
 export const has = (item: Item | undefined, role: Role): boolean =>
-  item?.term?.roles.has(role) ?? false
+  meaningOf(item?.term, role) !== undefined
 
 const termItem = (term: Term, raw: string): Item => ({
   kind: 'term',
@@ -59,8 +59,8 @@ function findTerm(tokens: readonly Token[], at: number, vocabulary: Vocabulary):
   const alone = vocabulary.single(tokens[at]!.text)
   const plain = longestPhrase(tokens, at, vocabulary)
   const spansWords = plain !== null && plain.terms[0]!.words.length > 1
-  const joined = spansWords || alone?.roles.has('fibre') ? null : brokenWord(tokens, at, vocabulary)
-  if (joined !== null && joined.terms[0]!.roles.has('fibre')) return joined
+  const joined = spansWords || meaningOf(alone, 'fibre') ? null : brokenWord(tokens, at, vocabulary)
+  if (joined !== null && meaningOf(joined.terms[0], 'fibre')) return joined
   return plain ?? joined
 }
 

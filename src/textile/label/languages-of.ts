@@ -28,9 +28,7 @@ export function languagesOf(items: readonly Item[]): LanguageCode[] {
   const words = new Map<string, Set<LanguageCode>>()
   for (const { term, text } of items) {
     if (!term) continue
-    const codes = [...term.roles].flatMap(([role, { languages }]) =>
-      telling.has(role) ? languages : [],
-    )
+    const codes = term.roles.flatMap(({ role, languages }) => (telling.has(role) ? languages : []))
     if (codes.length > 0) words.set(text, new Set([...(words.get(text) ?? []), ...codes]))
   }
   const open = [...words.values()]

@@ -1,5 +1,5 @@
 import type { FibreKey } from '../fibres.ts'
-import { shareWords, type Term } from './vocabulary.ts'
+import { meaningOf, once, shareWords, type Term } from './vocabulary.ts'
 
 /** Letters that print blurs into one another, made the same. */
 const skeleton = (word: string): string =>
@@ -15,18 +15,25 @@ interface Name {
   readonly fibre: FibreKey
 }
 
-const names: readonly Name[] = [...shareWords.all()].flatMap((term) => {
-  const fibre = term.roles.get('fibre')?.fibre
-  const word = term.words[0]!
-  return fibre && term.words.length === 1 && /^[a-z]{4,}$/.test(word) ? [{ word, term, fibre }] : []
-})
+const names = once((): readonly Name[] =>
+  [...shareWords().all()].flatMap((term) => {
+    const fibre = meaningOf(term, 'fibre')?.fibre
+    const word = term.words[0]!
+    return fibre && term.words.length === 1 && /^[a-z]{4,}$/.test(word)
+      ? [{ word, term, fibre }]
+      : []
+  }),
+)
 
-const bySkeleton = new Map<string, Name | null>()
-for (const name of names) {
-  const key = skeleton(name.word)
-  const other = bySkeleton.get(key)
-  bySkeleton.set(key, other === undefined || other?.fibre === name.fibre ? name : null)
-}
+const bySkeleton = once((): ReadonlyMap<string, Name | null> => {
+  const found = new Map<string, Name | null>()
+  for (const name of names()) {
+    const key = skeleton(name.word)
+    const other = found.get(key)
+    found.set(key, other === undefined || other?.fibre === name.fibre ? name : null)
+  }
+  return found
+})
 
 export interface Guess {
   readonly term: Term
@@ -39,7 +46,7 @@ export function guessName(word: string): Guess | undefined {
   if (word.length < 4 || word.length > 24) return undefined
   const known = guesses.get(word)
   if (known !== undefined) return known ?? undefined
-  const blurred = bySkeleton.get(skeleton(word))
+  const blurred = bySkeleton().get(skeleton(word))
   const guess = blurred ? { term: blurred.term, sure: true } : nearest(word)
   if (guesses.size >= mostGuesses) guesses.clear()
   guesses.set(word, guess ?? null)
@@ -55,7 +62,7 @@ function nearest(word: string): Guess | undefined {
   let best: Name | undefined
   let bestDistance = most + 1
   let otherDistance = most + 3
-  for (const name of names) {
+  for (const name of names()) {
     const limit = Math.min(most + 2, otherDistance)
     if (Math.abs(name.word.length - word.length) > limit) continue
     const distance = lettersApart(word, name.word, limit)

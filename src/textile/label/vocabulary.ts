@@ -8,6 +8,7 @@ export type Role = 'fibre' | 'section' | keyof LabelWords | keyof CareWords
 
 /** What a word or phrase may stand for, with the languages that say so. */
 export interface Meaning {
+  readonly role: Role
   readonly fibre?: FibreKey
   readonly section?: Section
   readonly unusual?: boolean
@@ -17,16 +18,20 @@ export interface Meaning {
 export interface Term {
   readonly words: readonly string[]
   readonly comma: boolean
-  readonly roles: Map<Role, Meaning>
+  readonly roles: Meaning[]
 }
+
+export const meaningOf = (term: Term | null | undefined, role: Role): Meaning | undefined =>
+  term?.roles.find((meaning) => meaning.role === role)
 
 // Chinese, Japanese and Korean signs all stand above this code.
 const firstSign = 0x2e80
 
-const wordsOf = (phrase: string): string[] =>
-  fold(phrase)
-    .split(/[^\p{L}\d]+/u)
-    .filter((word) => word !== '')
+function wordsOf(phrase: string): string[] {
+  const folded = fold(phrase)
+  if (/^[a-z]+$/.test(folded)) return [folded]
+  return folded.split(/[^a-z\d]+/).filter((word) => word !== '')
+}
 
 export class Vocabulary {
   /** Terms in Latin letters by their first word, the longest first. */
@@ -40,12 +45,13 @@ export class Vocabulary {
     const isRun = phrase.charCodeAt(phrase.length - 1) >= firstSign
     const words = isRun ? [phrase.toLowerCase().replaceAll(' ', '')] : wordsOf(phrase)
     const name = words.join(' ')
-    const term = this.terms.get(name) ?? { words, comma: phrase.includes(','), roles: new Map() }
-    const meaning = term.roles.get(role)
-    if (!meaning) term.roles.set(role, { languages: [language], ...says })
+    const known = this.terms.get(name)
+    const term = known ?? { words, comma: phrase.includes(','), roles: [] }
+    const meaning = meaningOf(term, role)
+    if (!meaning) term.roles.push({ role, languages: [language], ...says })
     else if (!meaning.languages.includes(language) && meaning.fibre === says.fibre)
       meaning.languages.push(language)
-    if (this.terms.has(name)) return
+    if (known) return
     this.terms.set(name, term)
     if (isRun) {
       this.runs.set(name, term)
@@ -85,7 +91,7 @@ function shareVocabulary(): Vocabulary {
       for (const phrase of phrases) vocabulary.add(phrase, role as Role, code)
   }
   for (const name of unusualNames)
-    if (!vocabulary.single(fold(name))?.roles.has('fibre'))
+    if (!meaningOf(vocabulary.single(fold(name)), 'fibre'))
       vocabulary.add(name, 'fibre', 'en', { fibre: 'other', unusual: true })
   return vocabulary.finish()
 }
@@ -98,12 +104,28 @@ function careVocabulary(): Vocabulary {
   return vocabulary.finish()
 }
 
-export const shareWords = shareVocabulary()
-export const careWords = careVocabulary()
+/** Makes a value when it is first asked for: the indexes cost more than a start may. */
+export function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined
+  return () => {
+    made ??= { value: make() }
+    return made.value
+  }
+}
 
-const everyWord = new Set([...shareWords.all(), ...careWords.all()].flatMap(({ words }) => words))
+/** What labels print around the shares of fibres. */
+export const shareWords = once(shareVocabulary)
+/** What labels print of care. */
+export const careWords = once(careVocabulary)
 
-export const isLabelWord = (folded: string): boolean => everyWord.has(folded)
+const everyWord = once(() => {
+  const words = new Set<string>()
+  for (const vocabulary of [shareWords(), careWords()])
+    for (const term of vocabulary.all()) for (const word of term.words) words.add(word)
+  return words
+})
+
+export const isLabelWord = (folded: string): boolean => everyWord().has(folded)
 
 export const isPureWord = (folded: string): boolean =>
-  shareWords.single(folded)?.roles.has('pure') ?? false
+  meaningOf(shareWords().single(folded), 'pure') !== undefined

@@ -6,7 +6,4 @@ export const memory = (...names: string[]): Names => ({ status: 'memory', names 
 
 /** Words and phrases parted by bars, over as many lines as they need. */
 export const list = (words: string): readonly string[] =>
-  words
-    .split('|')
-    .map((word) => word.trim().replaceAll(/\s+/g, ' '))
-    .filter((word) => word !== '')
+  words.replaceAll(/\s+/g, ' ').trim().split(' | ')
