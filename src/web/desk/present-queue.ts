@@ -1,3 +1,4 @@
+import type { Asked } from '../../desk/asked.ts'
 import type { Queue, QueuedPile, QueueState } from '../../desk/queue.ts'
 import type { Language } from '../../words/words.ts'
 import { deskPaths } from './paths.ts'
@@ -58,7 +59,24 @@ function pagerOf({ page, pages }: Queue, state: QueueState, { say }: Language): 
   }
 }
 
-export function queuePage(queue: Queue, state: QueueState, language: Language): QueuePage {
+function askedEntry(asked: Asked, { say, has, code }: Language): QueuePage['asked'][number] {
+  const key = `intake.${asked.question}.short`
+  const garment = asked.item > 0 ? asked.name || say('tag.unnamed', { n: asked.item }) : null
+  return {
+    about: [say('desk.pile', { number: asked.pile }), garment, has(key) ? say(key) : asked.question]
+      .filter(Boolean)
+      .join(' · '),
+    text: asked.text || say('desk.queue.asked_nothing'),
+    day: dayWords(asked.at, code),
+  }
+}
+
+export function queuePage(
+  queue: Queue,
+  asked: readonly Asked[],
+  state: QueueState,
+  language: Language,
+): QueuePage {
   const { say } = language
   return {
     page: 'queue',
@@ -67,5 +85,6 @@ export function queuePage(queue: Queue, state: QueueState, language: Language): 
     empty: say(`desk.queue.empty.${state}`),
     openIntakes: say('desk.queue.open', { count: queue.counts.open }),
     pager: pagerOf(queue, state, language),
+    asked: asked.map((one) => askedEntry(one, language)),
   }
 }

@@ -1,5 +1,6 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
+import { askedMeanwhile } from '../../desk/asked.ts'
 import { queue, queueStates } from '../../desk/queue.ts'
 import { closeSession } from '../../desk/sessions.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
@@ -33,11 +34,12 @@ export const queueRoutes =
       async (request, reply) => {
         const { state, page } = request.query
         const found = await queue(store.db, { state, page })
+        const asked = state === 'waiting' ? await askedMeanwhile(store.db) : []
         return showDesk(
           context,
           request,
           reply,
-          queuePage(found, state, deskLanguage(request, context)),
+          queuePage(found, asked, state, deskLanguage(request, context)),
           { counts: found.counts, state },
         )
       },

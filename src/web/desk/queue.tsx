@@ -13,7 +13,28 @@ export function QueueView({ page }: { page: QueuePage }) {
       )}
       <Pager pager={page.pager} />
       <p class="hint">{page.openIntakes}</p>
+      <AskedMeanwhile asked={page.asked} />
     </main>
+  )
+}
+
+function AskedMeanwhile({ asked }: Pick<QueuePage, 'asked'>) {
+  const say = useSay()
+  if (asked.length === 0) return null
+  return (
+    <section class="card" aria-labelledby="asked-title">
+      <h2 id="asked-title">{say('desk.queue.asked')}</h2>
+      <p class="hint">{say('desk.queue.asked_help')}</p>
+      <ul class="asked">
+        {asked.map(({ about, text, day }) => (
+          <li key={`${about} ${text} ${day}`}>
+            <strong>{about}</strong>
+            <p>{text}</p>
+            <p class="hint">{day}</p>
+          </li>
+        ))}
+      </ul>
+    </section>
   )
 }
 

@@ -53,6 +53,8 @@ export interface QueuePage {
     readonly before: string | null
     readonly after: string | null
   } | null
+  /** Questions left to a person in intakes that are not confirmed yet. */
+  readonly asked: readonly { readonly about: string; readonly text: string; readonly day: string }[]
 }
 
 export interface Decided {
