@@ -1,7 +1,7 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { readFlow } from '../../src/flow/read.ts'
-import { garments, pileAnswers } from '../demo/pile.ts'
+import { type DemoGarment, garments, pileAnswers } from '../demo/pile.ts'
 import { openBrowser } from '../help/browser.ts'
 import { type Asked, askedOn, drive, send, turn } from '../help/driver.ts'
 import { complaints, sideways, smallTargets, unfold } from '../help/eyes.ts'
@@ -9,7 +9,19 @@ import { readYaml } from '../help/knowledge.ts'
 import { type RunningServer, startServer } from '../help/server.ts'
 
 /** Ten garments as unlike as can be: every grade, every kind of label, and every question in turn. */
-const ten = garments.filter(({ name }) => !/Choir|Work jeans|apron|uniform/.test(name))
+const ten = garments
+  .filter(({ name }) => !/Choir|Work jeans|apron|uniform/.test(name))
+  .map((garment) => (garment.name === 'Swim club suit' ? halfRead(garment) : garment))
+
+/** A label whose shares do not add up is read back to the customer. */
+function halfRead(garment: DemoGarment): DemoGarment {
+  const label = { found: 'words', words: '82% polyamide' }
+  return { ...garment, answers: { ...garment.answers, label } }
+}
+
+/** Between two garments the page only grows; it is looked at empty, begun and full. */
+const gathers = ['gather-0', 'gather-1', `gather-${ten.length}`]
+
 const ofPile = {
   ...pileAnswers,
   quilts: { value: 'several' },
@@ -113,6 +125,7 @@ async function refuseOnce(visitor: Visitor, { id, kind }: Asked): Promise<void> 
 }
 
 async function onPage(visitor: Visitor, place: string): Promise<void> {
+  if (place.startsWith('gather') && !gathers.includes(place)) return
   const asked = await askedOn(visitor.page)
   const crowded = visitor.met.has(`gather-${ten.length}`)
   if (asked && crowded && visitor.width === 320) await beginsOnFirstScreen(visitor, place)
