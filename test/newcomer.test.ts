@@ -1,17 +1,13 @@
-import { spawn } from 'node:child_process'
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { fileURLToPath } from 'node:url'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { openStore } from '../src/store/open.ts'
 import { flowsFolder } from './help/app.ts'
 import { addGarment, answerAll, pileAnswers, shirt } from './help/chat.ts'
-import { type Ended, watch } from './help/child.ts'
+import { type Ran, run, runHere } from './help/command.ts'
 import { type RunningServer, startServer } from './help/server.ts'
 import { Walker } from './help/walker.ts'
-
-const command = fileURLToPath(new URL('../dist/cli.js', import.meta.url))
 
 /** A shop's own copy of the flows, to be changed as its owner would: with an editor. */
 class Files {
@@ -123,14 +119,9 @@ labour:
 `,
   )
 
-/** Runs the built server on these files until it ends by itself. */
-function refusedStart(files: Files, dataDir: string): Promise<Ended> {
-  const { PATH = '', HOME = '', LD_LIBRARY_PATH = '' } = process.env
-  const env = { PATH, HOME, LD_LIBRARY_PATH, PORT: '0', DATA_DIR: dataDir, FLOWS_DIR: files.folder }
-  const child = watch(spawn(process.execPath, [command, 'serve'], { env }))
-  const tooLong = setTimeout(() => child.process.kill('SIGKILL'), 20_000)
-  return child.ended().finally(() => clearTimeout(tooLong))
-}
+/** The built server, refusing to start on these files. */
+const refusedStart = (files: Files, dataDir: string): Promise<Ran> =>
+  run(['serve'], { env: { PORT: '0', DATA_DIR: dataDir, FLOWS_DIR: files.folder } })
 
 describe('an owner who changes files alone', () => {
   let files: Files
@@ -276,7 +267,8 @@ describe('a change that cannot work refuses the start by name', () => {
 
   test.each(changes)('%s', async (_, change, names) => {
     change(files)
-    const { code, stdout, stderr } = await refusedStart(files, dataDir)
+    const env = { DATA_DIR: dataDir, FLOWS_DIR: files.folder }
+    const { code, stdout, stderr } = await runHere(['serve'], env)
     expect({ code, stdout }).toEqual({ code: 1, stdout: '' })
     const { error } = JSON.parse(stderr)
     expect(Object.keys(error)).toEqual(['code', 'message'])

@@ -7,9 +7,9 @@ test('no two of the first 100,000 piles share a code', () => {
 })
 
 test('a code is read aloud without being taken for another: letter, digit, letter, digit', () => {
-  for (let number = 1; number <= 100_000; number += 1) {
-    expect(pileCode(number)).toMatch(/^([A-HJ-NP-RT-Y][2-9])+[A-HJ-NP-RT-Y]?$/)
-  }
+  const codes = Array.from({ length: 100_000 }, (_, at) => pileCode(at + 1))
+  const spoken = /^([A-HJ-NP-RT-Y][2-9])+[A-HJ-NP-RT-Y]?$/
+  expect(codes.filter((code) => !spoken.test(code))).toEqual([])
 })
 
 test.each([
