@@ -1,6 +1,7 @@
+import type { LanguageCode } from '../languages/types.ts'
 import type { CareCode } from '../reading.ts'
 import { has, type Item } from './items.ts'
-import type { Role } from './vocabulary.ts'
+import { meaningOf, type Role } from './vocabulary.ts'
 
 export type Verb = 'iron' | 'steam' | 'wash' | 'bleach' | 'tumble' | 'dry' | 'dryClean' | 'other'
 
@@ -46,6 +47,28 @@ export const endsPhrase = (item: Item | undefined): boolean =>
 export const isNot = (item: Item): boolean =>
   has(item, 'not') || has(item, 'notAfter') || has(item, 'notEither')
 
+/**
+ * A word in its meaning for a verb: where it means something in the verb's own language, what it
+ * means in others does not count ("no" in Portuguese, "bez" in Turkish).
+ */
+export function hasFor(item: Item, role: Role, languages: readonly LanguageCode[]): boolean {
+  const meaning = meaningOf(item.term, role)
+  if (!meaning) return false
+  const shared = (codes: readonly LanguageCode[]) => codes.some((code) => languages.includes(code))
+  return shared(meaning.languages) || !item.term!.roles.some((other) => shared(other.languages))
+}
+
+export const languagesOfVerb = (
+  items: readonly Item[],
+  { at, role }: VerbAt,
+): readonly LanguageCode[] => meaningOf(items[at]!.term, role)?.languages ?? []
+
+/** "Not above 110 °C" sets a limit and forbids nothing. */
+const limits = (items: readonly Item[], item: Item): boolean => {
+  const at = items.indexOf(item)
+  return items.slice(at + 1, at + 4).some(({ kind, value }) => kind === 'number' && value >= 100)
+}
+
 /** By verb: whether it is forbidden. A negation stays with its own verb unless "or" carries it on. */
 export function forbiddenVerbs(items: readonly Item[], verbs: readonly VerbAt[]): boolean[] {
   const forbidden = verbs.map((verb, i) => verb.forbidden || isForbidden(items, verbs, i))
@@ -64,9 +87,11 @@ function isForbidden(items: readonly Item[], verbs: readonly VerbAt[], i: number
   const ownBefore = before.slice(lastEnd + 1)
   const firstEnd = after.findIndex((item) => endsPhrase(item))
   const ownAfter = firstEnd < 0 ? after : after.slice(0, firstEnd)
-  if (ownBefore.some((item) => has(item, 'not'))) return true
-  if (ownAfter.some((item) => has(item, 'notAfter') && !leadsNext(ownAfter, item, firstEnd < 0)))
-    return true
+  const languages = languagesOfVerb(items, verbs[i]!)
+  const negates = (item: Item, role: Role) => hasFor(item, role, languages)
+  if (ownBefore.some((item) => negates(item, 'not') && !limits(ownBefore, item))) return true
+  const behind = ownAfter.filter((item) => negates(item, 'notAfter') && !limits(ownAfter, item))
+  if (behind.some((item) => !leadsNext(ownAfter, item, firstEnd < 0))) return true
   return eitherSide(items, verbs, i, ownBefore, ownAfter)
 }
 

@@ -101,10 +101,10 @@ function elementAt(
   if (item.kind === 'line' || item.kind === 'mark') return { kind: item.kind, raw }
   if (item.kind === 'percent' || item.kind === 'degree') return null
 
-  const beside = besideShare(items, at, percents)
+  const beside = besideShare(items, at, percents, true)
   const code = beside && ways.codes ? codeElement(item) : null
   if (code) return code
-  if (item.term) return termElement(items, at, beside)
+  if (item.term) return termElement(items, at, percents, beside)
   const guess = beside ? guessName(item.text) : undefined
   if (!guess) return { kind: 'word', raw }
   const doubt = guess.sure ? null : 'spelling'
@@ -159,13 +159,19 @@ const everyday = new Set([
   'nylons',
 ])
 
-function termElement(items: readonly Item[], at: number, beside: boolean): Element {
+function termElement(
+  items: readonly Item[],
+  at: number,
+  percents: ReadonlySet<number>,
+  beside: boolean,
+): Element {
   const item = items[at]!
   const { raw, text } = item
   if (has(item, 'fibre') && (beside || !isProgramme(items, at))) {
     const accented = raw.toLowerCase() !== text && text === 'la'
     if (!everyday.has(text) || accented) return fibreElement(item, null)
-    if (beside && !fibreFollows(items, at)) return fibreElement(item, everydayDoubt(items, item))
+    if (besideShare(items, at, percents, false) && !fibreFollows(items, at))
+      return fibreElement(item, everydayDoubt(items, item))
   }
   if (has(item, 'section')) {
     const section = meaningOf(item.term, 'section')!.section!
@@ -255,12 +261,18 @@ const passable = (item: Item | undefined): boolean =>
     has(item, 'fillers'))
 
 /** True where only small words and marks stand between the item and a percentage. */
-function besideShare(items: readonly Item[], at: number, percents: ReadonlySet<number>): boolean {
+function besideShare(
+  items: readonly Item[],
+  at: number,
+  percents: ReadonlySet<number>,
+  bareToo: boolean,
+): boolean {
   for (const step of [-1, 1]) {
     let next = at + step
     for (let steps = 0; steps < 5 && passable(items[next]); steps++) next += step
     const item = items[next]
-    if (item?.kind === 'number' && (percents.has(next) || isShareLike(item.value))) return true
+    if (item?.kind !== 'number') continue
+    if (percents.has(next) || (bareToo && isShareLike(item.value))) return true
   }
   return false
 }

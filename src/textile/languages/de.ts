@@ -164,7 +164,7 @@ export const german: LabelLanguage = {
       niedrig | niedriger | niedrige | geringer | geringe | schwach | kühl | lauwarm | nicht heiß
       | nicht zu heiß | kalt | kalter | kaltem | niedriger Temperatur | geringer Temperatur |
       Stufe 1 | ein Punkt | 1 Punkt | schwacher | leicht warm | kleiner | lauwarmem | kleinster |
-      niedrigster | lau | schwach heiß | leicht
+      niedrigster | lau | schwach heiß
     `),
     warm: list(`
       mäßig heiß | mäßig | mäßiger | mässig | mittel | mittlerer | mittlere | warm | mittelwarm |
@@ -236,10 +236,9 @@ export const german: LabelLanguage = {
     fillers: list(`
       bei | mit | auf | der | die | das | den | dem | zu | Temperatur | Hitze | Stufe | max |
       maximal | nur | wenn | nötig | falls | erforderlich | bei Bedarf | Bedarf | über | von | am
-      | im | in | Einstellung | bis | ein | eine | einem | einer | Wärme | nicht über | unter |
-      Seite | Tuch | feucht | bitte | darf | werden | kann | bügeln | Stellen | Fläche | Teil |
-      höchstens | sehr | direkt | leicht | verwenden | gegebenenfalls | Bügeltuch | zwischen |
-      darüber | daruber
+      | im | in | Einstellung | bis | ein | eine | einem | einer | Wärme | unter | Seite | Tuch |
+      feucht | bitte | darf | werden | kann | bügeln | Stellen | Fläche | Teil | höchstens | sehr
+      | direkt | verwenden | gegebenenfalls | Bügeltuch | zwischen | darüber | daruber
     `),
   },
 }

@@ -216,7 +216,7 @@ export const italian: LabelLanguage = {
       se | necessario | temperatura | sul | sulla | sulle | sui | su | solo | massimo | max |
       massima di | ferro | da | occorre | bisogno | caso | molto | parte | parti | sopra |
       direttamente | calore | panno | umido | una temperatura | dalla | lato | punto | usare | e |
-      l | non oltre | dal | superiore
+      l | dal | superiore
     `),
   },
 }

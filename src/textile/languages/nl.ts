@@ -198,7 +198,7 @@ export const dutch: LabelLanguage = {
       op | bij | met | de | het | een | aan | temperatuur | indien | nodig | max | maximaal |
       alleen | over | stand | in | van | te | tot | hitte | als | strijkijzer | ijzer | strijken |
       warmte | doek | vochtig | deel | hoogstens | zeer | eventueel | mag | worden | graden | kant
-      | dan | hoger | niet boven | gedeelte | gebruik | der | met een
+      | dan | hoger | gedeelte | gebruik | der | met een
     `),
   },
 }

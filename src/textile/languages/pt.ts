@@ -202,11 +202,11 @@ export const portuguese: LabelLanguage = {
       torcer | espremer | centrifugar | molho | usar | utilizar | amaciante | amaciador
     `),
     fillers: list(`
-      a | à | ao | com | o | os | as | de | do | da | das | dos | em | no | na | nas | nos | um |
-      uma | se | necessário | temperatura | sobre | por | pelo | só | somente | apenas | máxima de
-      | máx | max | ferro | máximo | caso | muito | parte | cima | diretamente | calor | pano |
-      úmido | passar | uma temperatura | lado | até | preciso | e | superior | for | cima da | por
-      cima | acima
+      no máximo | a | à | ao | com | o | os | as | de | do | da | das | dos | em | no | na | nas |
+      nos | um | uma | se | necessário | temperatura | sobre | por | pelo | só | somente | apenas
+      | máxima de | máx | max | ferro | máximo | caso | muito | parte | cima | diretamente | calor
+      | pano | úmido | passar | uma temperatura | lado | até | preciso | e | superior | for | cima
+      da | por cima | acima
     `),
   },
 }

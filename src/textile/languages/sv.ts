@@ -151,7 +151,7 @@ export const swedish: LabelLanguage = {
     cool: list(`
       låg | svag | lågt | svalt | sval | låg värme | låg temperatur | låg temp | ljum | ljumt |
       ljummet | kallt | 1 prick | en prick | 1 punkt | svag värme | svalt strykjärn | ljummen |
-      lätt | kall
+      kall
     `),
     warm: list(`
       medel | medelvarm | medelvärme | medelhög | måttlig | varm | varmt | medeltemperatur | 2
@@ -159,8 +159,8 @@ export const swedish: LabelLanguage = {
       medelhög temperatur | 2 punkter | medelhög värme | måttlig värme
     `),
     hot: list(`
-      hög | het | hett | högt | hög värme | hög temperatur | 3 prickar | tre prickar | hög temp |
-      mycket varmt | stark | 3 punkter
+      hög | hett | högt | hög värme | hög temperatur | 3 prickar | tre prickar | hög temp | mycket
+      varmt | stark | 3 punkter
     `),
     notEither: list('ej | inte | icke | aldrig'),
     not: list(`

@@ -163,8 +163,8 @@ export const turkish: LabelLanguage = {
     `),
     cool: list(`
       düşük | ılık | serin | soğuk | düşük ısıda | düşük ısı | düşük sıcaklıkta | düşük derecede |
-      1 nokta | bir nokta | az ısıda | dusuk | dusuk isida | düşük sıcaklık | hafif | ilik | az
-      sıcak | minimum
+      1 nokta | bir nokta | az ısıda | dusuk | dusuk isida | düşük sıcaklık | ilik | az sıcak |
+      minimum
     `),
     warm: list(`
       orta | orta ısıda | orta ısı | orta sıcaklıkta | orta derecede | 2 nokta | iki nokta |
@@ -271,8 +271,8 @@ export const turkish: LabelLanguage = {
       en | fazla | en fazla | maksimum | max | maks | üzerine | üzerini | yüzünden | kısmını |
       kısmı | bez | yapın | yapınız | ayarda | da | de | tarafından | sadece | üzeri | bölgeyi |
       yüzeyi | ütüyü | ütüyle | lütfen | ütü | ütüleyin | altında | isida | üstünü | sıcaklığı |
-      az | nemli | hafif | nemliyken | kadar | geçmeyen | olarak | çevirerek | c | ayarında |
-      doğrudan | direkt | üzerinden | üzerinde | gerekli | ise | bir | bezle
+      az | nemli | nemliyken | kadar | geçmeyen | olarak | çevirerek | c | ayarında | doğrudan |
+      direkt | üzerinden | üzerinde | gerekli | ise | bir | bezle
     `),
   },
 }

@@ -1,0 +1,110 @@
+import { levelAt } from '../iron.ts'
+import type { IronLevel } from '../reading.ts'
+import { hasFor, isNot } from './care.ts'
+import { has, type Item } from './items.ts'
+import type { Phrase } from './phrase.ts'
+
+export interface Level {
+  readonly level: IronLevel | null
+  /** The colder of several was taken, or a word may belong to another verb. */
+  readonly doubtful: boolean
+}
+
+const coldestFirst: readonly IronLevel[] = ['none', 'cool', 'warm', 'hot']
+
+export const colder = (a: IronLevel, b: IronLevel): IronLevel =>
+  coldestFirst.indexOf(a) <= coldestFirst.indexOf(b) ? a : b
+
+/** The level that an ironing phrase gives. */
+export function levelOf(phrase: Phrase): Level {
+  const { before, after, leadsOn } = phrase
+  const takes = verbTakesLevel(phrase)
+  const line = before.findIndex(({ kind }) => kind === 'line')
+  // Words on the line of a verb before are that verb's.
+  const own = takes && line >= 0 ? before.slice(line) : before
+  const behind = levelsIn(near(after, 1, phrase), phrase)
+  const inFront = levelsIn(near(own, -1, phrase), phrase)
+  if (inFront.length === 0) return coldest(behind)
+  const claimed = takes && line < 0 && startsWithLevel(before, phrase)
+  if (behind.length > 0)
+    return coldest(claimed ? behind : leadsOn ? inFront : [...behind, ...inFront])
+  if (!claimed) return coldest(inFront)
+  return { level: inFront.reduce(colder) === 'cool' ? 'cool' : null, doubtful: true }
+}
+
+/** "Not a hot iron", "do not iron hot": says how hot it may not be, and nothing of how hot it may. */
+export const forbidsHeatOnly = (phrase: Phrase): boolean => {
+  if (phrase.verb.role !== 'iron') return false
+  const inFront = near(phrase.before, -1, phrase)
+  const behind = phrase.leadsOn ? [] : near(phrase.after, 1, phrase)
+  const levels = levelsIn([...inFront, ...behind], phrase)
+  if (levels.length === 0 || levels.some((level) => level !== 'hot')) return false
+  const not = inFront.findIndex(isNot)
+  const hot = inFront.findIndex((item) => levelWord(item, phrase) !== null)
+  return hot < 0 || hot < not
+}
+
+const coldest = (levels: readonly IronLevel[]): Level =>
+  levels.length === 0
+    ? { level: null, doubtful: false }
+    : { level: levels.reduce(colder), doubtful: new Set(levels).size > 1 }
+
+const levelRoles = ['cool', 'warm', 'hot'] as const
+
+const levelWord = (item: Item, { languages }: Phrase): IronLevel | null =>
+  levelRoles.find((role) => hasFor(item, role, languages)) ?? null
+
+function levelsIn(items: readonly Item[], phrase: Phrase): IronLevel[] {
+  const heats = items.filter(isHeat)
+  if (heats.length > 0) return [levelAt(Math.max(...heats.map((item) => celsius(items, item))))]
+  return items.flatMap((item) => levelWord(item, phrase) ?? [])
+}
+
+/** Items next to the verb as far as small words reach. */
+function near(items: readonly Item[], side: 1 | -1, phrase: Phrase): Item[] {
+  const ordered = side === 1 ? items : [...items].reverse()
+  const end = ordered.findIndex((item) => !isSmall(item) && !isTelling(item, phrase))
+  return end < 0 ? [...ordered] : ordered.slice(0, end)
+}
+
+const isSmall = (item: Item): boolean =>
+  has(item, 'fillers') ||
+  item.kind === 'line' ||
+  item.raw === ',' ||
+  isNot(item) ||
+  has(item, 'steam') ||
+  has(item, 'noSteam')
+
+const isTelling = (item: Item, phrase: Phrase): boolean =>
+  levelWord(item, phrase) !== null ||
+  isTemperatureMark(item) ||
+  has(item, 'reverse') ||
+  has(item, 'face') ||
+  has(item, 'iron')
+
+const isTemperatureMark = (item: Item): boolean =>
+  item.kind === 'degree' || item.kind === 'number' || /^[cf~〜∼\-–(:]$/i.test(item.raw)
+
+const isHeat = ({ kind, value }: Item): boolean => kind === 'number' && value >= 100 && value <= 420
+
+// No label lets an iron reach 220 °C: above it the figure is in °F, where 230, 300 and 390 stand for
+// 110, 150 and 200 °C.
+function celsius(items: readonly Item[], item: Item): number {
+  const at = items.indexOf(item)
+  const beside = items.slice(Math.max(0, at - 2), at + 3)
+  if (item.value <= 220 && !beside.some(({ text }) => text === 'f')) return item.value
+  const exact = (item.value - 32) / 1.8
+  const round = Math.round(exact / 10) * 10
+  return Math.abs(exact - round) <= 1.5 ? round : exact
+}
+
+/** The verb right before may take a level for itself: "wash warm | iron", "tumble dry low | iron". */
+function verbTakesLevel({ verbBefore, verbBeforeForbidden }: Phrase): boolean {
+  if (!verbBefore || verbBeforeForbidden) return false
+  return verbBefore.verb !== 'bleach' && verbBefore.verb !== 'dryClean'
+}
+
+function startsWithLevel(before: readonly Item[], phrase: Phrase): boolean {
+  const level = before.findIndex((item) => levelWord(item, phrase) !== null)
+  return before.slice(0, level).every((item) => has(item, 'fillers'))
+}

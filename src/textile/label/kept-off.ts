@@ -1,0 +1,46 @@
+import type { LanguageCode } from '../languages/types.ts'
+import { has, type Item } from './items.ts'
+import type { Phrase } from './phrase.ts'
+
+/** What an iron is kept off, where a phrase forbids only that: the print, or the outer side. */
+export function keptOff(phrase: Phrase): 'print' | 'face' | null {
+  const line = phrase.after.findIndex(({ kind }) => kind === 'line')
+  const sameLine = line < 0 ? phrase.after : phrase.after.slice(0, line)
+  if (sameLine.some((item) => has(item, 'print'))) return namesPrint(sameLine) ? 'print' : null
+  if (printStandsBefore(phrase)) return 'print'
+  if (sameLine.some((item) => has(item, 'face'))) return 'face'
+  return wrapsToPrint(phrase.after, line) ? 'print' : null
+}
+
+/** Right behind the verb and nothing more told of it: "print may fade" is another sentence. */
+function namesPrint(after: readonly Item[]): boolean {
+  const at = after.findIndex((item) => has(item, 'print'))
+  return after.slice(0, at).every(isPassing) && !saysMore(after[at + 1])
+}
+
+const isPassing = (item: Item): boolean =>
+  has(item, 'fillers') || has(item, 'face') || has(item, 'not') || has(item, 'print')
+
+const sayings = new Set(['may', 'can', 'be', 'will', 'is', 'kann', 'peut', 'puede', 'kan'])
+const saysMore = (item: Item | undefined): boolean =>
+  item !== undefined && (item.kind === 'word' || sayings.has(item.text))
+
+const nounFirst: readonly LanguageCode[] = ['de', 'nl', 'sv', 'da', 'tr', 'zh', 'ja', 'ko']
+
+/** "Aufdruck nicht bügeln": languages that may name the print before the verb. */
+function printStandsBefore({ before, languages }: Phrase): boolean {
+  if (!languages.some((code) => nounFirst.includes(code))) return false
+  const line = before.findLastIndex(({ kind }) => kind === 'line')
+  return before.slice(line + 1).some((item) => has(item, 'print'))
+}
+
+/** "Do not iron on ⏎ print": a line end in the middle, where the next line holds the print alone. */
+function wrapsToPrint(after: readonly Item[], line: number): boolean {
+  if (line < 0) return false
+  const next = after.slice(line + 1)
+  const end = next.findIndex(({ kind }) => kind === 'line')
+  const alone = end < 0 ? next : next.slice(0, end)
+  const bound = after.slice(0, line).some((item) => has(item, 'fillers'))
+  const only = alone.every((item) => has(item, 'print') || has(item, 'fillers'))
+  return only && alone.some((item) => has(item, 'print')) && (bound || alone.length === 1)
+}
