@@ -11,6 +11,7 @@ export const failures = {
   not_a_number: { status: 422 },
   number_too_fine: { status: 422 },
   none_with_others: { status: 422 },
+  nothing_ticked: { status: 422 },
   signs_conflict: { status: 422 },
   email_not_valid: { status: 422 },
   question_moved_on: { status: 409 },

@@ -37,7 +37,7 @@ export interface RawReply {
  * counts as passed over. Throws a Failure with details {question, …} that fill its sentence:
  * empty_answer, answer_not_offered, none_with_others, signs_conflict {group}, answer_too_long {longest},
  * not_a_number, number_out_of_range {min, max, unit}, number_too_fine {step, unit}, email_not_valid,
- * form_incomplete {field}.
+ * form_incomplete {field}, nothing_ticked.
  */
 export function readReply(question: Question, offered: readonly string[], raw: RawReply): Reply {
   const form = new Form(question, offered, raw)
@@ -113,7 +113,8 @@ function readOne(form: Form): Value | null {
 function readMany(form: Form): Value | null {
   const chosen = form.chosen()
   if (chosen.length > 1 && chosen.includes('none')) form.refuse('none_with_others')
-  return chosen.length > 0 || mayBeEmpty(form.question) ? chosen : null
+  if (chosen.length > 0 || mayBeEmpty(form.question)) return chosen
+  return form.offered.includes('none') ? form.refuse('nothing_ticked') : null
 }
 
 function readSigns(form: Form): Value | null {

@@ -1,5 +1,5 @@
 import type { LabelValue, NumberValue, Question, Replies, Reply, Rules } from './grammar.ts'
-import { isOffered, optionNames } from './rules.ts'
+import { isOffered } from './rules.ts'
 
 export const longestText = 300
 export const longestLabel = 2000
@@ -26,8 +26,8 @@ export const longestOf = (question: Question): number =>
 /** `iron-hot` and `iron-cool` are signs of one group; a label shows one of each group. */
 export const signGroup = (sign: string): string => sign.split('-', 1)[0]!
 
-export const mayBeEmpty = (question: Question): boolean =>
-  question.optional === true || optionNames(question).includes('none')
+/** Nothing ticked says nothing: where none is true, a visitor ticks `none`, or passes over. */
+export const mayBeEmpty = (question: Question): boolean => question.optional === true
 
 /**
  * Whether a reply still answers the question where it stands now: what was given is still offered

@@ -90,14 +90,20 @@ export function learn(folder: FlowsFolder, today: string): Knowledge {
     interfacings: interfacingsOf(ratesAt(rates, today)),
     layouts,
   }
+  const shop = readShop(folder.shop.value)
   return {
-    shop: readShop(folder.shop.value),
+    shop,
     flow,
     flowHash: flowHash(flow),
     layouts,
     rates,
     grading,
     grade: (facts, pile) => grade(facts, pile, grading),
-    languages: new Map([...wordsOf(folder)].map(([code, all]) => [code, language(code, all)])),
+    languages: new Map(
+      [...wordsOf(folder)].map(([code, all]) => [
+        code,
+        language(code, all, `${code}-${shop.region}`),
+      ]),
+    ),
   }
 }

@@ -9,6 +9,8 @@ const shopSchema = z.strictObject({
   phone: z.string(),
   address: z.array(z.string()),
   currency: z.string().length(3),
+  /** Where the shop is: how numbers, money and days are written. */
+  region: z.string().regex(/^[A-Z]{2}$/),
   languages: z.array(z.string()).min(1),
   units: z.enum(['inches', 'centimetres']),
   /** How long a customer's link works after it was last made, in days. */

@@ -112,13 +112,13 @@ export function checklist(
   },
   language: Language,
 ): Checklist {
-  const { say, code } = language
+  const { say, locale } = language
   const graded = (...wanted: Grade[]) =>
     pile.garments.filter(({ grading }) => wanted.includes(grading.grade))
   const waiting = graded('eyes')
   const gaps = pile.box
     ? {
-        ...weightWords(pile.box.weightG, code),
+        ...weightWords(pile.box.weightG, locale),
         count: pile.box.count,
         w: pile.box.w,
         h: pile.box.h,

@@ -55,7 +55,7 @@ function spanWords({ low, high }: Width, money: Money, say: Say): string {
 const termsOf = (
   estimate: Estimate,
   money: Money,
-  { say, code }: Language,
+  { say, locale }: Language,
 ): EstimatePaper['terms'] => [
   { label: say('cost.terms.deposit'), text: money(estimate.depositMinor) },
   { label: say('cost.terms.valid'), text: say('cost.days', { count: estimate.validDays }) },
@@ -66,7 +66,7 @@ const termsOf = (
   {
     label: say('cost.terms.post'),
     text: say('cost.parcel', {
-      ...weightWords(estimate.weightG, code),
+      ...weightWords(estimate.weightG, locale),
       boxes: say(`trade.estimate.boxes.${estimate.box.box}`, { count: estimate.box.count }),
     }),
   },
@@ -78,8 +78,8 @@ export function estimatePaper(
   { layout, size, quilts }: EstimateOf,
   language: Language,
 ): EstimatePaper {
-  const { say, code } = language
-  const money: Money = (minor) => formatMoney({ minor, currency: estimate.currency }, code)
+  const { say, locale } = language
+  const money: Money = (minor) => formatMoney({ minor, currency: estimate.currency }, locale)
   const { low, likely, high } = estimate.total
   const quilt = say('cost.quilt', {
     count: quilts,

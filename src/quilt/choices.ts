@@ -51,7 +51,7 @@ export interface Priced {
   readonly kind: Facts['kind']
   readonly size: GarmentSize
   readonly facts: Facts
-  readonly grading: Pick<Grading, 'grade' | 'press'>
+  readonly grading: Pick<Grading, 'grade' | 'press' | 'layouts'>
 }
 
 export interface GarmentChoices {
@@ -60,6 +60,8 @@ export interface GarmentChoices {
   readonly sizes: readonly GarmentSize[]
   readonly wears: readonly Facts['wear'][]
   readonly holds: readonly Hold[]
+  /** By layout, whether its cloth may go into it; the likely answer first. */
+  readonly suits: Readonly<Record<string, readonly boolean[]>>
 }
 
 /** What goes behind the cloth; `class` is null for what is sewn in. */
@@ -97,6 +99,24 @@ function holdsOf(garment: Priced, classes: readonly string[]): Hold[] {
   return [likely, ...others]
 }
 
+/** Facts that may still change which layouts the cloth suits. */
+const settlesFit = [
+  'pattern',
+  'surface',
+  'weight',
+  'oneWay',
+  'graphic',
+  'consent',
+  'yield',
+] as const
+
+function suitsOf({ facts, grading: { layouts } }: Priced): GarmentChoices['suits'] {
+  const open = settlesFit.some((fact) => facts[fact] === 'unknown')
+  return Object.fromEntries(
+    layouts.map(({ layout, fits }) => [layout, open ? [fits, !fits] : [fits]]),
+  )
+}
+
 function usedOf({ facts, grading: { grade } }: Priced): boolean[] {
   if (grade === 'home') return [false]
   const open = grade === 'eyes' || facts.graphic === 'unknown' || facts.yield === 'unknown'
@@ -117,6 +137,7 @@ export const choicesOf = (garment: Priced, classes: readonly string[]): GarmentC
   sizes: sizesOpen(garment),
   wears: garment.facts.wear === 'unknown' ? ['sound', 'holes'] : [garment.facts.wear],
   holds: holdsOf(garment, classes),
+  suits: suitsOf(garment),
 })
 
 const first = <T>(options: readonly T[]): readonly T[] => options.slice(0, 1)
@@ -131,7 +152,8 @@ export const widths = {
     ...likely,
     quilts: quilts.filter(({ layout }) => layout.id === quilts[0]!.layout.id),
   }),
-  'needs-a-person': (all: Choices, likely: Choices): Choices => keep(all, likely, ['used']),
+  'needs-a-person': (all: Choices, likely: Choices): Choices =>
+    keep(all, likely, ['used', 'suits']),
   'garment-size-unknown': (all: Choices, likely: Choices): Choices => keep(all, likely, ['sizes']),
   'wear-unknown': (all: Choices, likely: Choices): Choices => keep(all, likely, ['wears']),
   'backing-undecided': (all: Choices, likely: Choices): Choices => keep(all, likely, ['holds']),
@@ -153,11 +175,14 @@ function keep(all: Choices, likely: Choices, parts: readonly (keyof GarmentChoic
 export const pinned = ({ quilts, alike, garments }: Choices): Choices => ({
   quilts: first(quilts),
   alike,
-  garments: garments.map(({ kind, used, sizes, wears, holds }) => ({
+  garments: garments.map(({ kind, used, sizes, wears, holds, suits }) => ({
     kind,
     used: first(used),
     sizes: first(sizes),
     wears: first(wears),
     holds: first(holds),
+    suits: Object.fromEntries(
+      Object.entries(suits).map(([layout, options]) => [layout, first(options)]),
+    ),
   })),
 })

@@ -1,6 +1,7 @@
 import { Failure } from '../base/failures.ts'
 import { times } from '../base/money.ts'
 import type { Choices, GarmentChoices, Hold, Wish } from './choices.ts'
+import type { Extent } from './layout.ts'
 import { backing, batting, binding, clothFor, yards } from './materials.ts'
 import type { Rates } from './rates.ts'
 import type { Supply } from './supply.ts'
@@ -152,13 +153,24 @@ function interfacingLine({ garments }: Choices, rates: Rates, supply: Supply): L
   }
 }
 
+/** Square inches of pieces that a garment may give to a layout: none where its cloth does not suit it. */
+const givesTo = (layout: string, garment: GarmentChoices, piece: Extent, supply: Supply) =>
+  (garment.suits[layout] ?? [false]).flatMap((suits) =>
+    suits ? supply.pieces(garment, piece) : [0],
+  )
+
 /**
  * Yards of bought cloth where the garments do not fill the quilt, by least, likely and most. What is
  * short is counted in the piece that takes most of the quilt, cut in strips across the cloth.
  */
-function topUpYards({ wanted }: Wish, { alike, garments }: Choices, rates: Rates, supply: Supply) {
+function topUpYards(
+  { layout, wanted }: Wish,
+  { alike, garments }: Choices,
+  rates: Rates,
+  supply: Supply,
+) {
   const { area, main } = wanted
-  const have = sum(garments.map((garment) => range(supply.pieces(garment, main))))
+  const have = sum(garments.map((garment) => range(givesTo(layout.id, garment, main, supply))))
   const short = (supplied: number) => {
     const pieces = Math.ceil(Math.max(0, area * alike - supplied) / (main.w * main.h))
     return yards(clothFor(pieces, main, rates.cloth.usable_width_in))

@@ -8,6 +8,8 @@ export type Say = (key: string, gaps?: Record<string, string | number>) => strin
 
 export interface Language {
   readonly code: string
+  /** For numbers, money and days: the language as it is written where the shop is, "es-US". */
+  readonly locale: string
   readonly say: Say
   readonly has: (key: string) => boolean
 }
@@ -28,19 +30,24 @@ export function flatten(tree: Tree, prefix = ''): Map<string, string> {
 }
 
 /** Sentences in ICU message form. Formats are made once, when first said. */
-export function language(code: string, sentences: ReadonlyMap<string, string>): Language {
+export function language(
+  code: string,
+  sentences: ReadonlyMap<string, string>,
+  locale = code,
+): Language {
   const formats = new Map<string, IntlMessageFormat>()
   const formatOf = (key: string): IntlMessageFormat => {
     const known = formats.get(key)
     if (known) return known
     const text = sentences.get(key)
     if (text === undefined) throw new Failure('words_missing', { key, language: code })
-    const format = new IntlMessageFormat(text, code, undefined, { ignoreTag: true })
+    const format = new IntlMessageFormat(text, locale, undefined, { ignoreTag: true })
     formats.set(key, format)
     return format
   }
   return {
     code,
+    locale,
     has: (key) => sentences.has(key),
     say: (key, gaps = {}) => String(formatOf(key).format(gaps)),
   }

@@ -18,7 +18,7 @@ test('a visitor is led from the first question to the end', () => {
     .add()
     .ask('2:size')
     .answer('2:weight', { value: '2' })
-    .choose('2:contents', [])
+    .choose('2:contents', ['none'])
     .skip('2:picture')
     .close()
     .answer('contact', { name: 'Ana Example', email: 'ana@example.org' })

@@ -39,7 +39,6 @@ describe('what a form sends', () => {
     ['a yes', yesNo, { value: 'yes' }, 'yes'],
     ['several, in the order offered', many, { value: ['stains', 'holes'] }, ['holes', 'stains']],
     ['one of several, sent twice', many, { value: ['holes', 'holes'] }, ['holes']],
-    ['nothing ticked where none is an option', many, {}, []],
     ['nothing ticked where it is optional', optional(bare), { value: '' }, []],
     ['one sign a group', signs, { value: ['wash-30', 'iron-hot'] }, ['iron-hot', 'wash-30']],
     ['photos', photo, { value: ['a', 'b'] }, ['a', 'b']],
@@ -65,6 +64,7 @@ describe('what a form sends', () => {
     ['two options for one', choice, { value: ['red', 'blue'] }, 'answer_not_offered', {}],
     ['an unknown one among several', many, { value: ['holes', 'ink'] }, 'answer_not_offered', {}],
     ['none with others', many, { value: ['none', 'holes'] }, 'none_with_others', {}],
+    ['nothing ticked where none is an option', many, {}, 'nothing_ticked', {}],
     ['nothing ticked where nothing says so', bare, { value: [] }, 'empty_answer', {}],
     [
       'two ironing signs',

@@ -25,11 +25,11 @@ export const hidden = (reader: Reader): Record<string, string> => ({
 
 /** What was asked and said along a path, each with its way to change it. */
 export function saidOf(path: readonly Step[], item: number, reader: Reader): Said[] {
-  const { say, code } = reader.language
+  const { say, locale } = reader.language
   return path.map(({ question, reply }) => ({
     question: question.id,
     asked: say(`intake.${question.id}.short`),
-    said: replyWords(question, reply, say, code),
+    said: replyWords(question, reply, say, locale),
     href: reader.editable ? paths.question(reader.key, item, question.id) : null,
   }))
 }

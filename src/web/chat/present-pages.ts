@@ -15,6 +15,7 @@ import type {
   ConfirmedPage,
   Estimate,
   GatherPage,
+  Photo,
   QuestionPage,
   ReviewPage,
   Said,
@@ -171,6 +172,7 @@ export const confirmedPapers = (
 
 export function confirmedPage(
   paper: ConfirmedPaper,
+  photoOf: (garment: number) => Photo | null,
   {
     key,
     language,
@@ -183,16 +185,16 @@ export function confirmedPage(
     keepLink: string
   },
 ): ConfirmedPage {
-  const { say, code } = language
+  const { say, locale } = language
   return {
     page: 'confirmed',
     pile: paper.pile,
-    confirmedOn: new Intl.DateTimeFormat(code, { dateStyle: 'long', timeZone: 'UTC' }).format(
+    confirmedOn: new Intl.DateTimeFormat(locale, { dateStyle: 'long', timeZone: 'UTC' }).format(
       paper.confirmedAt,
     ),
     ...paper.checklist,
-    packed: paper.checklist.packed.map((listed) => ({ ...listed, photo: null })),
-    waiting: paper.checklist.waiting.map((listed) => ({ ...listed, photo: null })),
+    packed: paper.checklist.packed.map((listed) => ({ ...listed, photo: photoOf(listed.n) })),
+    waiting: paper.checklist.waiting.map((listed) => ({ ...listed, photo: photoOf(listed.n) })),
     address: paper.address,
     estimate: paper.estimate,
     keepLink,

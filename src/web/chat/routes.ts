@@ -11,6 +11,7 @@ import { buttonRoutes } from './button-routes.ts'
 import type { ChatContext } from './context.ts'
 import { type Framing, frameOf, languageOf, outside } from './frame.ts'
 import { paths } from './paths.ts'
+import { photosOf } from './present-garment.ts'
 import {
   type ConfirmedPaper,
   confirmedPage,
@@ -84,7 +85,7 @@ function noticeOf({ open, language }: Opened, told: unknown): string | null {
   if (!question) return null
   return language.say('notice.overtaken', {
     asked: language.say(`intake.${question.id}.short`),
-    said: replyWords(question, act.reply, language.say, language.code),
+    said: replyWords(question, act.reply, language.say, language.locale),
   })
 }
 
@@ -99,10 +100,13 @@ async function showConfirmed(
   const paper = papers?.[language.code]
   if (!paper) throw new Failure('not_found')
   const keepLink = outside(request, context) + paths.pile(key)
-  return show(context, reply, confirmedPage(paper, { key, language, print, keepLink }), {
-    language,
-    key,
-  })
+  const reader = readerOf(open, key, language)
+  const photoOf = (n: number) => {
+    const garment = open.pile.garments.find((one) => one.n === n)
+    return (garment && photosOf(garment, reader)[0]) ?? null
+  }
+  const page = confirmedPage(paper, photoOf, { key, language, print, keepLink })
+  return show(context, reply, page, { language, key })
 }
 
 /** Shows where the conversation stands. */

@@ -30,13 +30,13 @@ export interface Desk {
 const scopeOf = ({ item }: Pick<Decision, 'item'>): 'pile' | 'garment' =>
   item === null ? 'pile' : 'garment'
 
-export function decidedOf(decision: Decision, { say, code }: Language): Decided {
+export function decidedOf(decision: Decision, { say, locale }: Language): Decided {
   const { verdict, reason, who, at } = decision
   return {
     verdict,
     words: say(`desk.stands.${scopeOf(decision)}.${verdict}`),
     reason,
-    by: say('desk.by', { name: who.name, at: momentWords(at, code) }),
+    by: say('desk.by', { name: who.name, at: momentWords(at, locale) }),
   }
 }
 

@@ -93,26 +93,26 @@ function pressLines(press: PressPlan, { say }: Language): FactLine[] {
   ]
 }
 
-export function noteOf(note: Note, number: number, { say, code }: Language): DeskNote {
+export function noteOf(note: Note, number: number, { say, locale }: Language): DeskNote {
   const { settled } = note
   return {
     id: note.id,
     about: say('desk.notes.about', { question: say(`intake.${note.question}.short`) }),
     text: note.text === '' ? say('desk.notes.empty') : note.text,
-    at: momentWords(note.at, code),
+    at: momentWords(note.at, locale),
     settled:
       settled &&
-      say('desk.notes.settled', { by: settled.by ?? '', at: momentWords(settled.at, code) }),
+      say('desk.notes.settled', { by: settled.by ?? '', at: momentWords(settled.at, locale) }),
     settleAt: deskPaths.settle(number, note.id),
   }
 }
 
 /** Price and shortage before anything is decided. */
-function prospectWords(prospect: Prospect | undefined, { say, code }: Language): string[] {
+function prospectWords(prospect: Prospect | undefined, { say, locale }: Language): string[] {
   if (!prospect) return []
   const { taken, left } = prospect
   const sum = (part: 'have' | 'want') => taken.pieces.reduce((all, one) => all + one[part], 0)
-  const price = left && formatMoney({ minor: left.total.likely, currency: left.currency }, code)
+  const price = left && formatMoney({ minor: left.total.likely, currency: left.currency }, locale)
   return [
     say('desk.if.taken', { have: sum('have'), want: sum('want') }),
     ...(price ? [say('desk.if.left', { likely: price })] : []),

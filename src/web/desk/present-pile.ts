@@ -18,11 +18,11 @@ import { queueEntry, quiltWords } from './present-queue.ts'
 import type { DeskGarment, Effect, PilePage } from './view.ts'
 import { dayWords } from './when.ts'
 
-function estimateWords(review: Review, { say, code }: Language): Effect['estimate'] {
+function estimateWords(review: Review, { say, locale }: Language): Effect['estimate'] {
   const { after, pile } = review
   const now = after ? after.estimate : pile.estimate
   if (!now) return null
-  const money = ({ currency }: Amount, minor: number) => formatMoney({ minor, currency }, code)
+  const money = ({ currency }: Amount, minor: number) => formatMoney({ minor, currency }, locale)
   const range = (one: Amount) =>
     say('estimate.range', { low: money(one, one.total.low), high: money(one, one.total.high) })
   const before = after && pile.estimate
@@ -81,17 +81,17 @@ function refusedOf({ refused, language }: Desk): PilePage['refused'] {
 export function pilePage(review: Review, waiting: Queue, desk: Desk): PilePage {
   const { row, pile } = review
   const { language } = desk
-  const { say, code } = language
+  const { say, locale } = language
   const reader = readerAt(language)
   return {
     page: 'pile',
     title: say('desk.pile', { number: row.number }),
     quilt: quiltWords({ layout: pile.wish.layout.id, size: pile.wish.size }, language),
     lines: [
-      say('desk.confirmed', { day: dayWords(row.confirmed_at ?? row.changed_at, code) }),
-      ...(pile.needBy === null ? [] : [say('desk.needed', { day: dayWords(pile.needBy, code) })]),
+      say('desk.confirmed', { day: dayWords(row.confirmed_at ?? row.changed_at, locale) }),
+      ...(pile.needBy === null ? [] : [say('desk.needed', { day: dayWords(pile.needBy, locale) })]),
       ...(pile.wish.quilts > 1 ? [say('desk.quilts', { count: pile.wish.quilts })] : []),
-      say('desk.speaks', { language: languageName(row.language, code) }),
+      say('desk.speaks', { language: languageName(row.language, locale) }),
     ],
     contact: pile.contact,
     notToCut: chosen(pile.replies, 'not_to_cut') ?? null,

@@ -33,7 +33,7 @@ export function queueEntry(
   current: string | null,
   language: Language,
 ): QueueEntry {
-  const { say, code } = language
+  const { say, locale } = language
   return {
     href: deskPaths.pile(pile.number),
     title: say('desk.pile', { number: pile.number }),
@@ -42,8 +42,8 @@ export function queueEntry(
     facts: [
       say('desk.garments', { count: pile.garments }),
       pile.needBy === null
-        ? say('desk.queue.since', { day: dayWords(pile.confirmedAt, code) })
-        : say('desk.queue.by', { day: dayWords(pile.needBy, code) }),
+        ? say('desk.queue.since', { day: dayWords(pile.confirmedAt, locale) })
+        : say('desk.queue.by', { day: dayWords(pile.needBy, locale) }),
     ].join(' · '),
     marks: marksOf(pile, language),
     current: pile.id === current,
@@ -59,7 +59,7 @@ function pagerOf({ page, pages }: Queue, state: QueueState, { say }: Language): 
   }
 }
 
-function askedEntry(asked: Asked, { say, has, code }: Language): QueuePage['asked'][number] {
+function askedEntry(asked: Asked, { say, has, locale }: Language): QueuePage['asked'][number] {
   const key = `intake.${asked.question}.short`
   const garment = asked.item > 0 ? asked.name || say('tag.unnamed', { n: asked.item }) : null
   return {
@@ -67,7 +67,7 @@ function askedEntry(asked: Asked, { say, has, code }: Language): QueuePage['aske
       .filter(Boolean)
       .join(' · '),
     text: asked.text || say('desk.queue.asked_nothing'),
-    day: dayWords(asked.at, code),
+    day: dayWords(asked.at, locale),
   }
 }
 
