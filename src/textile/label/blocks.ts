@@ -32,15 +32,9 @@ export function groupPairs(pairs: readonly Pair[]): Grouped {
 
 /** Two make-ups in one language are alternatives; in several languages a contradiction. */
 function disagreement(groups: readonly Group[]): ProblemCode {
-  const [first, ...others] = groups
-  const words = new Map(first!.map(({ fibre }) => [fibre.fibre, fibre.raw.toLowerCase()]))
-  const translated = others.some((group) =>
-    group.some(
-      ({ fibre }) =>
-        (words.get(fibre.fibre) ?? fibre.raw.toLowerCase()) !== fibre.raw.toLowerCase(),
-    ),
-  )
-  return translated ? 'languages_disagree' : 'alternatives'
+  const [first, ...others] = groups.flat().map(({ fibre }) => fibre.languages)
+  const shared = first!.some((code) => others.every((codes) => codes.includes(code)))
+  return shared ? 'alternatives' : 'languages_disagree'
 }
 
 function cutAtHundred(pairs: readonly Pair[]): { full: Pair[][]; rest: readonly Pair[] } {

@@ -93,7 +93,7 @@ export const unusualNames: readonly string[] = [
   'trivinyl',
   'melamine',
   'polyacrylate',
-  'polypropylene polyamide bicomponent',
+  'polypropylene/polyamide bicomponent',
   'nytril',
   'anidex',
   'novoloid',

@@ -29,6 +29,8 @@ export function levelOf(phrase: Phrase): Level {
   if (behind.length > 0)
     return coldest(claimed ? behind : leadsOn ? inFront : [...behind, ...inFront])
   if (!claimed) return coldest(inFront)
+  // "Wash hot | warm iron": the first level is the other verb's, the one beside the iron its own.
+  if (inFront.length > 1) return coldest(inFront.slice(0, 1))
   return { level: inFront.reduce(colder) === 'cool' ? 'cool' : null, doubtful: true }
 }
 

@@ -75,7 +75,7 @@ function longestPhrase(tokens: readonly Token[], at: number, vocabulary: Vocabul
 function endOfPhrase(tokens: readonly Token[], at: number, term: Term): number | null {
   let next = at + 1
   for (const word of term.words.slice(1)) {
-    next = pastJoints(tokens, next, term.comma)
+    next = pastJoints(tokens, next, term.marks)
     const token = tokens[next]
     if (token?.text !== word) return null
     next++
@@ -85,12 +85,12 @@ function endOfPhrase(tokens: readonly Token[], at: number, term: Term): number |
 
 const joints = new Set(["'", '’', '‘', '´', '`', '-', '‐', '‑', '–'])
 
-function pastJoints(tokens: readonly Token[], from: number, comma: boolean): number {
+function pastJoints(tokens: readonly Token[], from: number, marks: string): number {
   let at = from
   while (at < from + 3) {
     const token = tokens[at]
     const joint = token?.kind === 'line' || (token?.kind === 'mark' && joints.has(token.raw))
-    if (!joint && !(comma && token?.raw === ',')) break
+    if (!joint && !(token?.kind === 'mark' && marks.includes(token.raw))) break
     at++
   }
   return at
@@ -103,7 +103,7 @@ function brokenWord(tokens: readonly Token[], at: number, vocabulary: Vocabulary
   let text = tokens[at]!.text
   let end = at + 1
   for (let part = 0; part < 2; part++) {
-    const next = pastJoints(tokens, end, false)
+    const next = pastJoints(tokens, end, '')
     if (tokens[next]?.kind !== 'word') return null
     text += tokens[next]!.text
     end = next + 1

@@ -74,8 +74,20 @@ function stops(items: readonly Item[], at: number, most: number): boolean {
 
 const isLevel = (item: Item): boolean => has(item, 'cool') || has(item, 'warm') || has(item, 'hot')
 
-export const phraseWords = ({ before, item, after }: Phrase): string =>
-  [...before, item, ...after]
-    .map(({ raw }) => raw.trim())
-    .filter((raw) => raw !== '')
-    .join(' ')
+/** The words of the phrase on its verb's line, and on the next one where that line holds no more. */
+export function phraseWords({ before, item, after }: Phrase): string {
+  const words = [...lastLine(before), item, ...firstLine(after)].map(({ raw }) => raw.trim())
+  return words.filter((raw) => raw !== '').join(' ')
+}
+
+const isLine = ({ kind }: Item): boolean => kind === 'line'
+
+function firstLine(items: readonly Item[]): readonly Item[] {
+  const from = items.findIndex((item) => !isLine(item))
+  if (from < 0) return []
+  const end = items.findIndex((item, at) => at > from && isLine(item))
+  return items.slice(from, end < 0 ? items.length : end)
+}
+
+const lastLine = (items: readonly Item[]): readonly Item[] =>
+  [...firstLine([...items].reverse())].reverse()

@@ -17,7 +17,8 @@ export interface Meaning {
 
 export interface Term {
   readonly words: readonly string[]
-  readonly comma: boolean
+  /** Commas and slashes that the phrase itself holds. */
+  readonly marks: string
   readonly roles: Meaning[]
 }
 
@@ -46,7 +47,7 @@ export class Vocabulary {
     const words = isRun ? [phrase.toLowerCase().replaceAll(' ', '')] : wordsOf(phrase)
     const name = words.join(' ')
     const known = this.terms.get(name)
-    const term = known ?? { words, comma: phrase.includes(','), roles: [] }
+    const term = known ?? { words, marks: phrase.replaceAll(/[^,/]/g, ''), roles: [] }
     const meaning = meaningOf(term, role)
     if (!meaning) term.roles.push({ role, languages: [language], ...says })
     else if (!meaning.languages.includes(language) && meaning.fibre === says.fibre)
