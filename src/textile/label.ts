@@ -43,13 +43,14 @@ export function readLabel(text: string): LabelReading {
   }
 }
 
-// Hyphens, quotes and the point of "max." end no phrase of care.
+// Hyphens, quotes and the point of "max." end no phrase of care, and a percentage is no heat.
 const withoutSmallMarks = (items: readonly Item[]): Item[] =>
-  items.filter(
-    ({ kind, raw }, at) =>
-      kind !== 'mark' ||
-      !(/['’‘´`"“”\-‐‑–]/.test(raw) || (raw === '.' && shortened.has(items[at - 1]?.text ?? ''))),
-  )
+  items.filter(({ kind, raw }, at) => {
+    const before = items[at - 1]
+    if (kind === 'number') return before?.kind !== 'percent' && items[at + 1]?.kind !== 'percent'
+    if (kind !== 'mark') return true
+    return !/['’‘´`"“”\-‐‑–]/.test(raw) && !(raw === '.' && shortened.has(before?.text ?? ''))
+  })
 
 const shortened = new Set(['max', 'maks', 'temp', 'min', 'ca', 'evt', 'ev', 'máx', 'gr', 'vb'])
 

@@ -92,7 +92,14 @@ function isForbidden(items: readonly Item[], verbs: readonly VerbAt[], i: number
   if (ownBefore.some((item) => negates(item, 'not') && !limits(ownBefore, item))) return true
   const behind = ownAfter.filter((item) => negates(item, 'notAfter') && !limits(ownAfter, item))
   if (behind.some((item) => !leadsNext(ownAfter, item, firstEnd < 0))) return true
+  if (answersNo(ownAfter) && (firstEnd >= 0 || !verbs[i + 1])) return true
   return eitherSide(items, verbs, i, ownBefore, ownAfter)
+}
+
+/** "Ironing: no". */
+function answersNo(after: readonly Item[]): boolean {
+  const words = after.filter(({ kind }) => kind !== 'mark' && kind !== 'line')
+  return words.length === 1 && isNot(words[0]!)
 }
 
 /** The same word may forbid the next verb where it stands on a line of its own or begins one. */

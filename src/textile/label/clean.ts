@@ -18,6 +18,8 @@ export function cleanText(raw: string): CleanText {
     .replaceAll(/\r\n?|[\u2028\u2029\v\f]/g, '\n')
     .replaceAll('\t', ' ')
     .replaceAll(percentSigns, '%')
+    // The ordinal sign stands for degrees on labels; its plain form would be the letter o.
+    .replaceAll('º', '°')
     .normalize('NFKC')
     .replaceAll(unprinted, '')
   const lines = text.split('\n').map((line) => line.trim())

@@ -27,11 +27,11 @@ export function compositionOf(items: readonly Item[]): Composition {
     if (reading.left === 0 && isWhole(reading.composition)) return reading.composition
     readings.push(reading)
   }
-  const most = Math.max(...readings.map(({ shares }) => shares))
-  const best =
-    readings.find(({ composition }) => isWhole(composition)) ??
-    readings.find(({ shares }) => shares === most)
-  return best!.composition
+  const whole = readings.find(({ composition }) => isWhole(composition))
+  if (whole) return whole.composition
+  // Numbers without a percent sign count only where they add up.
+  const signed = readings.filter((_, at) => !waysToRead[at]!.bare)
+  return signed.reduce((a, b) => (b.shares > a.shares ? b : a)).composition
 }
 
 interface Attempt {

@@ -105,7 +105,7 @@ function elementAt(
   const code = beside && ways.codes ? codeElement(item) : null
   if (code) return code
   if (item.term) return termElement(items, at, percents, beside)
-  const guess = beside ? guessName(item.text) : undefined
+  const guess = besideShare(items, at, percents, false) ? guessName(item.text) : undefined
   if (!guess) return { kind: 'word', raw }
   const doubt = guess.sure ? null : 'spelling'
   return fibreElement({ ...item, term: guess.term }, doubt)

@@ -85,25 +85,35 @@ const isTelling = (item: Item, phrase: Phrase): boolean =>
   has(item, 'iron')
 
 const isTemperatureMark = (item: Item): boolean =>
-  item.kind === 'degree' || item.kind === 'number' || /^[cf~〜∼\-–(:]$/i.test(item.raw)
+  item.kind === 'degree' || item.kind === 'number' || /^[cf~〜∼\-–():]$/i.test(item.raw)
 
-const isHeat = ({ kind, value }: Item): boolean => kind === 'number' && value >= 100 && value <= 420
+const isHeat = ({ kind, value }: Item): boolean =>
+  kind === 'number' && value >= 110 && value <= 2200
 
 // No label lets an iron reach 220 °C: above it the figure is in °F, where 230, 300 and 390 stand for
-// 110, 150 and 200 °C.
+// 110, 150 and 200 °C, or the sign of degrees was read as a nought.
 function celsius(items: readonly Item[], item: Item): number {
   const at = items.indexOf(item)
+  const value = item.value >= 1000 ? Math.floor(item.value / 10) : item.value
   const beside = items.slice(Math.max(0, at - 2), at + 3)
-  if (item.value <= 220 && !beside.some(({ text }) => text === 'f')) return item.value
-  const exact = (item.value - 32) / 1.8
+  if (value <= 220 && !beside.some(({ text }) => text === 'f')) return value
+  const exact = (value - 32) / 1.8
   const round = Math.round(exact / 10) * 10
   return Math.abs(exact - round) <= 1.5 ? round : exact
 }
 
+/** A level stands between the ban and the verb or behind it, so that one of them may be misread. */
+export function namesLevel(phrase: Phrase): boolean {
+  const inFront = near(phrase.before, -1, phrase)
+  const not = inFront.findIndex(isNot)
+  const behind = near(phrase.after, 1, phrase)
+  return levelsIn([...inFront.slice(0, Math.max(0, not)), ...behind], phrase).length > 0
+}
+
 /** The verb right before may take a level for itself: "wash warm | iron", "tumble dry low | iron". */
-function verbTakesLevel({ verbBefore, verbBeforeForbidden }: Phrase): boolean {
-  if (!verbBefore || verbBeforeForbidden) return false
-  return verbBefore.verb !== 'bleach' && verbBefore.verb !== 'dryClean'
+function verbTakesLevel({ verbBefore, verbBeforeFree }: Phrase): boolean {
+  if (!verbBefore || verbBeforeFree) return false
+  return verbBefore.verb === 'wash' || verbBefore.verb === 'tumble' || verbBefore.role === 'lineDry'
 }
 
 function startsWithLevel(before: readonly Item[], phrase: Phrase): boolean {

@@ -1,6 +1,6 @@
 import type { IronLevel, IronReading } from '../reading.ts'
 import { forbiddenVerbs, verbsIn } from './care.ts'
-import { colder, forbidsHeatOnly, levelOf } from './iron-level.ts'
+import { colder, forbidsHeatOnly, levelOf, namesLevel } from './iron-level.ts'
 import { has, type Item } from './items.ts'
 import { keptOff } from './kept-off.ts'
 import { type Phrase, phraseAt, phraseWords } from './phrase.ts'
@@ -54,7 +54,8 @@ function mentionOf(phrase: Phrase, items: readonly Item[], forbidden: boolean): 
     return { level: null, notOnPrint: false, wrongSide: true, doubtful: misread, words }
   if (forbidsHeatOnly(phrase))
     return { level: 'cool', notOnPrint: false, wrongSide, doubtful: true, words }
-  return { level: 'none', notOnPrint: false, wrongSide: false, doubtful: misread, words }
+  const doubtful = misread || namesLevel(phrase)
+  return { level: 'none', notOnPrint: false, wrongSide: false, doubtful, words }
 }
 
 /** "Do no7 iron": an unread word between "do" and "iron" is a "not". */

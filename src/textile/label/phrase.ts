@@ -10,9 +10,10 @@ export interface Phrase {
   readonly after: readonly Item[]
   /** Languages in which the ironing word is one. */
   readonly languages: readonly LanguageCode[]
-  /** The verb of other care that the phrase begins right after; forbidden ones leave no level behind. */
+  /** The verb of other care that the phrase begins right after. */
   readonly verbBefore: VerbAt | null
-  readonly verbBeforeForbidden: boolean
+  /** That verb takes no level from behind it: it is forbidden, or has its level in front. */
+  readonly verbBeforeFree: boolean
   /** A verb of other care follows without a mark between. */
   readonly leadsOn: boolean
 }
@@ -43,9 +44,17 @@ export function phraseAt(
     after: items.slice(at + 1, to + 1),
     languages: languagesOfVerb(items, verb),
     verbBefore: touches ? verbs[last]! : null,
-    verbBeforeForbidden: touches && forbidden[last]!,
+    verbBeforeFree: touches && (forbidden[last]! || hasLevel(items, verbs[last]!)),
     leadsOn: next !== null && to + 1 === most,
   }
+}
+
+/** "Hot wash | cool iron"; in Chinese a level always stands in front of its verb. */
+function hasLevel(items: readonly Item[], verb: VerbAt): boolean {
+  const languages = languagesOfVerb(items, verb)
+  if (languages.length === 1 && languages[0] === 'zh') return true
+  const [level, start] = [items[verb.at - 1], items[verb.at - 2]]
+  return level !== undefined && isLevel(level) && (endsPhrase(start) || start!.kind === 'line')
 }
 
 /** Where the next verb of other care stands. "Steam iron", "iron with the iron" are one phrase. */
@@ -72,7 +81,11 @@ function stops(items: readonly Item[], at: number, most: number): boolean {
   )
 }
 
-const isLevel = (item: Item): boolean => has(item, 'cool') || has(item, 'warm') || has(item, 'hot')
+const isLevel = (item: Item): boolean =>
+  has(item, 'cool') || has(item, 'warm') || has(item, 'hot') || isFigure(item)
+
+const isFigure = ({ kind, value }: Item): boolean =>
+  kind === 'degree' || (kind === 'number' && value >= 100)
 
 /** The words of the phrase on its verb's line, and on the next one where that line holds no more. */
 export function phraseWords({ before, item, after }: Phrase): string {

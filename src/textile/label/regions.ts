@@ -1,4 +1,6 @@
+import { fold } from './clean.ts'
 import type { Element } from './elements.ts'
+import { careWords } from './vocabulary.ts'
 
 /** A stretch of the label that speaks of the same parts of the garment. */
 export interface Region {
@@ -29,6 +31,7 @@ function headersIn(elements: readonly Element[]): Header[] {
   const headers: Header[] = []
   for (const [at, element] of elements.entries()) {
     if (element.kind !== 'section' || isExcepted(elements, at)) continue
+    if (everyday.has(fold(element.raw)) && !standsApart(elements, at)) continue
     const last = headers.at(-1)
     const together = last && elements.slice(last.to + 1, at).every(joinsNames)
     if (last && together)
@@ -40,6 +43,36 @@ function headersIn(elements: readonly Element[]): Header[] {
     else headers.push({ from: at, to: at, sections: [...element.sections] })
   }
   return headers.filter((header) => shareNear(elements, header))
+}
+
+// Names of parts that are small words in another language, or in the same one.
+const everyday = new Set([
+  'for',
+  'pas',
+  'bas',
+  'dos',
+  'col',
+  'alt',
+  'ic',
+  'on',
+  'dis',
+  'top',
+  'back',
+  'front',
+  'inside',
+  'face',
+  'self',
+  'base',
+  'main',
+  'body',
+])
+
+/** At the start of a line or phrase, or between two shares. */
+function standsApart(elements: readonly Element[], at: number): boolean {
+  const before = elements[at - 1]
+  if (!before || before.kind === 'line' || before.kind === 'mark' || before.kind === 'section')
+    return true
+  return before.kind === 'fibre' || (before.kind === 'number' && before.percent)
 }
 
 const isExcepted = (elements: readonly Element[], at: number): boolean =>
@@ -64,17 +97,19 @@ function shareAfter(elements: readonly Element[], at: number): boolean {
     if (!element) return false
     if (isShare(element)) return true
     if (element.kind === 'mark' && /[.;]/.test(element.raw)) return false
-    if (element.kind === 'word' && ++words > 2) return false
+    if (element.kind === 'word' && (++words > 1 || isCareWord(element.raw))) return false
   }
   return false
 }
+
+const isCareWord = (word: string): boolean => careWords().single(fold(word)) !== undefined
 
 function isShareBefore(elements: readonly Element[], at: number): boolean {
   for (let before = at - 1; before >= at - 3; before--) {
     const element = elements[before]
     if (!element || element.kind === 'line') return false
     if (isShare(element)) return true
-    if (element.kind === 'word' || (element.kind === 'mark' && /[.;,]/.test(element.raw)))
+    if (element.kind === 'word' || (element.kind === 'mark' && !/[(®™]/.test(element.raw)))
       return false
   }
   return false
@@ -104,13 +139,14 @@ function byTrailers(elements: readonly Element[], headers: readonly Header[]): R
   return regions
 }
 
+/** A first name right behind a share may belong to that share: "100 % cotton lining 100 % silk". */
 function byHeaders(elements: readonly Element[], headers: readonly Header[]): Region[] {
   const used = headers.filter(({ to }) => shareAfter(elements, to))
   const before = elements.slice(0, used[0]?.from ?? elements.length)
   const regions: Region[] = [{ sections: [], elements: before, unclear: false }]
   for (const [i, header] of used.entries()) {
     const end = used[i + 1]?.from ?? elements.length
-    const unclear = endsLine(elements, header)
+    const unclear = i === 0 && isShareBefore(elements, header.from)
     regions.push({
       sections: header.sections,
       elements: elements.slice(header.to + 1, end),
@@ -118,10 +154,4 @@ function byHeaders(elements: readonly Element[], headers: readonly Header[]): Re
     })
   }
   return regions
-}
-
-/** A name at the end of a line that begins with a share may belong to the share before it. */
-function endsLine(elements: readonly Element[], { from, to }: Header): boolean {
-  const next = elements[to + 1]
-  return isShareBefore(elements, from) && (next === undefined || next.kind === 'line')
 }

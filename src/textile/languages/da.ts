@@ -136,8 +136,8 @@ export const danish: LabelLanguage = {
   },
   care: {
     iron: list(`
-      strygning | stryges | strygejern | stryg | stryge | strygejernet | strøget | presses |
-      presning
+      strygning | dampstrygning | dampstrygejern | stryges | strygejern | stryg | stryge |
+      strygejernet | strøget | presses | presning
     `),
     ironNot: list(`
       må ikke stryges | stryges ikke | tåler ikke strygning | strygning forbudt | ikke stryges |
@@ -178,7 +178,7 @@ export const danish: LabelLanguage = {
       vrangen ud | vrang | indefra | på bagsiden | vrangside
     `),
     face: list('retsiden | direkte | ydersiden | forsiden'),
-    steam: list('damp | dampstrygning | dampstrygejern | dampes'),
+    steam: list('damp | dampes'),
     noSteam: list(`
       uden damp | ingen damp | ikke damp | brug ikke damp | ikke dampstrygning | damp ikke | må
       ikke dampes | ingen dampstrygning | undgå damp | ikke med damp | stryg ikke med damp | uden

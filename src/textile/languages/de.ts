@@ -152,8 +152,8 @@ export const german: LabelLanguage = {
   },
   care: {
     iron: list(`
-      bügeln | Bügeln | Bügeleisen | gebügelt | Bügeltemperatur | buegeln | bügelt | Buegeleisen |
-      bügel | heißmangeln | mangeln | pressen
+      bügeln | Dampfbügeln | Dampfbügeleisen | Bügeln | Bügeleisen | gebügelt | Bügeltemperatur |
+      buegeln | bügelt | Buegeleisen | bügel | heißmangeln | mangeln | pressen
     `),
     ironNot: list('nicht bügeln | bügelverbot | bügeln verboten'),
     ironFree: list(`
@@ -197,11 +197,11 @@ export const german: LabelLanguage = {
     face: list(`
       rechts | von rechts | Vorderseite | direkt | Außenseite | rechte Seite | rechten Seite
     `),
-    steam: list('Dampf | dämpfen | Dampfbügeln | dampfbügeln | Dampfbügeleisen | dampf'),
+    steam: list('Dampf | dämpfen'),
     noSteam: list(`
       ohne Dampf | kein Dampf | nicht dämpfen | keinen Dampf | nicht mit Dampf | Dampf vermeiden |
       nicht dampfbügeln | kein Dampfbügeln | keinen Dampf verwenden | nicht mit Dampf bügeln |
-      kein Dampfbügeleisen | trocken bügeln | trockenbügeln
+      kein Dampfbügeleisen
     `),
     wash: list(`
       waschen | Wäsche | Maschinenwäsche | waschbar | maschinenwaschbar | gewaschen | Feinwäsche |

@@ -169,9 +169,9 @@ export const english: LabelLanguage = {
       synthetic | synthetics
     `),
     warm: list(`
-      warm | medium | moderate | med heat | medium heat | moderate heat | medium temperature | two
-      dots | 2 dots | middle | moderately | wool setting | polyester setting | moderately hot |
-      medium low | low medium | medium hot | low to medium | permanent press setting
+      warm | medium | moderate | med | medium heat | moderate heat | medium temperature | two dots
+      | 2 dots | middle | moderately | wool setting | polyester setting | moderately hot | medium
+      low | low medium | medium hot | low to medium | permanent press setting
     `),
     hot: list(`
       hot | high | high heat | high temperature | highest | three dots | 3 dots | maximum heat |

@@ -167,9 +167,9 @@ export const spanish: LabelLanguage = {
     face: list('derecho | por el derecho | directamente | directo | lado exterior'),
     steam: list('vapor'),
     noSteam: list(`
-      sin vapor | no usar vapor | no utilizar vapor | no vapor | no aplicar vapor | plancha sin
-      vapor | planchar sin vapor | no vaporizar | no planchar con vapor | no planchar a vapor | no
-      usar plancha de vapor | no usar plancha a vapor | en seco
+      sin vapor | no usar vapor | no utilizar vapor | no vapor | no aplicar vapor | no vaporizar |
+      no planchar con vapor | no planchar a vapor | no usar plancha de vapor | no usar plancha a
+      vapor | en seco
     `),
     wash: list(`
       lavar | lavado | lavar a máquina | lavado a máquina | lavable | lavable a máquina | lávese |

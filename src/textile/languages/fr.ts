@@ -175,8 +175,8 @@ export const french: LabelLanguage = {
     steam: list('vapeur'),
     noSteam: list(`
       sans vapeur | pas de vapeur | ne pas utiliser de vapeur | ne pas utiliser la vapeur | ne pas
-      vaporiser | vapeur interdite | fer sans vapeur | ne pas repasser à la vapeur | ne pas
-      repasser avec vapeur | pas de fer vapeur | repassage à sec | ne pas utiliser de fer à vapeur
+      vaporiser | vapeur interdite | ne pas repasser à la vapeur | ne pas repasser avec vapeur |
+      pas de fer vapeur | ne pas utiliser de fer à vapeur
     `),
     wash: list(`
       laver | lavage | lavage en machine | laver en machine | lavable | lavable en machine | lavez

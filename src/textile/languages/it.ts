@@ -180,7 +180,7 @@ export const italian: LabelLanguage = {
     noSteam: list(`
       senza vapore | non usare vapore | non usare il vapore | no vapore | non vaporizzare | senza
       l'uso di vapore | non utilizzare vapore | non stirare a vapore | non stirare con vapore |
-      non usare ferro a vapore | ferro senza vapore | a secco senza vapore
+      non usare ferro a vapore | a secco senza vapore
     `),
     wash: list(`
       lavare | lavaggio | lavare in lavatrice | lavaggio in lavatrice | lavabile | lavabile in

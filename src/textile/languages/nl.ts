@@ -131,8 +131,8 @@ export const dutch: LabelLanguage = {
   },
   care: {
     iron: list(`
-      strijken | strijk | strijkijzer | strijktemperatuur | gestreken | strijkbout | persen |
-      strijkt | te strijken
+      strijken | stoomstrijkijzer | stoomstrijken | strijk | strijkijzer | strijktemperatuur |
+      gestreken | strijkbout | persen | strijkt | te strijken
     `),
     ironNot: list('niet strijken | strijken verboten | strijkverbod'),
     ironFree: list(`
@@ -166,11 +166,10 @@ export const dutch: LabelLanguage = {
       linkse kant | averechtse kant | achterzijde
     `),
     face: list('voorkant | rechtstreeks | direct | rechterkant | buitenkant | goede kant'),
-    steam: list('stoom | stomen | stoomstrijkijzer | stoomstrijken'),
+    steam: list('stoom | stomen'),
     noSteam: list(`
       zonder stoom | geen stoom | niet stomen | geen stoom gebruiken | geen stoomstrijkijzer |
-      niet stoomstrijken | geen stoom toegestaan | niet met stoom | niet met stoom strijken |
-      droog strijken
+      niet stoomstrijken | geen stoom toegestaan | niet met stoom | niet met stoom strijken
     `),
     wash: list(`
       wassen | was | machinewas | wasbaar | machinewasbaar | wasmachine | gewassen | machine

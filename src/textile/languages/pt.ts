@@ -170,8 +170,8 @@ export const portuguese: LabelLanguage = {
     face: list('direito | pelo direito | diretamente | directamente'),
     steam: list('vapor'),
     noSteam: list(`
-      sem vapor | não usar vapor | não utilizar vapor | não vaporizar | ferro sem vapor | não
-      passar a vapor | não usar ferro a vapor | não passar com vapor | proibido vapor
+      sem vapor | não usar vapor | não utilizar vapor | não vaporizar | não passar a vapor | não
+      usar ferro a vapor | não passar com vapor | proibido vapor
     `),
     wash: list(`
       lavar | lavagem | lavar à máquina | lavagem à máquina | lavável | lavar na máquina | lavar a

@@ -136,8 +136,8 @@ export const swedish: LabelLanguage = {
   },
   care: {
     iron: list(`
-      strykning | strykes | stryks | stryk | strykas | stryka | strykjärn | struken | strykjärnet
-      | pressas | pressning | strykvärme | stryktemperatur
+      strykning | ångstrykning | ångstrykjärn | strykes | stryks | stryk | strykas | stryka |
+      strykjärn | struken | strykjärnet | pressas | pressning | strykvärme | stryktemperatur
     `),
     ironNot: list(`
       ej strykning | stryks ej | strykes ej | får ej strykas | tål ej strykning | strykning
@@ -182,11 +182,10 @@ export const swedish: LabelLanguage = {
       och ut | avigt | utochin | vränd | från insidan | baksidan | vänd ut och in
     `),
     face: list('rätsidan | direkt | utsidan | framsidan'),
-    steam: list('ånga | ång | ångstrykning | ångstrykjärn | ångas | ångpressa'),
+    steam: list('ånga | ång | ångas | ångpressa'),
     noSteam: list(`
       utan ånga | ej ånga | ingen ånga | ånga ej | använd ej ånga | ej ångstrykning | använd inte
-      ånga | får ej ångas | ångas ej | ånga inte | ej med ånga | stryk ej med ånga | inte ånga |
-      torr strykning | torrt strykjärn
+      ånga | får ej ångas | ångas ej | ånga inte | ej med ånga | stryk ej med ånga | inte ånga
     `),
     wash: list(`
       tvätt | tvättas | tvätta | maskintvätt | maskintvättas | fintvätt | tvättes | tvättbar |

@@ -146,9 +146,9 @@ export const turkish: LabelLanguage = {
   },
   care: {
     iron: list(`
-      ütü | ütüleyin | ütüleyiniz | ütüleme | ütülenir | ütülenebilir | ütü yapınız | ütü yapın |
-      utu | utuleyin | ütüleyebilirsiniz | utuleyiniz | ütülenmeli | ütülenmelidir | utuleme |
-      ütüle | ütüleyerek | ütüsü | ütülemek | ütülenerek | ütüler
+      ütü | buharlı ütü | ütüleyin | ütüleyiniz | ütüleme | ütülenir | ütülenebilir | ütü yapınız
+      | ütü yapın | utu | utuleyin | ütüleyebilirsiniz | utuleyiniz | ütülenmeli | ütülenmelidir |
+      utuleme | ütüle | ütüleyerek | ütüsü | ütülemek | ütülenerek | ütüler
     `),
     ironNot: list(`
       ütülemeyin | ütülemeyiniz | ütülenmez | ütü yapmayın | ütü yapmayınız | ütülenemez | ütü
@@ -197,7 +197,7 @@ export const turkish: LabelLanguage = {
       kısmından | arka yüzünden | ters yüzü | iç yüzeyinden | tersini | ters taraftan
     `),
     face: list('ön yüz | doğrudan | düz yüzünden | direkt'),
-    steam: list('buhar | buharlı | buharla | buharlı ütü'),
+    steam: list('buhar | buharlı | buharla'),
     noSteam: list(`
       buharsız | buhar kullanmayın | buhar kullanmayınız | buhar kullanmadan | buhar yok | buhar
       uygulamayın | buharlı ütü kullanmayın | buharsiz | buharla ütülemeyin | buharla ütülemeyiniz
