@@ -17,8 +17,6 @@ const foreign: Readonly<Record<string, FailureCode>> = {
   FST_ERR_BAD_URL: 'not_found',
   FST_ERR_MAX_PARAM_LENGTH: 'not_found',
   FST_ERR_CTP_INVALID_JSON_BODY: 'bad_input',
-  FST_CSRF_INVALID_TOKEN: 'form_expired',
-  FST_CSRF_MISSING_SECRET: 'form_expired',
 }
 
 const byStatus: Readonly<Record<number, FailureCode>> = {

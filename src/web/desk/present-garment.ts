@@ -4,7 +4,7 @@ import { garmentVerdicts } from '../../desk/decisions.ts'
 import type { Note } from '../../desk/notes.ts'
 import { type SourcedFact, sourcedFacts } from '../../desk/provenance.ts'
 import type { Review, ReviewedGarment } from '../../desk/review.ts'
-import type { Flag } from '../../garment/grade.ts'
+import type { Flag, Grade } from '../../garment/grade.ts'
 import type { PressPlan } from '../../garment/press.ts'
 import { readingOf } from '../../intake/label.ts'
 import { labelWords } from '../../papers/label-words.ts'
@@ -53,6 +53,21 @@ function flagOf(flag: Flag, facts: readonly SourcedFact[], language: Language): 
     message: say(has(own) ? own : `trade.flags.${flag.code}.message`),
     because: becauseWords(flag, facts, language),
   }
+}
+
+/**
+ * Reasons to read first, and those to unfold. The questions of a garment that stays at home end early,
+ * so what nobody was asked about it says nothing that matters.
+ */
+function sorted(
+  flags: readonly Flag[],
+  grade: Grade | null,
+  facts: readonly SourcedFact[],
+): [grave: readonly Flag[], minor: readonly Flag[]] {
+  const untold = (name: string) => facts.find(({ fact }) => fact === name)?.from === 'untold'
+  const isMinor = ({ severity, because }: Flag) =>
+    severity === 'note' || (grade === 'home' && severity !== 'home' && because.some(untold))
+  return [flags.filter((flag) => !isMinor(flag)), flags.filter(isMinor)]
 }
 
 const factLine = (fact: SourcedFact, language: Language): FactLine => ({
@@ -131,7 +146,9 @@ export function garmentOf(
   const { number } = review.row
   const reader = readerAt(language)
   const facts = sourcedFacts(garment)
-  const flags = (garment.grading?.flags ?? []).map((flag) => flagOf(flag, facts, language))
+  const grade = garment.grading?.grade ?? null
+  const [grave, minor] = sorted(garment.grading?.flags ?? [], grade, facts)
+  const worded = (flags: readonly Flag[]) => flags.map((flag) => flagOf(flag, facts, language))
   const name = nameOf(garment, reader)
 
   return {
@@ -140,10 +157,10 @@ export function garmentOf(
     name,
     kind: garment.facts.kind,
     kindWords: kindWords(garment, reader) ?? '',
-    grade: garment.grading?.grade ?? null,
+    grade,
     waits: review.undecided.includes(garment.n),
-    flags: flags.filter(({ severity }) => severity !== 'note'),
-    noted: flags.filter(({ severity }) => severity === 'note'),
+    flags: worded(grave),
+    noted: worded(minor),
     press: garment.grading ? pressLines(garment.grading.press, language) : [],
     facts: [...labelLine(reviewed, language), ...facts.map((fact) => factLine(fact, language))],
     answers: saidOf(garment.path, garment.n, reader),
