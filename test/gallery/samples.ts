@@ -1,9 +1,9 @@
 import { domains } from '../../src/garment/facts.ts'
+import type { EstimatePaper } from '../../src/papers/estimate-paper.ts'
 import type {
   Action,
   Answering,
   ChatPage,
-  Estimate,
   FieldError,
   Frame,
   Grade,
@@ -240,7 +240,7 @@ const sizes = [
   'I do not know',
 ]
 
-const estimate: Estimate = {
+const estimate: EstimatePaper = {
   low: '$412.00',
   likely: '$438.00',
   high: '$455.00',

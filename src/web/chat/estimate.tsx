@@ -1,8 +1,8 @@
+import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import { useSay } from './pieces.tsx'
-import type { Estimate } from './view.ts'
 
 /** What it is likely to cost, between which bounds, what that hangs on. Never a promise, and it says so. */
-export function EstimateSection({ estimate }: { estimate: Estimate }) {
+export function EstimateSection({ estimate }: { estimate: EstimatePaper }) {
   const say = useSay()
   const { low, likely, high } = estimate
   return (
@@ -13,7 +13,7 @@ export function EstimateSection({ estimate }: { estimate: Estimate }) {
       </p>
       <p class="range">{say('estimate.range', { low, high })}</p>
       <p class="hint">{say('estimate.noPromise')}</p>
-      {estimate.lines.length > 0 && <Lines estimate={estimate} />}
+      {estimate.lines.length > 0 && <EstimateLines estimate={estimate} />}
       {estimate.reasons.length > 0 && (
         <>
           <h3>{say('estimate.hangsOn')}</h3>
@@ -38,7 +38,8 @@ export function EstimateSection({ estimate }: { estimate: Estimate }) {
   )
 }
 
-function Lines({ estimate }: { estimate: Estimate }) {
+/** What an estimate is made of, a line each. */
+export function EstimateLines({ estimate }: { estimate: EstimatePaper }) {
   const say = useSay()
   return (
     <table class="lines">

@@ -12,7 +12,8 @@ const one = text.optional()
 const key = z
   .string()
   .regex(/^[\w-]{8,64}$/)
-  .default(newId)
+  .optional()
+  .transform((sent) => sent ?? newId())
 
 /** What a question's form may send. Everything is loose here; the question's kind makes it strict. */
 export const answerForm = z.object({

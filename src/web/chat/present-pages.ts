@@ -3,7 +3,7 @@ import type { Open } from '../../intake/conversation.ts'
 import type { Garment, Pile } from '../../intake/pile.ts'
 import { chosen } from '../../intake/replies.ts'
 import { type Checklist, checklist, childCautions } from '../../papers/checklist.ts'
-import { estimatePaper } from '../../papers/estimate-paper.ts'
+import { type EstimatePaper, estimatePaper } from '../../papers/estimate-paper.ts'
 import { tallyWords } from '../../papers/tally-words.ts'
 import type { Language } from '../../words/words.ts'
 import type { ChatContext } from './context.ts'
@@ -13,7 +13,6 @@ import { type Asking, questionOf, type Refused } from './present-question.ts'
 import type {
   Action,
   ConfirmedPage,
-  Estimate,
   GatherPage,
   Photo,
   QuestionPage,
@@ -100,7 +99,7 @@ export function gatherPage({ pile }: Open, reader: Reader): GatherPage {
   }
 }
 
-export const estimateOf = (pile: Pile, language: Language): Estimate | null =>
+export const estimateOf = (pile: Pile, language: Language): EstimatePaper | null =>
   pile.estimate && estimatePaper(pile.estimate, pile.wish, language)
 
 export function reviewPage({ pile }: Open, reader: Reader): ReviewPage {
@@ -128,7 +127,7 @@ export interface ConfirmedPaper {
   readonly pile: string
   readonly confirmedAt: number
   readonly checklist: Checklist
-  readonly estimate: Estimate | null
+  readonly estimate: EstimatePaper | null
   readonly address: readonly string[]
 }
 

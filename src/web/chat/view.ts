@@ -1,3 +1,4 @@
+import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { FieldError, Question } from './view-question.ts'
 
 export type * from './view-question.ts'
@@ -132,21 +133,6 @@ export interface QuestionPage {
   readonly actions: readonly Action[]
 }
 
-export interface Estimate {
-  readonly low: string
-  readonly likely: string
-  readonly high: string
-  readonly lines: readonly {
-    readonly label: string
-    readonly amount: string
-    readonly note: string | null
-  }[]
-  /** What the range hangs on, a sentence each. */
-  readonly reasons: readonly string[]
-  /** Deposit, how long it holds, how long it takes, postage: a line each. */
-  readonly terms: readonly { readonly label: string; readonly text: string }[]
-}
-
 /** Between two garments: what there is, and what may be done. */
 export interface GatherPage {
   readonly page: 'gather'
@@ -165,7 +151,7 @@ export interface ReviewPage {
   readonly tally: Tally
   readonly pileAnswers: readonly Said[]
   readonly cautions: readonly string[]
-  readonly estimate: Estimate | null
+  readonly estimate: EstimatePaper | null
   /** Things still open, with where to do them. */
   readonly open: readonly Link[]
   readonly confirm: Action | null
@@ -202,7 +188,7 @@ export interface ConfirmedPage {
   readonly packing: readonly string[]
   readonly address: readonly string[]
   readonly cautions: readonly string[]
-  readonly estimate: Estimate | null
+  readonly estimate: EstimatePaper | null
   /** What happens next, in order. */
   readonly ahead: readonly string[]
   readonly keepLink: string

@@ -1,3 +1,4 @@
+import { EstimateLines } from '../chat/estimate.tsx'
 import { GradeMark, useSay } from '../chat/pieces.tsx'
 import type { Effect } from './view.ts'
 
@@ -60,20 +61,7 @@ function Price({ effect }: { effect: Effect }) {
       {lines && (
         <details>
           <summary>{say('estimate.lines')}</summary>
-          <table class="lines">
-            <caption class="unseen">{say('estimate.lines')}</caption>
-            <tbody>
-              {lines.lines.map(({ label, amount, note }) => (
-                <tr key={label}>
-                  <th scope="row">
-                    {label}
-                    {note && <span class="line-note">{note}</span>}
-                  </th>
-                  <td>{amount}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <EstimateLines estimate={lines} />
           <ul class="width">
             {lines.reasons.map((reason) => (
               <li key={reason}>{reason}</li>

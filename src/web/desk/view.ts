@@ -1,7 +1,8 @@
 /** What a page of the desk shows: plain data in the reader's language, dates and money written out. */
-import type { Flag as CustomerFlag, Estimate, Grade, Photo, Said } from '../chat/view.ts'
+import type { EstimatePaper } from '../../papers/estimate-paper.ts'
+import type { Flag as CustomerFlag, Grade, Photo, Said } from '../chat/view.ts'
 
-export type { Estimate, Grade, Photo, Said }
+export type { Grade, Photo, Said }
 
 export interface Link {
   readonly label: string
@@ -145,7 +146,7 @@ export interface Effect {
     readonly range: string
     readonly was: string | null
   } | null
-  readonly lines: Estimate | null
+  readonly lines: EstimatePaper | null
 }
 
 export interface PilePage {
