@@ -9,6 +9,7 @@ export const verbs: Readonly<Record<string, Verb>> = {
   'read-label': async (given) => (await import('./read-label.ts')).readLabelVerb(given),
   grade: async (given) => (await import('./grade.ts')).gradeVerb(given),
   'check-flows': async () => (await import('./check-flows.ts')).checkFlowsVerb(),
+  why: async (given) => (await import('./why.ts')).whyVerb(given),
   'draw-flows': async (given) => (await import('./check-flows.ts')).drawFlowsVerb(given),
   account: async (given) => (await import('./account.ts')).accountVerb(given),
 }

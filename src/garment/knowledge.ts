@@ -1,10 +1,12 @@
 import type { Facts, Setting } from './facts.ts'
+import type { Row } from './space.ts'
 
 type Cell = string | number | boolean | null | readonly string[]
 
-/** A row of a decision table that matched: what it gives, and where its rule comes from. */
+/** A row of a decision table that matched: what it asks and gives, and where its rule comes from. */
 export interface Decision {
   readonly id: string
+  readonly when: Row['when']
   readonly give: Readonly<Record<string, Cell>>
   readonly source: string
 }

@@ -1,5 +1,5 @@
 import type { Facts, Recipient } from './facts.ts'
-import type { Interfacing, Knowledge } from './knowledge.ts'
+import type { Decision, Interfacing, Knowledge } from './knowledge.ts'
 
 export const methods = ['do-not-press', 'press', 'fuse-cool', 'fuse'] as const
 export type Method = (typeof methods)[number]
@@ -19,8 +19,11 @@ export interface PressPlan {
   readonly testFirst: boolean
 }
 
-/** The sole must stay this far under the ceiling while it fuses: a dial is not a thermometer. */
-const spareC = 10
+/**
+ * The sole must stay this far under the ceiling while it fuses, °C: a dial is not a thermometer.
+ * Common practice, no source.
+ */
+export const spareC = 10
 
 /** What the tables say of a garment's pressing, before it is put together. */
 export interface Findings {
@@ -35,15 +38,16 @@ export interface Findings {
 
 type Decides = Pick<Knowledge, 'decide'>
 
-/** The lowest limit of all that apply. No iron at all is lower than any figure. */
+const limitOf = ({ give }: Decision): number | null => give.limitC as number | null
+
+/** The row that sets the ceiling: no iron at all is lower than any figure; of equals the upper one. */
+export const lowest = (limits: readonly Decision[]): Decision =>
+  limits.reduce((low, limit) => ((limitOf(limit) ?? 0) < (limitOf(low) ?? 0) ? limit : low))
+
+/** The lowest limit of all that apply. */
 export function ceilingOf(facts: Facts, { decide }: Decides): Pick<Findings, 'ceilingC' | 'setBy'> {
-  const limits = decide('limits', facts).map(({ give }) => ({
-    ceilingC: give.limitC as number | null,
-    setBy: give.setBy as Setter,
-  }))
-  return limits.reduce((lowest, limit) =>
-    (limit.ceilingC ?? 0) < (lowest.ceilingC ?? 0) ? limit : lowest,
-  )
+  const row = lowest(decide('limits', facts))
+  return { ceilingC: limitOf(row), setBy: row.give.setBy as Setter }
 }
 
 export const mostOf = (facts: Facts, { decide }: Decides): Method =>
@@ -57,15 +61,22 @@ export const wantsTest = (facts: Facts, { decide }: Decides): boolean =>
 
 const rank = (method: Method): number => methods.indexOf(method)
 
+/** Whether a class asks for no more than may be done, and whether its sole stays under the ceiling. */
+export const isPermitted = (it: Interfacing, most: Method): boolean => rank(it.method) <= rank(most)
+export const isCoolEnough = ({ soleC }: Interfacing, ceilingC: number | null): boolean =>
+  soleC + spareC <= (ceilingC ?? 0)
+export const suitsWeight = ({ weights }: Interfacing, weight: Facts['weight']): boolean =>
+  weights.includes(weight)
+
 /** The gentlest class of interfacing that bonds under the ceiling; a firm bond before a cool one. */
 function interfacingFor(
   { most, ceilingC }: Findings,
   weight: Facts['weight'],
   classes: readonly Interfacing[],
 ): Interfacing | undefined {
-  const suits = (it: Interfacing): number => (it.weights.includes(weight) ? 0 : 1)
+  const suits = (it: Interfacing): number => (suitsWeight(it, weight) ? 0 : 1)
   return classes
-    .filter((it) => rank(it.method) <= rank(most) && it.soleC + spareC <= (ceilingC ?? 0))
+    .filter((it) => isPermitted(it, most) && isCoolEnough(it, ceilingC))
     .toSorted(
       (a, b) => rank(b.method) - rank(a.method) || suits(a) - suits(b) || a.soleC - b.soleC,
     )[0]
