@@ -1,3 +1,4 @@
+import { type Figure, memory, practice } from '../base/figure.ts'
 import { type FibreKey, fibreOf } from './fibres.ts'
 import { type IronFact, solePlateLimits } from './iron.ts'
 import type { Block, FibreShare, LabelReading } from './reading.ts'
@@ -14,13 +15,31 @@ const elastaneAllowance = 10
 /** "Other fibres" together, percent: Regulation (EU) 1007/2011, Art. 9 (from memory, unverified). */
 const otherFibresMost = 15
 
+export const heatFigures: readonly Figure[] = [
+  {
+    figure: 'heat/elastane allowance',
+    value: elastaneAllowance,
+    unit: 'percent',
+    source: practice,
+  },
+  {
+    figure: 'heat/other fibres, most',
+    value: otherFibresMost,
+    unit: 'percent',
+    source: `Regulation (EU) 1007/2011, Art. 9 (${memory})`,
+  },
+]
+
 const unknown: FibreHeat = { heat: 'unknown', setBy: null }
 
 /**
  * The most heat-sensitive fibre that matters in any part of the garment, lining too. A little elastane
- * counts only where the label does not itself say warm or hot. Anything not known is `unknown`.
+ * counts only where the label does not itself say warm or hot. Anything not known is `unknown`, unless
+ * a fibre that bears no iron is named beside it.
  */
 export function heatOf(blocks: readonly Block[], iron: IronFact): FibreHeat {
+  const barred = blocks.flatMap(({ fibres }) => fibres).find((share) => ceiling(share) === 0)
+  if (barred) return { heat: 'none', setBy: barred.fibre }
   if (blocks.length === 0 || blocks.some((block) => !isKnown(block))) return unknown
   const labelAllows = iron === 'warm' || iron === 'hot'
   const counted = blocks.flatMap((block) =>

@@ -24,6 +24,8 @@ describe('what the fibres bear', () => {
     ['80% cotton 20% other fibres', 'silent', 'unknown', null],
     ['100% unknown fibres', 'silent', 'unknown', null],
     ['60% cotton 20% polyester', 'silent', 'unknown', null],
+    ['60% cotton 20% polypropylene', 'hot', 'none', 'polypropylene'],
+    ['50% polypropylene 50% unknown fibres', 'hot', 'none', 'polypropylene'],
     ['Machine wash', 'silent', 'unknown', null],
   ])('%j with the label %s: %s', (text, iron, heat, setBy) => {
     expect(heatOfText(text, iron)).toEqual({ heat, setBy })
