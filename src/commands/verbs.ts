@@ -10,6 +10,7 @@ export const verbs: Readonly<Record<string, Verb>> = {
   grade: async (given) => (await import('./grade.ts')).gradeVerb(given),
   'check-flows': async () => (await import('./check-flows.ts')).checkFlowsVerb(),
   why: async (given) => (await import('./why.ts')).whyVerb(given),
+  sources: async (given) => (await import('./sources.ts')).sourcesVerb(given),
   'draw-flows': async (given) => (await import('./check-flows.ts')).drawFlowsVerb(given),
   account: async (given) => (await import('./account.ts')).accountVerb(given),
 }

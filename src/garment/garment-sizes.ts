@@ -1,4 +1,5 @@
-import type { Facts, Size } from './facts.ts'
+import { type Figure, practice, memory as recalled } from '../base/figure.ts'
+import { domains, type Facts, type Size } from './facts.ts'
 
 /** Inches, laid flat: half chest (half thigh, cloth width) and length. */
 export interface Flat {
@@ -15,8 +16,7 @@ type Rows = Readonly<Partial<Record<Named, FlatRow>>>
 type Figures = Readonly<Partial<Record<Named, readonly [widthIn: number, lengthIn: number]>>>
 
 const seen = 'unisex heavy cotton T-shirt size chart of the trade, ±1 in (secondary)'
-const memory = 'usual trade figures, from memory, unverified'
-const practice = 'common practice, no source'
+const memory = `usual trade figures, ${recalled}`
 
 function rows(source: string, figures: Figures): Rows {
   return Object.fromEntries(
@@ -175,6 +175,20 @@ export function sizesOf(kind: Facts['kind']): readonly Named[] {
   if (!cuts[kind]) return oneSize[kind] ? ['M'] : []
   return (Object.keys(kind === 'baby-suit' ? suit : tee) as Named[]).filter((s) => flatOf(kind, s))
 }
+
+export const sizeFigures: readonly Figure[] = domains.kind.flatMap((kind) =>
+  sizesOf(kind).flatMap((size) => {
+    const { source, ...flat } = flatOf(kind, size)!
+    return (['widthIn', 'lengthIn'] as const).map(
+      (name): Figure => ({
+        figure: `sizes/${kind}/${size}/${name}`,
+        value: flat[name],
+        unit: 'in',
+        source,
+      }),
+    )
+  }),
+)
 
 /** What an untold size is taken for: a small grown-up's, so that no cloth is promised. */
 export const smallest = (kind: Facts['kind']): Named => (kind === 'baby-suit' ? '3-6m' : 'S')

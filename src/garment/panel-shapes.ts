@@ -1,3 +1,4 @@
+import { type Figure, memory, practice } from '../base/figure.ts'
 import type { Flat } from './garment-sizes.ts'
 
 /** Inches; x across and y down from the panel's upper left corner. */
@@ -22,10 +23,12 @@ export const down = (inches: number): number => Math.max(0, Math.floor(inches * 
 const up = (inches: number): number => Math.ceil(inches * 4 - 1e-9) / 4
 
 /** Lost with the side seams, each side, inches: 2 to 3 cm, from memory; half of it on baby clothes. */
-const sideLoss = (widthIn: number): number => (widthIn < 12 ? 0.5 : 1)
+const sideLossIn = { baby: 0.5, other: 1 }
+const sideLoss = (widthIn: number): number => sideLossIn[widthIn < 12 ? 'baby' : 'other']
 
 /** Lost with shoulder seam and hem together, inches. Common practice, no source. */
-const hemLoss = (lengthIn: number): number => (lengthIn < 16 ? 1 : 1.5)
+const hemLossIn = { short: 1, other: 1.5 }
+const hemLoss = (lengthIn: number): number => hemLossIn[lengthIn < 16 ? 'short' : 'other']
 
 const corners = (w: number, at: { w: number; h: number; y: number }): Rect[] => {
   const [cw, ch] = [up(at.w), up(at.h)]
@@ -104,6 +107,25 @@ const placketIn = 1.5
 
 /** A chest pocket: unfaded cloth and needle holes, inches. Common practice, no source. */
 const pocketIn = { w: 5, h: 6 }
+
+const inches = (figure: string, value: unknown, source = practice): Figure => ({
+  figure: `panels/${figure}`,
+  value,
+  unit: 'in',
+  source,
+})
+
+export const panelFigures: readonly Figure[] = [
+  inches('lost with the side seams', sideLossIn, memory),
+  inches('lost with shoulder and hem', hemLossIn),
+  inches('button band', placketIn),
+  inches('chest pocket', pocketIn),
+  ...Object.entries(shape).map(([name, value]) => ({
+    figure: `panels/${name}, shares of the body`,
+    value,
+    source: practice,
+  })),
+]
 
 export function sleeves(flat: Flat, length: 'shortSleeve' | 'longSleeve'): Panel {
   const w = down(flat.widthIn * shape[length].w)

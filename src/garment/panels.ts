@@ -1,3 +1,4 @@
+import { type Figure, practice } from '../base/figure.ts'
 import type { Facts, Size } from './facts.ts'
 import { type Flat, flatOf, smallest } from './garment-sizes.ts'
 import {
@@ -64,6 +65,11 @@ const holeIn = 4
  * into the cloth that is left over between them.
  */
 const holeAtIn = 7.5
+
+export const holeFigures: readonly Figure[] = [
+  { figure: 'panels/hole with its rim', value: holeIn, unit: 'in', source: practice },
+  { figure: 'panels/hole from the edge', value: holeAtIn, unit: 'in', source: practice },
+]
 
 const holeFrom = (side: number): number =>
   side >= holeAtIn + holeIn ? side - holeAtIn - holeIn : down(Math.max(0, side - holeIn) / 2)

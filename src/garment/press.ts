@@ -1,3 +1,4 @@
+import { type Figure, practice } from '../base/figure.ts'
 import type { Facts, Recipient } from './facts.ts'
 import type { Decision, Interfacing, Knowledge } from './knowledge.ts'
 
@@ -24,6 +25,10 @@ export interface PressPlan {
  * Common practice, no source.
  */
 export const spareC = 10
+
+export const pressFigures: readonly Figure[] = [
+  { figure: 'press/spare under the ceiling', value: spareC, unit: '°C', source: practice },
+]
 
 /** What the tables say of a garment's pressing, before it is put together. */
 export interface Findings {

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { Failure } from '../base/failures.ts'
+import { type Figure, practice } from '../base/figure.ts'
 import { type Setting, settings } from '../garment/facts.ts'
 import { cornerstones, cutFor, quarteredNinePatch, sashStrips, setSize } from './arithmetic.ts'
 
@@ -43,6 +44,11 @@ const layoutSchema = z.strictObject({
   /** About how many different garments: least, most. */
   garments: perSize(z.tuple([count, count])),
   sizes: perSize(z.strictObject({ columns: count, rows: count })),
+  /** Where the figures come from. */
+  sources: z
+    .strictObject({ seam_in: z.string(), garments: z.string(), sizes: z.string() })
+    .partial()
+    .default({}),
 })
 
 type Block = z.infer<typeof blockSchema>
@@ -58,6 +64,7 @@ export interface Layout {
   readonly sash: z.infer<typeof layoutSchema>['sash']
   readonly garments: Readonly<Record<QuiltSize, readonly [number, number]>>
   readonly sizes: Readonly<Record<QuiltSize, { readonly columns: number; readonly rows: number }>>
+  readonly sources: z.infer<typeof layoutSchema>['sources']
 }
 
 /** Pieces of one size and role, as cut. */
@@ -170,6 +177,31 @@ export function demand(layout: Layout, size: QuiltSize): Demand {
 
 /** Clear cloth wanted on each side of a graphic, inches. Common practice, no source. */
 const airIn = 0.75
+
+export const graphicFigures: readonly Figure[] = [
+  { figure: 'layouts/air around a graphic', value: airIn, unit: 'in', source: practice },
+]
+
+/** What a layout's file counts and measures. A figure nobody gave a source has an empty one. */
+export function layoutFigures({ id, seamIn, garments, sizes, sources }: Layout): Figure[] {
+  return [
+    { figure: `layouts/${id}/seam`, value: seamIn, unit: 'in', source: sources.seam_in ?? '' },
+    ...quiltSizes.flatMap((size): Figure[] => [
+      {
+        figure: `layouts/${id}/garments/${size}`,
+        value: garments[size],
+        unit: 'garments',
+        source: sources.garments ?? '',
+      },
+      {
+        figure: `layouts/${id}/sizes/${size}`,
+        value: sizes[size],
+        unit: 'blocks',
+        source: sources.sizes ?? '',
+      },
+    ]),
+  ]
+}
 
 /** Whether a graphic (inches) stays whole in some finished piece of the layout, with air around it. */
 export function graphicFits({ blocks }: Pick<Layout, 'blocks'>, graphic: Extent): boolean {

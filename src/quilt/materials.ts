@@ -1,3 +1,4 @@
+import { type Figure, practice } from '../base/figure.ts'
 import type { Extent } from './layout.ts'
 
 /** Lengths in inches. A quarter yard is the least that cloth is sold by. */
@@ -6,6 +7,9 @@ const quarterYardIn = 9
 /** Inches of cloth as yards, rounded up to the quarter yard. */
 export const yards = (inches: number): number =>
   Math.ceil(Math.max(0, inches / quarterYardIn - 1e-9)) / 4
+
+/** Common practice, no source. `backingOverIn` is in total, both sides together. */
+const usual = { bindingJoinIn: 20, bindingStripIn: 2.5, backingOverIn: 6 }
 
 interface BindingOptions {
   /** Added to the way round for corners and joins. */
@@ -17,7 +21,7 @@ interface BindingOptions {
 /** Straight binding: strips across the cloth, and the length of cloth they take. */
 export function binding(
   { w, h }: Extent,
-  { joinIn = 20, usableIn, stripIn = 2.5 }: BindingOptions,
+  { joinIn = usual.bindingJoinIn, usableIn, stripIn = usual.bindingStripIn }: BindingOptions,
 ) {
   const lengthIn = 2 * (w + h) + joinIn
   const strips = Math.ceil(lengthIn / usableIn)
@@ -31,6 +35,12 @@ const widthsFor = (spanIn: number, usableIn: number): number =>
 /** Taken up by each seam that joins two widths, inches. */
 const joinSeamIn = 0.5
 
+export const materialFigures: readonly Figure[] = Object.entries({
+  ...usual,
+  joinSeamIn,
+  quarterYardIn,
+}).map(([name, value]) => ({ figure: `materials/${name}`, value, unit: 'in', source: practice }))
+
 interface BackingOptions {
   readonly usableIn: number
   /** In total, both sides together. */
@@ -38,7 +48,10 @@ interface BackingOptions {
 }
 
 /** Cloth to buy for a backing: widths joined lose their seams; the way that takes less. */
-export function backing({ w, h }: Extent, { usableIn, overIn = 6 }: BackingOptions): number {
+export function backing(
+  { w, h }: Extent,
+  { usableIn, overIn = usual.backingOverIn }: BackingOptions,
+): number {
   const across = widthsFor(w + overIn, usableIn) * (h + overIn)
   const along = widthsFor(h + overIn, usableIn) * (w + overIn)
   return Math.min(across, along)

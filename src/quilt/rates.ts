@@ -66,6 +66,17 @@ const ratesSchema = z.strictObject({
   turnaround_weeks: z
     .strictObject({ low: days, high: days })
     .refine(({ low, high }) => low <= high, 'low comes before high'),
+  /** Where the figures come from. Prices and terms are the shop's own and need none. */
+  sources: z
+    .strictObject({
+      widths: z.string(),
+      batting: z.string(),
+      batting_over_in: z.string(),
+      weights_g: z.string(),
+      boxes: z.string(),
+    })
+    .partial()
+    .default({}),
 })
 
 export type Rates = z.infer<typeof ratesSchema>

@@ -1,3 +1,4 @@
+import { type Figure, practice } from '../base/figure.ts'
 import type { Facts } from '../garment/facts.ts'
 import { type GarmentSize, type Panel, panelsOf, type Rect } from '../garment/panels.ts'
 import type { Extent } from './layout.ts'
@@ -69,6 +70,11 @@ const yardstick: Extent = { w: 5, h: 5 }
 
 /** From here on a garment gives enough; a baby's suit gives two to four. Common practice, no source. */
 const enoughFrom = 6
+
+export const yieldFigures: readonly Figure[] = [
+  { figure: 'yield/small square', value: yardstick, unit: 'in', source: practice },
+  { figure: 'yield/enough from', value: enoughFrom, unit: 'pieces', source: practice },
+]
 
 export function yieldOf(count: number): Facts['yield'] {
   if (count === 0) return 'none'

@@ -1,3 +1,4 @@
+import type { Figure } from '../base/figure.ts'
 import { furtherFibres } from './fibre-rows/further.ts'
 import { madeFibres } from './fibre-rows/made.ts'
 import { naturalFibres } from './fibre-rows/natural.ts'
@@ -24,3 +25,15 @@ const byKey: ReadonlyMap<string, Fibre> = new Map(table.map((fibre) => [fibre.ke
 export const isFibreKey = (key: string): key is FibreKey => byKey.has(key)
 
 export const fibreOf = (key: FibreKey): Fibre => byKey.get(key)!
+
+/** The heats of every fibre, °C; ranges as their source prints them. */
+export const fibreFigures: readonly Figure[] = fibres.flatMap((fibre) =>
+  (['ironMaxC', 'softeningC', 'meltingC', 'handbookC'] as const)
+    .filter((name) => fibre[name] !== undefined)
+    .map((name) => ({
+      figure: `fibres/${fibre.key}/${name}`,
+      value: fibre[name],
+      unit: '°C',
+      source: fibre.source,
+    })),
+)

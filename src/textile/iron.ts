@@ -1,3 +1,4 @@
+import { type Figure, practice } from '../base/figure.ts'
 import type { IronLevel } from './reading.ts'
 
 /** What a garment's label says of ironing: the garment fact `iron`. */
@@ -30,6 +31,24 @@ export function limitOf(iron: IronFact): number {
   if (iron === 'none') return 0
   return solePlateLimits.find(({ level }) => level === iron)?.limitC ?? silentLimitC
 }
+
+export const ironFigures: readonly Figure[] = [
+  ...solePlateLimits.flatMap(({ level, limitC, limit2023C }): Figure[] => [
+    {
+      figure: `iron/${level}`,
+      value: limitC,
+      unit: '°C',
+      source: 'ISO 3758:2012, as in national guides (secondary)',
+    },
+    {
+      figure: `iron/${level}, edition of 2023`,
+      value: limit2023C,
+      unit: '°C',
+      source: 'ISO 3758:2023, as in notices on JIS L 0001:2024 (secondary)',
+    },
+  ]),
+  { figure: 'iron/silent or missing label', value: silentLimitC, unit: '°C', source: practice },
+]
 
 /**
  * The warmest level whose limit does not pass a temperature in °C. The limits of the 2023 edition

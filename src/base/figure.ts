@@ -1,0 +1,12 @@
+/** A figure that the work rests on, and where it comes from. */
+export interface Figure {
+  /** Where it stands and what it is of, parted by slashes: `fibres/cotton/iron`. */
+  readonly figure: string
+  readonly value: unknown
+  readonly unit?: 'in' | '°C' | 'g' | 'percent' | 'pieces' | 'garments' | 'blocks'
+  /** A published source with its edition; or one that says it is secondary, practice, or from memory. */
+  readonly source: string
+}
+
+export const practice = 'common practice, no source'
+export const memory = 'from memory, unverified'

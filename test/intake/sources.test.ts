@@ -1,0 +1,145 @@
+import { describe, expect, test } from 'vitest'
+import { readFlowsFolder } from '../../src/intake/flows-folder.ts'
+import { countKinds, figuresOf, kindOf, sourceKinds, sourcesOf } from '../../src/intake/sources.ts'
+import { flowsFolder } from '../help/app.ts'
+import { tables } from '../help/knowledge.ts'
+import { sources as files, withoutComments } from '../help/tree.ts'
+
+const folder = readFlowsFolder(flowsFolder)
+const figures = figuresOf(folder)
+
+test('every figure has a source that says how sure it is', () => {
+  expect(figures.filter(({ source }) => kindOf(source) === null)).toEqual([])
+  expect(new Set(figures.map(({ figure }) => figure)).size).toBe(figures.length)
+})
+
+test('every row of every table is a figure', () => {
+  const rows = tables.flatMap(({ table, rows }) => rows.map(({ id }) => `tables/${table}/${id}`))
+  const named = figures.map(({ figure }) => figure).filter((one) => one.startsWith('tables/'))
+  expect(named.sort()).toEqual(rows.sort())
+})
+
+test.each([
+  ['iron/cool', 110, '°C'],
+  ['tables/limits/label-cool', 110, '°C'],
+  ['tables/limits/label-none', null, '°C'],
+  ['fibres/cotton/ironMaxC', 200, '°C'],
+  ['sizes/tshirt/L/widthIn', 22, 'in'],
+  ['press/spare under the ceiling', 10, '°C'],
+  ['layouts/air around a graphic', 0.75, 'in'],
+  ['layouts/plain-squares/garments/throw', [8, 10], 'garments'],
+  ['rates from 2026-01-01/interfacing/light/sole', 140, '°C'],
+  ['rates from 2026-01-01/weight/jeans', 680, 'g'],
+  ['rates from 2026-01-01/box/small/size', { w: 12, h: 10, d: 4 }, 'in'],
+])('%s is %j %s', (figure, value, unit) => {
+  expect(figures.find((one) => one.figure === figure)).toMatchObject({ value, unit })
+})
+
+test.each([
+  ['ISO 3758:2012, one dot', 'published'],
+  ['16 CFR 423.6(b)(1): a label need not name ironing', 'published'],
+  ['Regulation (EU) 1007/2011, Annex I', 'published'],
+  ['a maker’s size chart (secondary)', 'secondary'],
+  ['ISO 3758:2012, as in national guides (secondary)', 'secondary'],
+  ['cloth above about 300 g/m²; common practice, no source', 'common practice'],
+  ['16 CFR 1501 (small parts); from memory, unverified', 'from memory'],
+  ['crushed pile (Polymers 2018); the rest common practice, from memory', 'from memory'],
+  ['', null],
+  ['everybody knows', null],
+  ['ISO', null],
+])('"%s" is %s: the least sure part counts', (source, kind) => {
+  expect(kindOf(source)).toBe(kind)
+})
+
+describe('a figure without a source', () => {
+  const changed = (part: 'tables' | 'layouts' | 'rates', change: (value: never) => unknown) =>
+    figuresOf({
+      ...folder,
+      [part]: folder[part].map((one) => ({ ...one, value: change(one.value as never) })),
+    })
+
+  test.each([
+    [
+      'a row',
+      changed('tables', ({ rows, ...table }: { rows: object[] }) => ({
+        ...table,
+        rows: rows.map((row, at) => (at === 2 ? { ...row, source: 'obvious' } : row)),
+      })),
+      /tables\//,
+    ],
+    [
+      'a layout',
+      changed('layouts', (layout: object) => ({ ...layout, sources: {} })),
+      /layouts\/.*\/seam/,
+    ],
+    [
+      'the rates',
+      changed('rates', (rates: object) => ({ ...rates, sources: {} })),
+      /rates from .*\/width/,
+    ],
+    [
+      'the weights',
+      changed('rates', (rates: { sources: object }) => ({
+        ...rates,
+        sources: { ...rates.sources, weights_g: '' },
+      })),
+      /weight\/tshirt/,
+    ],
+    ['one of our own', [{ figure: 'quilt/width', value: 1, source: '' }], /quilt\/width/],
+  ])('of %s is refused by its name', (_, some, name) => {
+    const unsourced = some.find(({ source }) => kindOf(source) === null)
+    expect(unsourced?.figure).toMatch(name)
+    expect(() => sourcesOf(some)).toThrow(
+      expect.objectContaining({
+        code: 'flows_invalid',
+        details: expect.objectContaining({ file: unsourced!.figure }),
+      }),
+    )
+  })
+})
+
+/** Bounds of what may be typed in, and the end of a scale that is listed as `iron/hot`. */
+const ours = [
+  'src/garment/facts.ts: hottestC',
+  'src/garment/input.ts: slack',
+  'src/quilt/tally.ts: mostMore',
+]
+
+/** Names of a file's own numbers, and the lists of figures in which each should stand. */
+const numbersIn = (text: string): string[] =>
+  [...text.matchAll(/^(?:export )?const (\w+)(?:: [\w]+)? = (?:\{ \w+: )?\d/gm)].map(
+    ([, name]) => name!,
+  )
+const listsIn = (text: string): string =>
+  [
+    ...text.matchAll(
+      /^export const \w+Figures: readonly Figure\[\] = [\s\S]*?\n(?=\n|$(?![\s\S]))/gm,
+    ),
+  ].join('\n')
+
+const unlisted = (text: string): string[] =>
+  numbersIn(text).filter((name) => !new RegExp(`\\b${name}\\b`).test(listsIn(text)))
+
+test('a number of the trade that stands in the code is listed with its source', () => {
+  const rooms = files()
+    .filter(({ path }) =>
+      /^src\/(?:textile\/[a-z]+|garment\/\w[\w-]*|quilt\/\w[\w-]*)\.ts$/.test(path),
+    )
+    .map(({ path, text }) => ({ path, text: withoutComments(text) }))
+  const names = rooms.flatMap(({ text }) => numbersIn(text))
+  expect(names).toEqual(expect.arrayContaining(['airIn', 'spareC', 'placketIn', 'holeIn', 'usual']))
+  const missing = rooms.flatMap(({ path, text }) =>
+    unlisted(text).map((name) => `${path}: ${name}`),
+  )
+  expect(missing.sort()).toEqual(ours)
+  expect(unlisted('const hemIn = 2\nexport const xFigures: readonly Figure[] = [\n]\n')).toEqual([
+    'hemIn',
+  ])
+})
+
+test('the counts of the kinds add up', () => {
+  const { all, ...kinds } = countKinds(sourcesOf(figures))
+  expect(Object.keys(kinds)).toEqual([...sourceKinds])
+  expect(Object.values(kinds).reduce((sum, count) => sum + count)).toBe(all)
+  expect(all).toBe(figures.length)
+})
