@@ -1,6 +1,9 @@
+import { bulks } from '../garment/bulk.ts'
 import { grades } from '../garment/grade.ts'
 import { methods, setters } from '../garment/press.ts'
 import { type Rules, rowsIn } from '../garment/space.ts'
+import { teardownCautions } from '../garment/teardown.ts'
+import { keptThings, steps, stops, tools } from '../garment/teardown-steps.ts'
 import { widths } from './choices.ts'
 import { type Layout, quiltSizes, roles } from './layout.ts'
 import { lineCodes } from './lines.ts'
@@ -31,7 +34,11 @@ export function wordKeys({ tables, layouts, rates }: Spoken): string[] {
     ['backing.*', ['fused', 'sewn-in', 'none']],
     ['interfacing.*', Object.keys(rates.interfacing)],
     ['setBy.*', setters],
-    ['cautions.*', given('cautions', 'code')],
+    ['cautions.*', [...given('cautions', 'code'), ...teardownCautions]],
+    ['teardown.steps.*', [...stops, ...steps].map(({ code }) => code)],
+    ['teardown.tools.*', tools],
+    ['teardown.keeps.*', keptThings],
+    ['teardown.bulk.*', bulks],
     ['layouts.*.name', layouts.map(({ id }) => id)],
     ['layouts.*.sentence', layouts.map(({ id }) => id)],
     ['layouts.why.*', given('layout-fit', 'why')],
