@@ -31,6 +31,7 @@ const minded: readonly (readonly [caution: string, tools: readonly Tool[], when:
     ['rotary-cutter'],
     either(has('surface', 'pile'), has('oneWay', 'yes', 'unknown')),
   ],
+  ['no-stitch-through', ['thread'], has('printMake', 'film', 'unknown')],
   ['hot-iron', ['iron'], () => true],
   ['dial-is-no-thermometer', ['iron'], () => true],
   [

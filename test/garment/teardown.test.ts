@@ -213,6 +213,14 @@ test('every blade and every iron stands with its caution', () => {
   })
 })
 
+test('no needle goes through a print of film unwarned', () => {
+  holdsFor(openFacts, (steps, { printMake }) => {
+    if (printMake !== 'film') return
+    const sewn = steps.filter(uses(['thread']))
+    expect(sewn.every(({ cautions }) => cautions.includes('no-stitch-through'))).toBe(true)
+  })
+})
+
 test('the steps agree with the pressing: what it holds is held, and no iron where none may touch', () => {
   holdsFor(openFacts, (steps, facts, recipient) => {
     const plan = pressPlan(facts, recipient, knowledge)
