@@ -80,31 +80,32 @@ afterAll(() => {
   process.stdout.write(`mutations: ${caught} of ${tried} caught by name\n`)
 })
 
-const row = (id: string, when: string, give: string, source = 'common practice, no source') =>
-  `  - id: ${id}\n    when: ${when}\n    give: ${give}\n    source: ${source}\n`
-const textbook = 'textbook table of fibres, from memory, unverified'
+/** A row of a table as it stands in its file, from its id to the next row or the end. */
+function rowOf(table: string, id: string): string {
+  const text = readFileSync(join(flowsFolder, `tables/${table}.yaml`), 'utf8')
+  const from = text.indexOf(`  - id: ${id}\n`)
+  if (from < 0) throw new Error(`${table} has no row "${id}"`)
+  const next = text.indexOf('  - id: ', from + 1)
+  return text.slice(from, next < 0 ? text.length : next)
+}
 
-const none = '{ limitC: null, setBy: fibre }'
+/** The row, its cells changed. */
+const rowWith = (table: string, id: string, before: string, after: string): [string, string] => {
+  const row = rowOf(table, id)
+  if (row.split(before).length !== 2) throw new Error(`${id} has "${before}" not once`)
+  return [row, row.replace(before, after)]
+}
+
+const takesAll = `  - id: anything
+    when: {}
+    give: { most: press }
+    source: common practice, no source
+`
 
 describe('limits.yaml', () => {
   test.each<Mutation>([
-    [
-      'a row dropped: fibre without heat',
-      row('fibre-none', '{ heat: none }', none, textbook),
-      '',
-      /no-heat-no-press/,
-    ],
-    [
-      'a row dropped: label without heat',
-      row(
-        'label-none',
-        '{ iron: none }',
-        '{ limitC: null, setBy: label }',
-        'ISO 3758:2012, do not iron',
-      ),
-      '',
-      /no-heat-no-press/,
-    ],
+    ['a row dropped: fibre without heat', rowOf('limits', 'fibre-none'), '', /no-heat-no-press/],
+    ['a row dropped: label without heat', rowOf('limits', 'label-none'), '', /no-heat-no-press/],
     [
       'a hotter ceiling for one dot',
       '{ limitC: 110, setBy: label }',
@@ -185,7 +186,7 @@ describe('permit.yaml', () => {
   test.each<Mutation>([
     [
       'a failed test that still lets fuse',
-      row('test-failed', '{ test: failed }', '{ most: press }'),
+      rowOf('permit', 'test-failed'),
       '',
       /cool-fuse-is-tested/,
     ],
@@ -197,14 +198,14 @@ describe('permit.yaml', () => {
     ],
     [
       'the last row dropped',
-      row('otherwise', '{}', '{ most: fuse }'),
+      rowOf('permit', 'otherwise'),
       '',
       /permit\.yaml gap: permit: no row matches/,
     ],
     [
       'the last row first',
       'rows:\n',
-      `rows:\n${row('anything', '{}', '{ most: press }')}`,
+      `rows:\n${takesAll}`,
       /row-unreachable: test-failed never decides anything/,
     ],
     ['a method nobody knows', '{ most: fuse }', '{ most: glue }', /otherwise: most/],
@@ -240,8 +241,7 @@ describe('backing.yaml and testing.yaml', () => {
     ],
     [
       'the answer in words',
-      '{ holds: false }\n    source: common practice, no source\n  - id: firm',
-      '{ holds: perhaps }\n    source: common practice, no source\n  - id: firm',
+      ...rowWith('backing', 'gives-a-little-but-firm', 'holds: false', 'holds: perhaps'),
       /gives-a-little-but-firm: holds/,
     ],
   ])('%s', (...mutation) => seen('tables/backing.yaml', mutation, quickFaults))
@@ -255,8 +255,7 @@ describe('backing.yaml and testing.yaml', () => {
     ['a missing label not tested', '[silent, missing]', '[silent]', /silent-label-is-not-hot/],
     [
       'a row without its source',
-      '    source: softener keeps glue from holding; common practice, no source\n',
-      '',
+      ...rowWith('testing', 'not-washed', '    source: ', '    sauce: '),
       /testing\.yaml grammar/,
     ],
   ])('%s', (...mutation) => seen('tables/testing.yaml', mutation, quickFaults))
@@ -298,8 +297,7 @@ describe('cautions.yaml, flags.yaml and layout-fit.yaml', () => {
     ],
     [
       'a milder reason for leather',
-      '{ severity: eyes, for: [customer, staff, maker], because: [surface] }\n    source: common practice, no source\n  - id: fur',
-      '{ severity: note, for: [customer, staff, maker], because: [surface] }\n    source: common practice, no source\n  - id: fur',
+      ...rowWith('flags', 'leather', 'severity: eyes', 'severity: note'),
       /skins-and-film-need-a-person/,
     ],
     [
