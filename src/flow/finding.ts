@@ -30,3 +30,17 @@ export class Unreadable extends Failure {
     this.findings = findings
   }
 }
+
+/** A finding about a whole file, shown at its first line. */
+export const finding = (
+  file: string,
+  rule: string,
+  message: string,
+  example?: string,
+): Finding => ({
+  file,
+  line: 1,
+  rule,
+  message,
+  ...(example !== undefined && { example }),
+})

@@ -1,23 +1,20 @@
 import { Failure } from '../base/failures.ts'
-import { matches } from '../flow/cells.ts'
 import { checkFlow } from '../flow/check.ts'
 import { checkTable } from '../flow/check-table.ts'
-import { type Finding, Unreadable } from '../flow/finding.ts'
+import { type Finding, finding, Unreadable } from '../flow/finding.ts'
 import { longestPath } from '../flow/longest.ts'
 import { proveTable } from '../flow/prove.ts'
 import { readFlow, readTable } from '../flow/read.ts'
 import type { Source } from '../flow/source.ts'
 import type { Table } from '../flow/table-grammar.ts'
 import { columns } from '../garment/facts.ts'
-import { readStatements } from '../garment/must-hold.ts'
-import { broken } from '../garment/prove.ts'
-import type { TableSet } from '../garment/space.ts'
 import { wrongOutputs } from '../garment/table-outputs.ts'
 import { wordKeys } from '../quilt/word-keys.ts'
 import { missingWords } from '../words/words.ts'
+import { statementFindings } from './examine-statements.ts'
 import { flowWords } from './flow-words.ts'
 import type { FlowsFolder } from './flows-folder.ts'
-import { layoutsOf, learn, ratesOf, wordsOf } from './knowledge.ts'
+import { layoutsOf, ratesOf, wordsOf } from './knowledge.ts'
 import { readers } from './readers.ts'
 import { rules } from './rules.ts'
 
@@ -104,14 +101,6 @@ function examineTable(source: Source, proving: boolean) {
   return { table, findings: proof.findings, combinations: proof.combinations }
 }
 
-const finding = (file: string, rule: string, message: string, example?: string): Finding => ({
-  file,
-  line: 1,
-  rule,
-  message,
-  ...(example !== undefined && { example }),
-})
-
 /** What grading could trip over, once every table can be read by itself. */
 function gradingFindings(folder: FlowsFolder, tables: readonly Table[]): Finding[] {
   const outputs = wrongOutputs(tables).map(({ table, row, message }) =>
@@ -126,17 +115,6 @@ function gradingFindings(folder: FlowsFolder, tables: readonly Table[]): Finding
       .map((key) => finding(`tables/words/${code}.yaml`, 'missing-words', `no words for ${key}`)),
   )
   return [...outputs, ...unsaid]
-}
-
-/** The statements that fail somewhere in the whole space of facts, each with an example. */
-function statementFindings(folder: FlowsFolder, tables: readonly Table[], today: string) {
-  const statements = readStatements(folder.mustHold.value)
-  const { grading } = learn(folder, today)
-  const set = { tables, matches: matches as TableSet['matches'] }
-  const findings = broken(statements, set, grading).map(({ id, says, example }) =>
-    finding('tables/must-hold.yaml', id, `does not hold: ${says}`, JSON.stringify(example)),
-  )
-  return { findings, statements: statements.length }
 }
 
 /** Layouts and rates are read by their own rooms, which throw at the first thing that is wrong. */
