@@ -33,7 +33,7 @@ const rowOf = (table: string, id: string) =>
 
 const garments: [what: string, garment: object][] = [
   ['a plain shirt', plainShirt],
-  ['a stretchy shirt with a screen print', { ...plainShirt, stretch: 'much', printMake: 'screen' }],
+  ['a stretchy shirt with a screen print', { ...plainShirt, stretch: 'much', printMake: 'sublimated' }],
   ['a shattered silk', { ...plainShirt, wear: 'shattered', weight: 'fine', iron: 'cool' }],
   ['mouldy fur', { ...plainShirt, surface: 'fur', soil: 'mould' }],
   ['a garment nobody knows', {}],
@@ -83,7 +83,7 @@ describe('why', () => {
   })
 
   test('holds the sole of each interfacing, with 10 °C to spare, against the ceiling', async () => {
-    const shirt = { ...plainShirt, stretch: 'much', printMake: 'screen' }
+    const shirt = { ...plainShirt, stretch: 'much', printMake: 'sublimated' }
     const { interfacing } = await ask('why', shirt)
     expect(interfacing).toMatchObject({ wanted: true, ceilingC: 125, chosen: 'cool-light' })
     expect(interfacing.classes.map((it: Record<string, unknown>) => [it.class, it.needsC])).toEqual(

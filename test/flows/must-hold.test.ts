@@ -54,7 +54,7 @@ const breaking: readonly (readonly [statement: string, ...changes: Change[]])[] 
   [
     'screen-and-sublimated-stay-cool',
     ['permit', 'print-wants-cool', null],
-    ['limits', 'print-screen-or-sublimated', { limitC: 150 }],
+    ['limits', 'print-screen', { limitC: 150 }],
   ],
   ['weak-cloth-is-held', ['backing', 'stretches', { holds: false }]],
   ['pile-is-not-fused-or-turned', ['permit', 'surface-takes-no-glue', null]],
@@ -68,7 +68,7 @@ const breaking: readonly (readonly [statement: string, ...changes: Change[]])[] 
   ['small-children-are-safe', ['cautions', 'under-one', null]],
   ['pictures-stay-whole', ['layout-fit', 'graphic-cut-up', { fits: true }]],
   ['consent-and-cloth', ['flags', 'not-to-be-cut', { severity: 'eyes' }]],
-  ['worse-is-never-hotter', ['limits', 'print-screen-or-sublimated', { limitC: 100 }]],
+  ['worse-is-never-hotter', ['limits', 'print-screen', { limitC: 100 }]],
   [
     'worse-is-never-hotter',
     ['permit', 'print-wants-cool', { most: 'press' }],

@@ -36,7 +36,7 @@ const filmPrint = { pattern: 'single', graphic: 'fits', printMake: 'film' } as c
 
 test.each<[Facts['kind'], Partial<Facts>, string, string, string]>([
   ['tshirt', {}, 'sound', 'fuse', 'fused'],
-  ['tshirt', screenPrint, 'care', 'fuse-cool', 'fused'],
+  ['tshirt', screenPrint, 'care', 'press', 'sewn-in'],
   ['tshirt', filmPrint, 'care', 'press', 'sewn-in'],
   ['tshirt', { heat: 'unknown', iron: 'missing' }, 'care', 'press', 'sewn-in'],
   ['long-sleeve', {}, 'sound', 'fuse', 'fused'],
@@ -44,7 +44,7 @@ test.each<[Facts['kind'], Partial<Facts>, string, string, string]>([
   ['jersey', { ...filmPrint, heat: 'warm', stretch: 'little' }, 'care', 'press', 'sewn-in'],
   ['jersey', { printMake: 'sublimated', stretch: 'little' }, 'care', 'fuse-cool', 'fused'],
   ['sweatshirt', {}, 'sound', 'fuse', 'fused'],
-  ['hoodie', screenPrint, 'care', 'fuse-cool', 'fused'],
+  ['hoodie', screenPrint, 'care', 'press', 'sewn-in'],
   ['jumper', { surface: 'loose-knit', heat: 'warm' }, 'care', 'fuse-cool', 'fused'],
   ['jumper', { surface: 'loose-knit', iron: 'none' }, 'care', 'do-not-press', 'sewn-in'],
   ['thermal', {}, 'care', 'fuse', 'fused'],
@@ -91,7 +91,8 @@ describe('who set the ceiling', () => {
   test.each<[Partial<Facts>, number | null, string]>([
     [{ iron: 'cool', heat: 'cool' }, 110, 'label'],
     [{ iron: 'hot', heat: 'warm' }, 150, 'fibre'],
-    [{ iron: 'hot', printMake: 'screen' }, 125, 'print'],
+    [{ iron: 'hot', printMake: 'screen' }, 110, 'print'],
+    [{ iron: 'hot', printMake: 'sublimated' }, 125, 'print'],
     [{ iron: 'hot', trims: 'glued' }, 110, 'trims'],
     [{ iron: 'hot', age: 'old' }, 150, 'age'],
     [{ iron: 'hot', surface: 'leather' }, null, 'surface'],

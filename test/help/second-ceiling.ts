@@ -85,11 +85,10 @@ function label({ iron }: Worn): number {
   return iron in dots ? dots[iron as keyof typeof dots] : silence
 }
 
-function onTheCloth({ printMake, trims }: Worn, screen: number): number {
-  const layer = ['film', 'unknown'].includes(printMake)
+function onTheCloth({ printMake, trims }: Worn): number {
+  const layer = ['screen', 'film', 'unknown'].includes(printMake)
   const sewnOn = ['meltable', 'glued', 'unknown'].includes(trims)
   if (layer || sewnOn) return layered
-  if (printMake === 'screen') return screen
   return printMake === 'sublimated' ? beforeDyeMoves : 200
 }
 
@@ -99,8 +98,8 @@ function years({ age, wear }: Worn): number {
   return age === 'old' ? 150 : 200
 }
 
-/** The hottest sole plate in °C that all of these allow; `screen` is what a screen print bears. */
-export function secondCeiling(worn: Worn, screen = layered): number {
+/** The hottest sole plate in °C that all of these allow. */
+export function secondCeiling(worn: Worn): number {
   const skin = neverPressed.includes(worn.surface) ? 0 : 200
-  return Math.min(cloth(worn), label(worn), onTheCloth(worn, screen), years(worn), skin)
+  return Math.min(cloth(worn), label(worn), onTheCloth(worn), years(worn), skin)
 }

@@ -24,17 +24,9 @@ export interface Compared {
   readonly claims: number
   /** Different ceilings that came up, °C. */
   readonly ceilings: readonly number[]
-  /**
-   * Screen prints graded hotter than the rule for any layer on the cloth. The workshop lets the make
-   * of a print decide, and a screen print may be fused cool, which takes this much from the back.
-   */
-  readonly screenPrintsTo125: number
   readonly disagreements: readonly string[]
   readonly broken: readonly string[]
 }
-
-/** What a cool fuse needs with 10 °C to spare, from the back of a screen print (common practice). */
-const screenCoolFuseC = 125
 
 const names = (Object.keys(domains) as FactName[]).filter((name) => name !== 'heat')
 const fibres = Object.keys(bearable)
@@ -75,16 +67,13 @@ export function compareCeilings(combinations: number, seed = 20_260_101): Compar
   const broken: string[] = []
   const ceilings = new Set<number>()
   let asked = 0
-  let screenPrintsTo125 = 0
   for (let at = 0; at < combinations; at += 1) {
     const garment = garmentFrom(below)
     const recipient = pileDomains.recipient[below(pileDomains.recipient.length)]!
     const { facts, pile } = gradeInput({ garment, pile: { recipient } }, knowledge)
     const grading = grade(facts, pile, knowledge)
     const here: Readonly<Record<string, string>> = { ...(facts as Facts), recipient }
-    const strict = secondCeiling(garment)
-    const expected = secondCeiling(garment, screenCoolFuseC)
-    if (expected !== strict) screenPrintsTo125 += 1
+    const expected = secondCeiling(garment)
     ceilings.add(ceilingOf(grading))
     const pressed = grading.press.method !== 'do-not-press'
     if (ceilingOf(grading) !== expected || pressed !== expected > 0) {
@@ -101,7 +90,6 @@ export function compareCeilings(combinations: number, seed = 20_260_101): Compar
   return {
     combinations,
     claims: asked,
-    screenPrintsTo125,
     ceilings: [...ceilings].sort((a, b) => a - b),
     disagreements,
     broken,
