@@ -33,7 +33,7 @@ const rowOf = (table: string, id: string) =>
 
 const garments: [what: string, garment: object][] = [
   ['a plain shirt', plainShirt],
-  ['a stretchy shirt with a screen print', { ...plainShirt, stretch: 'much', printMake: 'sublimated' }],
+  ['a stretchy shirt with a screen print', { ...plainShirt, stretch: 'much', printMake: 'screen' }],
   ['a shattered silk', { ...plainShirt, wear: 'shattered', weight: 'fine', iron: 'cool' }],
   ['mouldy fur', { ...plainShirt, surface: 'fur', soil: 'mould' }],
   ['a garment nobody knows', {}],
