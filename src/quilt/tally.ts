@@ -130,8 +130,28 @@ function anotherLike(garments: readonly Supplier[]): { small: Supplier; large: S
 }
 
 /**
+ * How many garments' worth of variety the suppliers bring, by their cloth: one that gives as much as
+ * any of the least wanted garments should counts as one, however much more it has; a baby's suit that
+ * gives three squares counts for three squares. Counted in the size that takes most of the quilt.
+ */
+function variety(
+  garments: readonly Supplier[],
+  wanted: readonly SizeTally[],
+  gives: Gives,
+  least: number,
+): number {
+  const cloth = ({ size, want }: SizeTally) => size.w * size.h * want
+  const main = wanted.reduce((most, one) => (cloth(one) > cloth(most) ? one : most))
+  const share = main.want / least
+  return garments.reduce((sum, { panels }) => {
+    const given = panels.reduce((all, panel) => all + panel.count * gives(panel, main.size), 0)
+    return sum + Math.min(1, given / share)
+  }, 0)
+}
+
+/**
  * Pieces at hand against pieces wanted, and about how many more garments. The low figure counts
- * cloth alone; the high one also asks for enough different garments to make a lively quilt.
+ * cloth alone; the high one also asks for enough different cloth to make a lively quilt.
  */
 export function tally(
   garments: readonly Counted[],
@@ -148,7 +168,8 @@ export function tally(
   const pieces = supply(suits, wanted, gives)
   const { small, large } = anotherLike(suits)
   const low = moreLike(large, suits, wanted, gives)
-  const varied = layout.garments[size][0] * alike - suits.length
+  const least = layout.garments[size][0] * alike
+  const varied = Math.ceil(least - variety(suits, wanted, gives, least) - 1e-9)
   return {
     good: good.length,
     maybe: garments.filter(({ grade }) => grade === 'eyes').length,

@@ -53,6 +53,17 @@ test('of baby suits the cloth is counted, not the garments', () => {
   expect(found.more.low).toBeGreaterThan(15)
 })
 
+test('variety is counted by cloth: a baby suit beside big shirts is not one more garment', () => {
+  const suits = (count: number) =>
+    Array.from({ length: count }, () =>
+      garment('baby-suit', '6-12m', { surface: 'knit', stretch: 'little' }),
+    )
+  const high = (pile: Counted[]) => tally(pile, quartered, 'throw').more.high
+  expect(high([...shirts(5), ...suits(3)])).toBe(high(shirts(5)))
+  expect(high([...shirts(5), ...suits(12)])).toBeLessThan(high(shirts(5)))
+  expect(tally(shirts(8), quartered, 'throw').more.high).toBe(0)
+})
+
 test('one central graphic gives nothing to patchwork and its whole panel to a frame', () => {
   expect(tally([graphicTee], squares, 'throw')).toMatchObject({
     good: 1,
