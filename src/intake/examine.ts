@@ -11,6 +11,7 @@ import { columns } from '../garment/facts.ts'
 import { wrongOutputs } from '../garment/table-outputs.ts'
 import { wordKeys } from '../quilt/word-keys.ts'
 import { missingWords } from '../words/words.ts'
+import { sourceFindings } from './examine-sources.ts'
 import { statementFindings } from './examine-statements.ts'
 import { flowWords } from './flow-words.ts'
 import type { FlowsFolder } from './flows-folder.ts'
@@ -170,7 +171,9 @@ export function examine(
     ...examined.flatMap(({ findings }) => findings),
     ...ofFiles,
     ...wordFindings(folder),
-    ...(read ? [...layoutFindings(folder), ...gradingFindings(folder, tables)] : []),
+    ...(read
+      ? [...layoutFindings(folder), ...gradingFindings(folder, tables), ...sourceFindings(folder)]
+      : []),
   ]
   const proved =
     proving && ofAll.length === 0

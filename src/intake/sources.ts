@@ -1,5 +1,5 @@
 import { Failure } from '../base/failures.ts'
-import type { Figure } from '../base/figure.ts'
+import { type Figure, ownPrice, ownTerm } from '../base/figure.ts'
 import { readTable } from '../flow/read.ts'
 import type { Table } from '../flow/table-grammar.ts'
 import { sizeFigures } from '../garment/garment-sizes.ts'
@@ -16,8 +16,14 @@ import { ironFigures } from '../textile/iron.ts'
 import type { FlowsFolder } from './flows-folder.ts'
 import { layoutsOf, ratesOf } from './knowledge.ts'
 
-/** The surest first. */
-export const sourceKinds = ['published', 'secondary', 'common practice', 'from memory'] as const
+/** The surest first; what the shop sets itself is `own`, and stands beside them. */
+export const sourceKinds = [
+  'published',
+  'secondary',
+  'common practice',
+  'from memory',
+  'own',
+] as const
 export type SourceKind = (typeof sourceKinds)[number]
 
 /** The least sure first: a source is only as good as the weakest thing it says of itself. */
@@ -31,14 +37,16 @@ const signs: readonly (readonly [SourceKind, RegExp])[] = [
 
 /** How sure a source is; null where the words name none. */
 export const kindOf = (source: string): SourceKind | null =>
-  signs.find(([, sign]) => sign.test(source))?.[0] ?? null
+  source === ownPrice || source === ownTerm
+    ? 'own'
+    : (signs.find(([, sign]) => sign.test(source))?.[0] ?? null)
 
 export interface Sourced extends Figure {
   readonly kind: SourceKind
 }
 
 /** A row's whole answer; the limits' is a heat (null: no iron at all). */
-const rowFigures = ({ table, rows }: Table): Figure[] =>
+export const rowFigures = ({ table, rows }: Table): Figure[] =>
   rows.map(({ id, give, source }) => {
     const figure = `tables/${table}/${id}`
     return table === 'limits'

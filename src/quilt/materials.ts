@@ -8,7 +8,7 @@ const quarterYardIn = 9
 export const yards = (inches: number): number =>
   Math.ceil(Math.max(0, inches / quarterYardIn - 1e-9)) / 4
 
-/** Common practice, no source. `backingOverIn` is in total, both sides together. */
+/** As quilting pages count (secondary). `backingOverIn` is in total, both sides together. */
 const usual = { bindingJoinIn: 20, bindingStripIn: 2.5, backingOverIn: 6 }
 
 interface BindingOptions {
@@ -35,11 +35,20 @@ const widthsFor = (spanIn: number, usableIn: number): number =>
 /** Taken up by each seam that joins two widths, inches. */
 const joinSeamIn = 0.5
 
-export const materialFigures: readonly Figure[] = Object.entries({
-  ...usual,
-  joinSeamIn,
-  quarterYardIn,
-}).map(([name, value]) => ({ figure: `materials/${name}`, value, unit: 'in', source: practice }))
+const inches = (name: string, value: number, source: string): Figure => ({
+  figure: `materials/${name}`,
+  value,
+  unit: 'in',
+  source,
+})
+
+export const materialFigures: readonly Figure[] = [
+  ...Object.entries(usual).map(([name, value]) =>
+    inches(name, value, 'rules of quilting pages (secondary)'),
+  ),
+  inches('joinSeamIn', joinSeamIn, practice),
+  inches('quarterYardIn', quarterYardIn, practice),
+]
 
 interface BackingOptions {
   readonly usableIn: number

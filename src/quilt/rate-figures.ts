@@ -1,4 +1,4 @@
-import type { Figure } from '../base/figure.ts'
+import { type Figure, ownPrice, ownTerm } from '../base/figure.ts'
 import type { Rates } from './rates.ts'
 
 const interfacingFigures = ({ interfacing }: Rates): Figure[] =>
@@ -7,9 +7,38 @@ const interfacingFigures = ({ interfacing }: Rates): Figure[] =>
     { figure: `interfacing/${name}/sole`, value: sole_c, unit: '°C', source },
   ])
 
+const price = (figure: string, value: unknown): Figure => ({
+  figure: `price/${figure}`,
+  value,
+  unit: 'minor units',
+  source: ownPrice,
+})
+
+/** One price for each key of a part of the rates. */
+const pricesOf = (part: string, prices: object): Figure[] =>
+  Object.entries(prices).map(([key, value]) => price(`${part}/${key}`, value))
+
+const ownFigures = (rates: Rates): Figure[] => [
+  ...Object.entries(rates.labour).flatMap(([layout, sizes]) => pricesOf(`labour/${layout}`, sizes)),
+  ...pricesOf('teardown', rates.teardown),
+  ...pricesOf('stabilising', rates.stabilising),
+  ...Object.entries(rates.interfacing).map(([name, { price_per_yard }]) =>
+    price(`interfacing/${name}/yard`, price_per_yard),
+  ),
+  price('sewn-in backing/yard', rates.sew_in.price_per_yard),
+  price('backing/yard', rates.cloth.backing_per_yard),
+  price('binding/yard', rates.cloth.binding_per_yard),
+  price('top-up/yard', rates.cloth.top_up_per_yard),
+  ...rates.batting.map(({ w, h, price: minor }) => price(`batting/${w} × ${h}`, minor)),
+  ...pricesOf('thread', rates.thread),
+  { figure: 'terms/deposit', value: rates.deposit_percent, unit: 'percent', source: ownTerm },
+  { figure: 'terms/valid', value: rates.valid_days, unit: 'days', source: ownTerm },
+  { figure: 'terms/turnaround', value: rates.turnaround_weeks, unit: 'weeks', source: ownTerm },
+]
+
 /**
- * Heats, widths, weights and packages of a day's rates. Prices and terms are the shop's own and are
- * not among them. A figure nobody gave a source has an empty one.
+ * Heats, widths, weights and packages of a day's rates, then the shop's own prices and terms. A figure
+ * nobody gave a source has an empty one.
  */
 export function rateFigures(rates: Rates): Figure[] {
   const { sources } = rates
@@ -63,6 +92,7 @@ export function rateFigures(rates: Rates): Figure[] {
         { figure: `box/${box}/weighs`, value: weighs_g, unit: 'g', source },
       ]
     }),
+    ...ownFigures(rates),
   ]
   return all.map((one) => ({ ...one, figure: `rates from ${rates.from}/${one.figure}` }))
 }

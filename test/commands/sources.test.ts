@@ -40,7 +40,7 @@ describe('sources', () => {
     cpSync(flowsFolder, copy, { recursive: true })
     const path = join(copy, 'tables/limits.yaml')
     const text = readFileSync(path, 'utf8')
-    const source = 'source: ISO 3758:2012, one dot'
+    const source = 'source: ISO 3758:2012, one dot, as in national guides (secondary)'
     expect(text).toContain(source)
     writeFileSync(path, text.replace(source, 'source: obvious'))
     const refused = refusal(await runHere(['sources'], { FLOWS_DIR: copy }))
@@ -48,8 +48,43 @@ describe('sources', () => {
     expect(refused.message).toContain('tables/limits/label-cool')
   })
 
-  test('takes no file', async () => {
-    const refused = refusal(await runHere(['sources', 'shirt.json']))
+  test('a part of a name finds the figures that hold it, however it is written', async () => {
+    const { code, stdout } = await runHere(['sources', 'Weight/JEANS'])
+    expect(code).toBe(0)
+    expect(JSON.parse(stdout)).toEqual({
+      sources: [
+        {
+          figure: 'rates from 2026-01-01/weight/jeans',
+          value: 680,
+          unit: 'g',
+          source: 'from memory, unverified',
+          kind: 'from memory',
+        },
+      ],
+      counts: {
+        all: 1,
+        published: 0,
+        secondary: 0,
+        'common practice': 0,
+        'from memory': 1,
+        own: 0,
+      },
+    })
+  })
+
+  test('a name that no figure holds finds none', async () => {
+    const { code, stdout } = await runHere(['sources', 'no such figure'])
+    expect(code).toBe(0)
+    expect(JSON.parse(stdout).counts.all).toBe(0)
+  })
+
+  test.each([
+    ['an option it does not know', ['--kind'], '--kind'],
+    ['an option behind a name', ['weight', '-x'], '-x'],
+    ['two names', ['weight', 'jeans'], 'one name'],
+  ])('refuses %s', async (_, given, names) => {
+    const refused = refusal(await runHere(['sources', ...given]))
     expect(refused).toMatchObject({ exit: 2, stdout: '', code: 'bad_input' })
+    expect(refused.message).toContain(names)
   })
 })

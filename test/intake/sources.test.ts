@@ -30,6 +30,8 @@ test.each([
   ['layouts/plain-squares/garments/throw', [8, 10], 'garments'],
   ['rates from 2026-01-01/interfacing/light/sole', 140, '°C'],
   ['rates from 2026-01-01/weight/jeans', 680, 'g'],
+  ['rates from 2026-01-01/price/labour/plain-squares/throw', 38000, 'minor units'],
+  ['rates from 2026-01-01/terms/deposit', 50, 'percent'],
   ['rates from 2026-01-01/box/small/size', { w: 12, h: 10, d: 4 }, 'in'],
 ])('%s is %j %s', (figure, value, unit) => {
   expect(figures.find((one) => one.figure === figure)).toMatchObject({ value, unit })
@@ -44,6 +46,9 @@ test.each([
   ['cloth above about 300 g/m²; common practice, no source', 'common practice'],
   ['16 CFR 1501 (small parts); from memory, unverified', 'from memory'],
   ['crushed pile (Polymers 2018); the rest common practice, from memory', 'from memory'],
+  ["the shop's own price", 'own'],
+  ["the shop's own term", 'own'],
+  ["the shop's own choice", null],
   ['', null],
   ['everybody knows', null],
   ['ISO', null],
@@ -96,6 +101,24 @@ describe('a figure without a source', () => {
       }),
     )
   })
+})
+
+test('prices and terms are the shop’s own, and nothing else is', () => {
+  const own = figures.filter(({ source }) => kindOf(source) === 'own')
+  const named = figures.filter(({ figure }) => /^rates from [\d-]+\/(?:price|terms)\//.test(figure))
+  expect(own).toEqual(named)
+  const prices = (value: unknown, key = ''): number =>
+    typeof value === 'object' && value !== null
+      ? Object.entries(value).reduce((sum, [inner, one]) => sum + prices(one, inner), 0)
+      : /^price|_per_yard$/.test(key)
+        ? 1
+        : 0
+  const rates = folder.rates[0]!.value as Record<string, Record<string, object>>
+  const { labour, teardown, stabilising, thread } = rates
+  const tables = [...Object.values(labour!), teardown, stabilising, thread]
+  const counted = tables.reduce((sum, one) => sum + Object.keys(one!).length, 0)
+  // Deposit, validity and turnaround are the three terms.
+  expect(own).toHaveLength(counted + prices(rates) + 3)
 })
 
 /** Bounds of what may be typed in, and the end of a scale that is listed as `iron/hot`. */
