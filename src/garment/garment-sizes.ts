@@ -93,6 +93,21 @@ const suit = rows(memory, {
   '18-24m': [11, 14],
 })
 
+/**
+ * Night clothes for children may be tight-fitting: half the largest chest girth that the law then
+ * allows, so that no more cloth is promised. The lengths are common practice.
+ */
+const nightwear = rows(`16 CFR 1615.1(o), largest chest of tight-fitting sleepwear; ${recalled}`, {
+  '6-12m': [9.5, 10.5],
+  '12-18m': [9.75, 11.5],
+  '18-24m': [10.25, 12.5],
+  '2T': [10.25, 14.5],
+  '3T': [10.5, 15.5],
+  '4T': [11, 16.5],
+  '5T': [11.5, 17.5],
+  'youth-XS': [12, 19.5],
+})
+
 /** Half thigh at the crotch and inseam. S is waist 28, M 32, L 36, XL 40 (in). */
 const leg: Rows = {
   ...rows(practice, {
@@ -140,7 +155,7 @@ const cuts: Readonly<Partial<Record<Facts['kind'], Cut>>> = {
   trousers: { own: leg, plus: [0, 0] },
   skirt: { plus: [-1, -6] },
   dress: { plus: [-1, 6] },
-  pyjamas: { plus: [0, -1] },
+  pyjamas: { own: nightwear, plus: [0, -1] },
   'baby-suit': { own: suit, plus: [0, 0] },
   uniform: { own: shirt, plus: [0.5, 0.5] },
   swimwear: { plus: [-3, -8] },

@@ -2,6 +2,8 @@ import { type Figure, practice } from '../base/figure.ts'
 import type { Facts, Size } from './facts.ts'
 import { type Flat, flatOf, smallest } from './garment-sizes.ts'
 import {
+  apronPanels,
+  backZip,
   down,
   knitTop,
   legOpenings,
@@ -14,7 +16,9 @@ import {
   type Rect,
   skirtPanels,
   sleeves,
-  tieTip,
+  tieEnd,
+  vent,
+  waistSeam,
   whole,
 } from './panel-shapes.ts'
 
@@ -35,25 +39,29 @@ const byKind: Readonly<Record<Facts['kind'], (flat: Flat) => Panel[]>> = {
   sweatshirt: (flat) => knitTop(flat, 'longSleeve'),
   hoodie: (flat) => [whole(flat, 'front', pouch), whole(flat, 'back'), sleeves(flat, 'longSleeve')],
   jumper: (flat) => knitTop(flat, 'longSleeve'),
-  thermal: (flat) => knitTop(flat, 'longSleeve'),
-  'button-shirt': (flat) => openTop(flat, 'longSleeve', true),
-  blouse: (flat) => openTop(flat, 'shortSleeve', false),
+  thermal: (flat) => [
+    whole(flat, 'front', neckOpening),
+    whole(flat, 'back'),
+    sleeves(flat, 'longSleeve'),
+  ],
+  'button-shirt': (flat) => openTop(flat, 'longSleeve', { on: 1, at: 'chest' }),
+  blouse: (flat) => openTop(flat, 'shortSleeve', { on: 0, at: 'chest' }),
   jeans: legs,
   trousers: legs,
   skirt: skirtPanels,
-  dress: (flat) => [whole(flat, 'front'), whole(flat, 'back')],
-  pyjamas: (flat) => openTop(flat, 'longSleeve', true),
+  dress: (flat) => [whole(flat, 'front', waistSeam), whole(flat, 'back', backZip)],
+  pyjamas: (flat) => openTop(flat, 'longSleeve', { on: 1, at: 'chest' }),
   'baby-suit': (flat) => [whole(flat, 'front', legOpenings), whole(flat, 'back', legOpenings)],
   blanket: (flat) => [plain(flat, 'cloth', 1)],
   tie: (flat) => [
-    { ...plain(flat, 'tie-end', 0), defects: tieTip(flat.widthIn, flat.lengthIn) },
+    { ...plain(flat, 'tie-end', 0), defects: tieEnd(flat.widthIn, flat.lengthIn) },
     plain({ widthIn: flat.widthIn * 0.55, lengthIn: flat.lengthIn * 0.85 }, 'tie-end', 0),
   ],
   scarf: (flat) => [plain(flat, 'cloth', 1)],
-  apron: (flat) => [plain(flat, 'cloth', 2)],
-  uniform: (flat) => openTop(flat, 'longSleeve', true),
+  apron: apronPanels,
+  uniform: (flat) => openTop(flat, 'shortSleeve', { on: 2, at: 'chest' }),
   swimwear: (flat) => [whole(flat, 'front', legOpenings), whole(flat, 'back', legOpenings)],
-  coat: (flat) => openTop(flat, 'longSleeve', false),
+  coat: (flat) => openTop(flat, 'longSleeve', { on: 2, at: 'hip' }, vent),
   other: () => [],
 }
 
@@ -66,21 +74,38 @@ const holeIn = 4
  */
 const holeAtIn = 7.5
 
+/** Half a small square above the hem, inches, where all above it is lost anyway. */
+const nearEdgeIn = 2.5
+
 export const holeFigures: readonly Figure[] = [
   { figure: 'panels/hole with its rim', value: holeIn, unit: 'in', source: practice },
   { figure: 'panels/hole from the edge', value: holeAtIn, unit: 'in', source: practice },
+  { figure: 'panels/hole above the hem', value: nearEdgeIn, unit: 'in', source: practice },
 ]
 
 const holeFrom = (side: number): number =>
   side >= holeAtIn + holeIn ? side - holeAtIn - holeIn : down(Math.max(0, side - holeIn) / 2)
+
+const overlap = (a: Rect, b: Rect): boolean =>
+  a.x < b.x + b.w && b.x < a.x + a.w && a.y < b.y + b.h && b.y < a.y + a.h
+
+/** Where the hole costs cloth: not within what is lost anyway, as long as there is such a place. */
+function holeOf({ w, h, defects }: Panel): Rect {
+  const [x, y] = [holeFrom(w), holeFrom(h)]
+  const places = [x, w - holeIn - x].flatMap((left) =>
+    [y, h - holeIn - y, Math.max(0, h - holeIn - nearEdgeIn)].map(
+      (top): Rect => ({ x: left, y: top, w: holeIn, h: holeIn }),
+    ),
+  )
+  return places.find((at) => !defects.some((lost) => overlap(at, lost))) ?? places[0]!
+}
 
 const areaOf = ({ w, h }: Panel): number => w * h
 
 /** One copy of the largest panel gets the hole; of two as large the back, which has no pouch. */
 function pierced(panels: readonly Panel[]): Panel[] {
   const largest = panels.reduce((most, one) => (areaOf(one) >= areaOf(most) ? one : most))
-  const hole = { x: holeFrom(largest.w), y: holeFrom(largest.h), w: holeIn, h: holeIn }
-  const worn = { ...largest, count: 1, defects: [...largest.defects, hole] }
+  const worn = { ...largest, count: 1, defects: [...largest.defects, holeOf(largest)] }
   const rest = { ...largest, count: largest.count - 1 }
   return panels.flatMap((panel) =>
     panel !== largest ? [panel] : rest.count > 0 ? [worn, rest] : [worn],

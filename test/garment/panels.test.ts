@@ -88,3 +88,74 @@ test.each(['holes', 'unknown'] as const)('wear %s lays a hole through one panel 
   expect(defects(worn)).toBe(defects(whole) + 1)
   expect(count(worn)).toBe(count(whole))
 })
+
+const bodies = ['front', 'back', 'half-front']
+const upper: readonly (typeof domains.kind)[number][] = [
+  'tshirt',
+  'long-sleeve',
+  'polo',
+  'jersey',
+  'sweatshirt',
+  'hoodie',
+  'jumper',
+  'thermal',
+  'button-shirt',
+  'blouse',
+  'dress',
+  'pyjamas',
+  'baby-suit',
+  'uniform',
+  'swimwear',
+  'coat',
+]
+
+test.each(upper)(
+  'the body of a %s loses armholes and neckline as corners, not as width',
+  (kind) => {
+    const flat = flatOf(kind, kind === 'baby-suit' ? '6-12m' : 'M')!
+    const panels = panelsOf(kind, kind === 'baby-suit' ? '6-12m' : 'M')
+    for (const { name, w, h, defects } of panels.filter(({ name }) => bodies.includes(name))) {
+      expect(name === 'half-front' ? 2 * w : w).toBeGreaterThanOrEqual(flat.widthIn - 5.5)
+      expect(h).toBeGreaterThanOrEqual(flat.lengthIn - 1.5)
+      const atTop = defects.filter(({ y, w: wide }) => y === 0 && wide < w)
+      expect(atTop.some(({ x }) => x === 0)).toBe(true)
+      if (name === 'half-front') expect(atTop.some((d) => d.x + d.w === w)).toBe(true)
+      else expect(atTop.some((d) => d.x > 0 && d.x + d.w < w && 2 * d.x + d.w >= w - 1)).toBe(true)
+    }
+  },
+)
+
+// Common practice, no source: what a kind is known for lies as a defect in its panel.
+test.each([
+  ['polo', 'front', { w: 3.25, y: 0 }],
+  ['thermal', 'front', { w: 3.25, y: 0 }],
+  ['hoodie', 'front', { w: 13.25 }],
+  ['button-shirt', 'back', { x: 0, y: 0, w: 19.5, h: 4.5 }],
+  ['button-shirt', 'half-front', { w: 5, h: 6 }],
+  ['dress', 'front', { x: 0, w: 17, h: 1 }],
+  ['dress', 'back', { y: 0, w: 3.25 }],
+  ['skirt', 'cloth', { y: 0, w: 3.25 }],
+  ['coat', 'half-front', { w: 5, h: 6 }],
+  ['coat', 'back', { w: 3.25 }],
+  ['apron', 'cloth', { x: 0, y: 0 }],
+  ['jeans', 'leg', { x: 0, y: 15 }],
+  ['tie', 'tie-end', { x: 0, y: 0 }],
+] as const)('a %s has in its %s the defect %o', (kind, name, defect) => {
+  const panels = panelsOf(kind, 'M').filter((panel) => panel.name === name)
+  expect(panels.flatMap(({ defects }) => defects)).toContainEqual(expect.objectContaining(defect))
+})
+
+test('both fronts of a uniform carry a pocket, and a tie is narrower towards the neck', () => {
+  const fronts = panelsOf('uniform', 'M').filter(({ name }) => name === 'half-front')
+  expect(fronts.map(({ count, defects }) => [count, defects.length])).toEqual([[2, 3]])
+  expect(panelsOf('tie', 'M')[0]!.defects).toHaveLength(4)
+})
+
+test('a hole falls into cloth, not into what is lost anyway', () => {
+  const [worn] = panelsOf('apron', 'M', { wear: 'holes' })
+  const hole = worn!.defects.at(-1)!
+  const others = worn!.defects.slice(0, -1)
+  const apart = (a: typeof hole, b: typeof hole) =>
+    a.x >= b.x + b.w || b.x >= a.x + a.w || a.y >= b.y + b.h || b.y >= a.y + a.h
+  expect(others.every((lost) => apart(hole, lost))).toBe(true)
+})
