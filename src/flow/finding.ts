@@ -6,7 +6,8 @@ export interface Finding {
   readonly line: number
   readonly rule: string
   readonly message: string
-  readonly example?: string
+  /** A gap in words, or facts with what led to them. */
+  readonly example?: string | object
 }
 
 export type Path = readonly (string | number)[]

@@ -43,6 +43,10 @@ const flagOf = ({ id, give }: Decision): Flag => ({
   because: give.because as readonly string[],
 })
 
+/** The gravest of the reasons; `sound` where none of them is graver than a note. */
+export const gradeOf = (reasons: readonly Severity[]): Grade =>
+  grades[Math.max(0, ...reasons.map(gravity))]!
+
 /** The grade is the gravest of the reasons, so no grade but `sound` is ever without one. */
 export function grade(facts: Facts, pile: PileFacts, knowledge: Knowledge): Grading {
   const layouts = layoutFits(facts, knowledge)
@@ -52,7 +56,7 @@ export function grade(facts: Facts, pile: PileFacts, knowledge: Knowledge): Grad
     .map(flagOf)
     .toSorted((a, b) => gravity(b.severity) - gravity(a.severity))
   return {
-    grade: grades[flags.length === 0 ? 0 : gravity(flags[0]!.severity)]!,
+    grade: gradeOf(flags.map(({ severity }) => severity)),
     flags,
     press: pressPlan(facts, pile.recipient, knowledge),
     layouts,

@@ -26,11 +26,17 @@ const outcome = z.strictObject({
   reasons: z.literal(true).optional(),
 })
 
-const claim = z.strictObject({
-  when: oneOrMore(conditions),
-  while: z.strictObject({ method: oneOrMore(z.enum(methods)) }).optional(),
-  must: outcome,
-})
+const claim = z
+  .strictObject({
+    when: oneOrMore(conditions),
+    while: z.strictObject({ method: oneOrMore(z.enum(methods)) }).optional(),
+    must: outcome,
+  })
+  .refine(
+    ({ while: premise, must }) =>
+      !premise || !(must.grade || must.flag || must.no_flag || must.unfit || must.reasons),
+    'while goes with what is pressed, held, tested or warned of',
+  )
 
 const scaled = z.enum(Object.keys(scales) as [keyof typeof scales, ...(keyof typeof scales)[]])
 
@@ -49,6 +55,17 @@ export type Claim = z.infer<typeof claim>
 export type Outcome = z.infer<typeof outcome>
 export type Statement = z.infer<typeof statement>
 export type Scaled = keyof typeof scales & FactName
+
+/** What an outcome asks, one by one: a single key each, of several codes a single one. */
+export function demandsOf(must: Outcome): Outcome[] {
+  const { caution = [], flag = [], no_flag = [], ...others } = must
+  return [
+    ...Object.entries(others).map(([key, value]): Outcome => ({ [key]: value })),
+    ...caution.map((code): Outcome => ({ caution: [code] })),
+    ...flag.map((code): Outcome => ({ flag: [code] })),
+    ...no_flag.map((code): Outcome => ({ no_flag: [code] })),
+  ]
+}
 
 /** The statements of must-hold.yaml. Throws `flows_invalid` with what is wrong. */
 export function readStatements(value: unknown): Statement[] {

@@ -1,8 +1,10 @@
-import { domains, type FactName, type Facts, scales, untold } from './facts.ts'
+import { domains, type Facts, pileDomains, scales } from './facts.ts'
 import type { Knowledge } from './knowledge.ts'
-import { type Claim, keepsPress, type Scaled, type Shown, shown } from './must-hold.ts'
+import { type Claim, demandsOf, keepsPress, type Scaled, type Shown, shown } from './must-hold.ts'
+import { departs, ordinary } from './ordinary.ts'
 import { ceilingOf, methods, mostOf, planFrom, wantsHold, wantsTest } from './press.ts'
-import { type Row, rowsOf, type TableSet } from './space.ts'
+import type { Miss, Worsened } from './prove-rows.ts'
+import { type Point, type Row, rowsOf, type TableSet } from './space.ts'
 
 /** Proofs about pressing: every combination of the facts that its tables and the claim tell apart. */
 
@@ -16,43 +18,61 @@ const parts = {
 
 type Part = keyof typeof parts
 
-/** A column with one value of each class that no cell and no claim tells apart. */
+/** A column with one value of each class that no cell and no claim tells apart, an ordinary one first. */
 interface Axis {
-  readonly name: FactName
+  readonly name: string
   readonly values: readonly string[]
 }
 
 const bonding: readonly Part[] = ['limits', 'permit', 'backing']
 
-/** The tables that decide what a claim speaks of. */
-function partsOf({ while: premise, must }: Claim): readonly Part[] {
+/** The tables that decide what a claim says of pressing. */
+export function partsOf({ while: premise, must }: Pick<Claim, 'while' | 'must'>): readonly Part[] {
   if (must.tests_first) return [...bonding, 'testing']
   const bonds = premise ?? must.method ?? must.backing ?? must.spare_c
   return bonds === undefined ? ['limits'] : bonding
 }
 
+const cautionRows = (code: string, set: TableSet): readonly Row[] =>
+  rowsOf(set, 'cautions').filter(({ give }) => give.code === code)
+
+/** The cautions of a claim that hang on the plan: some row reads the ceiling, or the claim a method. */
+export const weighedCautions = ({ while: premise, must }: Claim, set: TableSet): string[] =>
+  (must.caution ?? []).filter(
+    (code) => premise || cautionRows(code, set).some(({ when }) => when.ceiling !== undefined),
+  )
+
+const known: Readonly<Record<string, readonly string[]>> = { ...domains, ...pileDomains }
+
+/** What a walk reads beside the tables of its parts. */
+interface Beside {
+  readonly when: Claim['when']
+  readonly rows: readonly Row[]
+}
+
 function axesOf(
   asked: readonly Part[],
-  claim: Claim | null,
+  { when: premises, rows }: Beside,
   set: TableSet,
   { interfacings }: Knowledge,
 ): Axis[] {
+  const read = [...asked.flatMap((part) => rowsOf(set, part)), ...rows]
   const cells = (name: string) =>
-    asked.flatMap((part) =>
-      rowsOf(set, part).flatMap(({ when }) => (when[name] === undefined ? [] : [when[name]])),
-    )
-  const signature = (name: FactName, value: string): string =>
+    read.flatMap(({ when }) => (when[name] === undefined ? [] : [when[name]]))
+  const signature = (name: string, value: string): string =>
     [
       ...cells(name).map((cell) => set.matches(cell, value)),
-      ...(claim?.when ?? []).map((when) => when[name]?.includes(value) ?? true),
+      ...premises.map((when) => when[name]?.includes(value) ?? true),
       ...(name === 'weight' && asked.includes('backing')
         ? interfacings.map(({ weights }) => weights.includes(value as Facts['weight']))
         : []),
     ].join()
-  return (Object.keys(domains) as FactName[])
+  const ordinaryFirst = (name: string) =>
+    known[name]!.toSorted((a, b) => Number(departs(name, [a])) - Number(departs(name, [b])))
+  return Object.keys(known)
     .map((name) => {
       const classes = new Map<string, string>()
-      for (const value of domains[name]) {
+      for (const value of ordinaryFirst(name)) {
         const key = signature(name, value)
         if (!classes.has(key)) classes.set(key, value)
       }
@@ -127,26 +147,33 @@ function planner(axes: readonly Axis[], set: TableSet, knowledge: Knowledge) {
   }
 }
 
-/** Walks every combination until a visit says stop; gives the facts it stopped at, or null. */
+/**
+ * Walks every combination that departs from the ordinary garment in no more than `most` facts, those
+ * of `free` not counted, until a visit says stop; gives the facts it stopped at, or null.
+ */
 function walk(
   axes: readonly Axis[],
   set: TableSet,
   knowledge: Knowledge,
-  stops: (facts: Facts, plan: Shown) => boolean,
-): Facts | null {
+  most: number,
+  stops: (facts: Point, plan: Shown) => boolean,
+  free?: string,
+): Point | null {
   const planOf = planner(axes, set, knowledge)
   const places = axes.map(() => 0)
-  const facts: Record<string, string> = { ...untold }
-  const go = (depth: number): boolean => {
+  const facts: Record<string, Point[string]> = { ...ordinary }
+  const go = (depth: number, left: number): boolean => {
     const axis = axes[depth]
-    if (!axis) return stops(facts as Facts, planOf(facts as Facts, places))
+    if (!axis) return stops(facts, planOf(facts as unknown as Facts, places))
     return axis.values.some((value, at) => {
+      const after = axis.name === free || value === ordinary[axis.name] ? left : left - 1
+      if (after < 0) return false
       places[depth] = at
       facts[axis.name] = value
-      return go(depth + 1)
+      return go(depth + 1, after)
     })
   }
-  return go(0) ? ({ ...facts } as Facts) : null
+  return go(0, most) ? { ...facts } : null
 }
 
 const speaksOfPress = ({ must }: Claim): boolean =>
@@ -154,17 +181,47 @@ const speaksOfPress = ({ must }: Claim): boolean =>
     (part) => part !== undefined,
   )
 
-/** Facts that break what a claim says of pressing; else null. */
-export function breaksPress(claim: Claim, set: TableSet, knowledge: Knowledge): Facts | null {
-  if (!speaksOfPress(claim)) return null
-  const axes = axesOf(partsOf(claim), claim, set, knowledge)
+/** Where facts break what a claim says of pressing, or of `weighed` cautions; else null. */
+export function breaksPress(
+  claim: Claim,
+  set: TableSet,
+  knowledge: Knowledge,
+  weighed: readonly string[],
+  most: number,
+): Miss | null {
+  if (!speaksOfPress(claim) && weighed.length === 0) return null
+  const warning = new Map(weighed.map((code) => [code, cautionRows(code, set)]))
+  const axes = axesOf(
+    partsOf(claim),
+    { when: claim.when, rows: [...warning.values()].flat() },
+    set,
+    knowledge,
+  )
+  const isMeant = ({ method }: Shown) => claim.while?.method.includes(method) ?? true
+  const isSaid = (code: string, facts: Point, { ceilingC }: Shown): boolean =>
+    warning
+      .get(code)!
+      .some(({ when }) =>
+        Object.entries(when).every(([column, cell]) =>
+          set.matches(cell, column === 'ceiling' ? (ceilingC ?? 0) : facts[column]!),
+        ),
+      )
+  let missed: Miss['demand'] | undefined
+  const stops = (facts: Point, plan: Shown): boolean => {
+    const unsaid = isMeant(plan) && weighed.find((code) => !isSaid(code, facts, plan))
+    if (unsaid) missed = { caution: [unsaid] }
+    else if (!keepsPress(claim, plan)) {
+      missed = demandsOf(claim.must).find((must) => !keepsPress({ ...claim, must }, plan))
+    }
+    return missed !== undefined
+  }
   for (const when of claim.when) {
     const narrowed = axes.map(({ name, values }) => ({
       name,
       values: values.filter((value) => when[name]?.includes(value) ?? true),
     }))
-    const found = walk(narrowed, set, knowledge, (_facts, plan) => !keepsPress(claim, plan))
-    if (found) return found
+    const point = walk(narrowed, set, knowledge, most, stops)
+    if (point) return { point, demand: missed! }
   }
   return null
 }
@@ -177,15 +234,19 @@ const measure: Readonly<Record<Unwanted, (plan: Shown) => number>> = {
   'nearer-fusing': ({ method }) => methods.indexOf(method),
 }
 
-/** Facts at which one more step down a fact's scale does the unwanted thing; else null. */
+/** The tables that decide what may not follow from a worse fact. */
+export const partsBehind = (unwanted: Unwanted): readonly Part[] =>
+  unwanted === 'raises-ceiling' ? ['limits'] : bonding
+
+/** Where one more step down a fact's scale does the unwanted thing; else null. */
 export function worsens(
   fact: Scaled,
   unwanted: Unwanted,
   set: TableSet,
   knowledge: Knowledge,
-): Facts | null {
-  const asked: readonly Part[] = unwanted === 'raises-ceiling' ? ['limits'] : bonding
-  const axes = axesOf(asked, null, set, knowledge)
+  most: number,
+): Worsened | null {
+  const axes = axesOf(partsBehind(unwanted), { when: [], rows: [] }, set, knowledge)
   const own = axes.find(({ name }) => name === fact)
   if (!own) return null
   const scale: readonly string[] = scales[fact]
@@ -193,11 +254,15 @@ export function worsens(
   // Innermost, so that the steps of one scale come one after another.
   const ordered = [...others, { name: fact, values: [...scale] }]
   let last = Number.POSITIVE_INFINITY
-  return walk(ordered, set, knowledge, (facts, plan) => {
+  const stops = (facts: Point, plan: Shown): boolean => {
     const now = measure[unwanted](plan)
     const isFirst = facts[fact] === scale[0]
     const isWorse = !isFirst && now > last
     last = now
     return isWorse
-  })
+  }
+  const point = walk(ordered, set, knowledge, most, stops, fact)
+  if (!point) return null
+  const worse = String(point[fact])
+  return { point, step: { fact, better: scale[scale.indexOf(worse) - 1]!, worse } }
 }

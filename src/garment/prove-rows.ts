@@ -1,15 +1,27 @@
 import { scales } from './facts.ts'
 import { grades, type Severity, severities } from './grade.ts'
-import type { Claim, Outcome, Scaled } from './must-hold.ts'
-import { type Box, boxOf, type Row, rowsOf, type TableSet, uncovered, within } from './space.ts'
+import { type Claim, demandsOf, type Outcome, type Scaled } from './must-hold.ts'
+import {
+  type Box,
+  boxOf,
+  departuresOf,
+  type Point,
+  pointIn,
+  type Row,
+  rowsOf,
+  type TableSet,
+  uncovered,
+  within,
+} from './space.ts'
 
 /** Proofs about tables whose rows each stand for themselves: flags, cautions, and layout fit. */
 
-type Search = (box: Box) => Box | null
+/** Looks for a failing box of `most` departures from the ordinary garment. */
+type Search = (box: Box, most: number) => Box | null
 
 const gravity = (row: Row): number => severities.indexOf(row.give.severity as Severity)
 
-const firstFound = <T>(items: readonly T[], search: (item: T) => Box | null): Box | null => {
+function firstFound<T, R>(items: readonly T[], search: (item: T) => R | null): R | null {
   for (const item of items) {
     const found = search(item)
     if (found) return found
@@ -21,70 +33,113 @@ const firstFound = <T>(items: readonly T[], search: (item: T) => Box | null): Bo
 function gradedBetter(wanted: readonly string[], set: TableSet): Search {
   const least = Math.min(...wanted.map((grade) => grades.indexOf(grade as (typeof grades)[number])))
   const rows = rowsOf(set, 'flags').filter((row) => gravity(row) >= least)
-  return (box) => (least === 0 ? null : uncovered(box, rows, set))
+  return (box, most) => (least === 0 ? null : uncovered(box, rows, set, most))
 }
 
 function withoutRow(table: string, isMeant: (row: Row) => boolean, set: TableSet): Search {
   const rows = rowsOf(set, table).filter(isMeant)
-  return (box) => uncovered(box, rows, set)
+  return (box, most) => uncovered(box, rows, set, most)
 }
 
-function withRow(id: string, set: TableSet): Search {
-  const rows = rowsOf(set, 'flags').filter((row) => row.id === id)
-  return (box) => firstFound(rows, (row) => within(box, row, rows, set))
+function matching(rows: readonly Row[], set: TableSet): Search {
+  return (box, most) =>
+    firstFound(rows, (row) => {
+      const here = within(box, row, rows, set)
+      return here && departuresOf(here) <= most ? here : null
+    })
 }
 
 /** A place where the topmost row that matches says that the layout fits. */
 function fitting(settings: readonly string[], set: TableSet): Search {
   const rows = rowsOf(set, 'layout-fit')
-  return (box) =>
+  return (box, most) =>
     firstFound(rows, (row) => {
       if (row.give.fits !== true) return null
       const here = within(new Map(box).set('setting', settings), row, rows, set)
-      return here && uncovered(here, rows.slice(0, rows.indexOf(row)), set)
+      return here && uncovered(here, rows.slice(0, rows.indexOf(row)), set, most)
     })
 }
 
 /** A reason for a grade that names no fact, or that the customer does not see. */
-function unnamed(set: TableSet): Search {
-  const rows = rowsOf(set, 'flags').filter(({ give }) => {
-    const { severity, because, for: readers } = give as Record<string, string | string[]>
-    return severity !== 'note' && !(because!.length > 0 && readers!.includes('customer'))
-  })
-  return (box) => firstFound(rows, (row) => within(box, row, rows, set))
+export function isUnnamed({ give }: Pick<Row, 'give'>): boolean {
+  const { severity, because, for: readers } = give as Record<string, string | string[]>
+  return severity !== 'note' && !(because!.length > 0 && readers!.includes('customer'))
 }
 
-function searches(must: Outcome, set: TableSet): Search[] {
-  return [
-    ...(must.grade ? [gradedBetter(must.grade, set)] : []),
-    ...(must.flag ?? []).map((code) => withoutRow('flags', (row) => row.id === code, set)),
-    ...(must.caution ?? []).map((code) =>
-      withoutRow('cautions', (row) => row.give.code === code, set),
-    ),
-    ...(must.no_flag ?? []).map((code) => withRow(code, set)),
-    ...(must.unfit ? [fitting(must.unfit, set)] : []),
-    ...(must.reasons ? [unnamed(set)] : []),
-  ]
+/** How what breaks a demand is looked for; null where the demand speaks of pressing. */
+function searchFor(demand: Outcome, set: TableSet): Search | null {
+  if (demand.grade) return gradedBetter(demand.grade, set)
+  if (demand.flag) return withoutRow('flags', ({ id }) => id === demand.flag![0], set)
+  if (demand.caution) {
+    return withoutRow('cautions', ({ give }) => give.code === demand.caution![0], set)
+  }
+  if (demand.no_flag) {
+    return matching(
+      rowsOf(set, 'flags').filter(({ id }) => id === demand.no_flag![0]),
+      set,
+    )
+  }
+  if (demand.unfit) return fitting(demand.unfit, set)
+  return demand.reasons ? matching(rowsOf(set, 'flags').filter(isUnnamed), set) : null
 }
 
-/** A box of facts that breaks what a claim says of grade, flags, cautions or layouts; else null. */
-export const breaksRows = ({ when, must }: Claim, set: TableSet): Box | null =>
-  firstFound(when, (conditions) =>
-    firstFound(searches(must, set), (search) => search(boxOf(conditions))),
+/** Where a claim does not hold, and which of its demands is not kept there. */
+export interface Miss {
+  readonly point: Point
+  readonly demand: Outcome
+}
+
+/**
+ * Where facts break what a claim says of grade, flags, cautions or layouts; else null. `weighed` are
+ * the cautions that depend on the plan: proofs about pressing look at them.
+ */
+export function breaksRows(
+  { when, must }: Claim,
+  set: TableSet,
+  weighed: readonly string[],
+  most: number,
+): Miss | null {
+  const demands = demandsOf(must).filter(
+    ({ caution }) => !caution?.some((code) => weighed.includes(code)),
   )
+  return firstFound(when, (conditions) =>
+    firstFound(demands, (demand) => {
+      const box = searchFor(demand, set)?.(boxOf(conditions), most)
+      return box ? { point: pointIn(box), demand } : null
+    }),
+  )
+}
 
-/** A box in which the fact gets worse by one step and no reason of the same gravity stays; else null. */
-export function bettersGrade(fact: Scaled, set: TableSet): Box | null {
+/** One step down a fact's scale, all else alike. */
+export interface ScaleStep {
+  readonly fact: Scaled
+  readonly better: string
+  readonly worse: string
+}
+
+/** Where a step down the fact's scale does the unwanted thing: the point after it. */
+export interface Worsened {
+  readonly point: Point
+  readonly step: ScaleStep
+}
+
+/** Where the fact gets worse by one step and no reason of the same gravity stays; else null. */
+export function bettersGrade(fact: Scaled, set: TableSet, most: number): Worsened | null {
   const rows = rowsOf(set, 'flags')
-  const steps = scales[fact].slice(1).map((worse, at) => [scales[fact][at]!, worse] as const)
-  return firstFound(steps, ([better, worse]) =>
+  const steps = scales[fact]
+    .slice(1)
+    .map((worse, at): ScaleStep => ({ fact, better: scales[fact][at]!, worse }))
+  return firstFound(steps, (step) =>
     firstFound(rows, (row) => {
       const cell = row.when[fact]
-      if (cell === undefined || !set.matches(cell, better) || set.matches(cell, worse)) return null
-      const others = { ...row, when: { ...row.when, [fact]: worse } }
+      if (cell === undefined) return null
+      if (!set.matches(cell, step.better) || set.matches(cell, step.worse)) return null
+      const others = { ...row, when: { ...row.when, [fact]: step.worse } }
       const here = within(new Map(), others, rows, set)
       const asGrave = rows.filter((one) => gravity(one) >= gravity(row))
-      return here && uncovered(here, asGrave, set)
+      // The fact itself departs, which counts for nothing here.
+      const box = here && uncovered(here, asGrave, set, most + 1)
+      return box && { point: pointIn(box), step }
     }),
   )
 }

@@ -1,5 +1,6 @@
 import { columns } from './facts.ts'
 import type { Conditions } from './must-hold.ts'
+import { departs, ordinary } from './ordinary.ts'
 
 /** A cell of a decision table, as its grammar has it: a value, several, all but some, or a range. */
 export type Cell =
@@ -20,6 +21,9 @@ export interface Rules {
 
 export type Row = Rules['rows'][number]
 export type Value = string | number
+
+/** One value of each column. */
+export type Point = Readonly<Record<string, Value>>
 
 /** The tables, and how a cell is matched: handed in, since this room knows no table engine. */
 export interface TableSet {
@@ -69,11 +73,22 @@ export function within(
   return narrowed
 }
 
+/** In how many facts a box leaves the ordinary garment. */
+export const departuresOf = (box: Box): number =>
+  [...box].filter(([column, values]) => departs(column, values)).length
+
 /**
  * A part of the box where none of the rows matches; null where there is none. Exact: the box is split
- * along the cells of one row after another until each row surely matches or surely does not.
+ * along the cells of one row after another until each row surely matches or surely does not. Looks no
+ * further than `most` departures from the ordinary garment.
  */
-export function uncovered(box: Box, rows: readonly Row[], set: TableSet): Box | null {
+export function uncovered(
+  box: Box,
+  rows: readonly Row[],
+  set: TableSet,
+  most = Number.POSITIVE_INFINITY,
+): Box | null {
+  if (departuresOf(box) > most) return null
   const [row, ...others] = rows
   if (!row) return box
   let inside = box
@@ -81,7 +96,7 @@ export function uncovered(box: Box, rows: readonly Row[], set: TableSet): Box | 
     const values = inside.get(column) ?? valuesOf(column, rows)
     const outside = values.filter((value) => !set.matches(cell, value))
     if (outside.length > 0) {
-      const found = uncovered(new Map(inside).set(column, outside), others, set)
+      const found = uncovered(new Map(inside).set(column, outside), others, set, most)
       if (found) return found
     }
     const left = values.filter((value) => set.matches(cell, value))
@@ -91,6 +106,13 @@ export function uncovered(box: Box, rows: readonly Row[], set: TableSet): Box | 
   return null
 }
 
-/** One point of a box. */
-export const pointIn = (box: Box): Record<string, Value> =>
-  Object.fromEntries([...box].map(([column, values]) => [column, values[0]!]))
+/** The point of a box that lies nearest to the ordinary garment. */
+export const pointIn = (box: Box): Point => ({
+  ...ordinary,
+  ...Object.fromEntries(
+    [...box].map(([column, values]) => [
+      column,
+      departs(column, values) ? values[0]! : (ordinary[column] ?? values[0]!),
+    ]),
+  ),
+})

@@ -60,12 +60,19 @@ export interface Why {
   readonly layouts: readonly (LayoutFit & { readonly step: Step })[]
 }
 
-function stepOf({ id, when, give, source }: Decision, asked: Asked): Step {
+/** A row that matched, as a step of the chain; `asked` are the facts it was asked with. */
+export function stepOf({ id, when, give, source }: Decision, asked: Asked): Step {
   const found = Object.fromEntries(Object.keys(when).map((column) => [column, asked[column]!]))
   return { row: id, when, found, give, source }
 }
 
-const weighed = (it: Interfacing, plan: PressPlan, most: Method, facts: Facts): Weighed => ({
+/** An interfacing held against a plan; `most` is what may be done, heat apart. */
+export const weighed = (
+  it: Interfacing,
+  plan: Pick<PressPlan, 'ceilingC' | 'interfacing'>,
+  most: Method,
+  facts: Facts,
+): Weighed => ({
   class: it.class,
   method: it.method,
   soleC: it.soleC,

@@ -131,7 +131,9 @@ test('the example of a gap is one, whatever the other facts are', () => {
       const gap = proveTable(table, domains).findings.find(({ rule }) => rule === 'gap')
       fc.pre(gap !== undefined)
       const fixed = new Map(
-        gap!.example!.split(', ').map((pair) => pair.split('=') as [string, string]),
+        String(gap!.example)
+          .split(', ')
+          .map((pair) => pair.split('=') as [string, string]),
       )
       const inGap = everyFacts(Object.keys(domains)).filter((facts) =>
         [...fixed].every(([column, value]) => String(facts[column]) === value),
