@@ -71,11 +71,11 @@ function factsOf(garment: Record<string, unknown>): Facts {
   } as Facts
 }
 
-function heatFrom(given: unknown, iron: Facts['iron']): Facts['heat'] {
-  if (!isTold(given)) return 'unknown'
+function blocksFrom(given: unknown): Block[] | null {
+  if (!isTold(given)) return null
   const parsed = fibresSchema.safeParse(given)
   if (!parsed.success) refuse('fibres', 'blocks of { fibre, percent }')
-  return heatOf(asBlocks(parsed.data), iron).heat
+  return asBlocks(parsed.data)
 }
 
 function layoutOf(wish: unknown, layouts: Knowledge['layouts']): string | undefined {
@@ -89,15 +89,21 @@ const sizeSchema = z.union([z.enum(sizes), z.object({ widthIn: inches, lengthIn:
 /** A size that is not one of ours tells nothing, and asks for measuring. */
 const sizeOf = (given: unknown): GarmentSize => sizeSchema.safeParse(given).data ?? 'unknown'
 
+export interface GradeInput {
+  readonly facts: Facts
+  readonly pile: PileFacts
+  readonly size: GarmentSize
+  /** The shares that the heat follows from; null where none are given, or the heat itself is. */
+  readonly blocks: readonly Block[] | null
+  readonly heatGiven: boolean
+}
+
 /**
  * The input of the `grade` verb as facts. What is missing counts as not told; unknown keys are
  * ignored. `heat` is derived from `fibres` unless it is given. Throws `bad_input` with the fact's
  * name and what it may be.
  */
-export function gradeInput(
-  json: unknown,
-  { layouts }: Pick<Knowledge, 'layouts'>,
-): { facts: Facts; pile: PileFacts; size: GarmentSize } {
+export function gradeInput(json: unknown, { layouts }: Pick<Knowledge, 'layouts'>): GradeInput {
   const parsed = inputSchema.safeParse(json)
   if (!parsed.success) refuse('garment', 'an object of facts')
   const { garment, pile } = parsed.data
@@ -105,10 +111,14 @@ export function gradeInput(
   const recipient = isTold(pile.recipient)
     ? oneOf('recipient', pile.recipient, pileDomains.recipient)
     : 'unknown'
-  const heat = isTold(garment.heat) ? facts.heat : heatFrom(garment.fibres, facts.iron)
+  const heatGiven = isTold(garment.heat)
+  const blocks = heatGiven ? null : blocksFrom(garment.fibres)
+  const heat = blocks ? heatOf(blocks, facts.iron).heat : facts.heat
   return {
     facts: { ...facts, heat },
     pile: { recipient, layout: layoutOf(pile.layout, layouts) },
     size: sizeOf(garment.size),
+    blocks,
+    heatGiven,
   }
 }

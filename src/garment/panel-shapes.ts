@@ -1,81 +1,43 @@
-import { type Figure, memory, practice } from '../base/figure.ts'
 import type { Flat } from './garment-sizes.ts'
-
-/** Inches; x across and y down from the panel's upper left corner. */
-export interface Rect {
-  readonly x: number
-  readonly y: number
-  readonly w: number
-  readonly h: number
-}
-
-/** A piece of cloth after teardown. `count` alike panels; defects take no piece of the quilt. */
-export interface Panel {
-  readonly name: 'front' | 'half-front' | 'back' | 'sleeve' | 'leg' | 'cloth' | 'tie-end'
-  readonly w: number
-  readonly h: number
-  readonly count: number
-  readonly defects: readonly Rect[]
-}
-
-// Cloth is never promised: panels are rounded down to the quarter inch, defects up.
-export const down = (inches: number): number => Math.max(0, Math.floor(inches * 4 + 1e-9) / 4)
-const up = (inches: number): number => Math.ceil(inches * 4 - 1e-9) / 4
-
-/** Lost with the side seams, each side, inches: 2 to 3 cm, from memory; half of it on baby clothes. */
-const sideLossIn = { baby: 0.5, other: 1 }
-const sideLoss = (widthIn: number): number => sideLossIn[widthIn < 12 ? 'baby' : 'other']
-
-/** Lost with shoulder seam and hem together, inches. Common practice, no source. */
-const hemLossIn = { short: 1, other: 1.5 }
-const hemLoss = (lengthIn: number): number => hemLossIn[lengthIn < 16 ? 'short' : 'other']
-
-const corners = (w: number, at: { w: number; h: number; y: number }): Rect[] => {
-  const [cw, ch] = [up(at.w), up(at.h)]
-  const y = down(at.y)
-  return [
-    { x: 0, y, w: cw, h: ch },
-    { x: w - cw, y, w: cw, h: ch },
-  ]
-}
-
-/** A hole in the middle of the width. */
-const middle = (w: number, hole: { w: number; h: number; y: number }): Rect => {
-  const hw = up(hole.w)
-  return { x: down((w - hw) / 2), y: hole.y, w: hw + 0.25, h: up(hole.h) }
-}
-
-/**
- * Shares of a body's width and length that armholes, neckline and sleeves take.
- * Common practice, no source.
- */
-const shape = {
-  armhole: { w: 0.1, h: 0.3 },
-  neck: { w: 0.38, front: 0.2, back: 0.08 },
-  shortSleeve: { w: 0.6, h: 0.24 },
-  longSleeve: { w: 0.7, h: 0.85 },
-  cap: { w: 0.18, h: 0.3 },
-  cuff: { w: 0.15, h: 0.4 },
-  legTaper: { w: 0.15, h: 0.5 },
-  legOpening: { w: 0.3, h: 0.25 },
-  tieTaper: { w: 0.15, h: 0.4 },
-  bib: { w: 0.28, h: 0.35 },
-  apronPocket: { w: 0.4, h: 0.25, y: 0.4 },
-  neckZip: { h: 0.45 },
-  waist: { y: 0.4 },
-  hemVent: { h: 0.3 },
-  skirtZip: { h: 0.35 },
-  neckPlacket: { h: 0.3 },
-  pouch: { w: 0.65, h: 0.32, y: 0.64 },
-}
+import {
+  corners,
+  down,
+  edgesIn,
+  hemLoss,
+  legLossIn,
+  middle,
+  type Panel,
+  placketIn,
+  pocketAt,
+  pocketIn,
+  type Rect,
+  shape,
+  sideLoss,
+  skirtLossIn,
+  tieBack,
+  up,
+  waistSeamIn,
+  yokeIn,
+  zipIn,
+} from './panel-losses.ts'
 
 const bodyExtent = ({ widthIn, lengthIn }: Flat) => ({
   w: down(widthIn - 2 * sideLoss(widthIn)),
   h: down(lengthIn - hemLoss(lengthIn)),
 })
 
+/** A body's piece as it lies in the garment, and what its edges cost. `halves` share its width. */
+const fromBody = ({ widthIn, lengthIn }: Flat, halves = 1): Pick<Panel, 'from' | 'off'> => ({
+  from: { w: widthIn / halves, h: lengthIn },
+  off: [
+    { what: 'side-seams', w: (2 * sideLoss(widthIn)) / halves, h: 0 },
+    { what: 'shoulder-and-hem', w: 0, h: hemLoss(lengthIn) },
+    ...(halves > 1 ? [{ what: 'button-band', w: placketIn, h: 0 } as const] : []),
+  ],
+})
+
 const armholes = (w: number, h: number): Rect[] =>
-  corners(w, { w: w * shape.armhole.w, h: h * shape.armhole.h, y: 0 })
+  corners('armhole', w, { w: w * shape.armhole.w, h: h * shape.armhole.h, y: 0 })
 
 export function whole(
   flat: Flat,
@@ -83,12 +45,19 @@ export function whole(
   more: (w: number, h: number) => Rect[] = () => [],
 ): Panel {
   const { w, h } = bodyExtent(flat)
-  const neck = middle(w, {
+  const neck = middle('neck', w, {
     w: flat.widthIn * shape.neck.w,
     h: flat.widthIn * shape.neck[side],
     y: 0,
   })
-  return { name: side, w, h, count: 1, defects: [...armholes(w, h), neck, ...more(w, h)] }
+  return {
+    name: side,
+    w,
+    h,
+    count: 1,
+    defects: [...armholes(w, h), neck, ...more(w, h)],
+    ...fromBody(flat),
+  }
 }
 
 /** How many of the two fronts carry a pocket, and whether it sits on the chest or at the hip. */
@@ -109,89 +78,56 @@ function halfFronts(flat: Flat, { on, at }: Pockets): Panel[] {
     count: 1,
     defects: [
       armholes(full, h)[0]!,
-      { x: w - neckW, y: 0, w: neckW, h: up(flat.widthIn * shape.neck.front) },
+      { what: 'neck', x: w - neckW, y: 0, w: neckW, h: up(flat.widthIn * shape.neck.front) },
     ],
+    ...fromBody(flat, 2),
   }
   if (on === 0 || w < pocketIn.w) return [{ ...half, count: 2 }]
-  const pocket = { x: down((w - pocketIn.w) / 2), y: down(h * pocketAt[at]), ...pocketIn }
-  const pocketed = { ...half, count: on, defects: [...half.defects, pocket] }
+  const [x, y] = [down((w - pocketIn.w) / 2), down(h * pocketAt[at])]
+  const pocket: Rect = { what: 'pocket', x, y, ...pocketIn }
+  const pocketed: Panel = { ...half, count: on, defects: [...half.defects, pocket] }
   return on === 2 ? [pocketed] : [half, pocketed]
 }
 
-/** Cloth lost to each side of a button band or zip, inches. Common practice, no source. */
-const placketIn = 1.5
-
-/** A leg's two seams, as a multiple of a side seam's loss; its hem with the crotch, inches. */
-const legLossIn = { w: 1.5, h: 2 }
-
-/** A patch pocket: unfaded cloth and needle holes, inches. Common practice, no source. */
-const pocketIn = { w: 5, h: 6 }
-
-/** Where a pocket begins, as a share of the length. Common practice, no source. */
-const pocketAt = { chest: 0.22, hip: 0.6 }
-
-/** A shirt's yoke is two layers with a seam below: its depth at the top of the back, inches. */
-const yokeIn = 4.5
-
-/** A zip, placket or vent with its turned edges, and the seam that joins bodice and skirt, inches. */
-const zipIn = 3
-const waistSeamIn = 1
-
-const inches = (figure: string, value: unknown, source = practice): Figure => ({
-  figure: `panels/${figure}`,
-  value,
-  unit: 'in',
-  source,
-})
-
-export const panelFigures: readonly Figure[] = [
-  inches('lost with the side seams', sideLossIn, memory),
-  inches('lost with shoulder and hem', hemLossIn),
-  inches('button band', placketIn),
-  inches('patch pocket', pocketIn),
-  inches('yoke', yokeIn),
-  inches('lost with the leg seams (times a side seam) and hem', legLossIn),
-  inches('zip, placket or vent', zipIn),
-  inches('waist seam', waistSeamIn),
-  {
-    figure: 'panels/patch pocket, share of the length above it',
-    value: pocketAt,
-    source: practice,
-  },
-  ...Object.entries(shape).map(([name, value]) => ({
-    figure: `panels/${name}, shares of the body`,
-    value,
-    source: practice,
-  })),
-]
-
 export function sleeves(flat: Flat, length: 'shortSleeve' | 'longSleeve'): Panel {
-  const w = down(flat.widthIn * shape[length].w)
-  const h = down(flat.widthIn * shape[length].h)
-  const cap = corners(w, { w: w * shape.cap.w, h: h * shape.cap.h, y: 0 })
-  const cuff = corners(w, { w: w * shape.cuff.w, h: h * shape.cuff.h, y: h * (1 - shape.cuff.h) })
+  const from = { w: flat.widthIn * shape[length].w, h: flat.widthIn * shape[length].h }
+  const [w, h] = [down(from.w), down(from.h)]
+  const cap = corners('sleeve-cap', w, { w: w * shape.cap.w, h: h * shape.cap.h, y: 0 })
+  const cuff = corners('cuff', w, {
+    w: w * shape.cuff.w,
+    h: h * shape.cuff.h,
+    y: h * (1 - shape.cuff.h),
+  })
   return {
     name: 'sleeve',
     w,
     h,
     count: 2,
     defects: length === 'longSleeve' ? [...cap, ...cuff] : cap,
+    from,
+    off: [],
   }
 }
 
 export function legs({ widthIn, lengthIn }: Flat): Panel[] {
   const w = down(widthIn - legLossIn.w * sideLoss(widthIn))
   const h = down(lengthIn - legLossIn.h)
-  const taper = corners(w, {
+  const taper = corners('leg-taper', w, {
     w: w * shape.legTaper.w,
     h: h * shape.legTaper.h,
     y: h * (1 - shape.legTaper.h),
   })
-  return [{ name: 'leg', w, h, count: 4, defects: taper }]
+  const off = [
+    { what: 'leg-seams', w: legLossIn.w * sideLoss(widthIn), h: 0 },
+    { what: 'leg-hem', w: 0, h: legLossIn.h },
+  ] as const
+  const from = { w: widthIn, h: lengthIn }
+  // Each of two legs has a front and a back.
+  return [{ name: 'leg', w, h, count: 4, defects: taper, from, off }]
 }
 
 export const legOpenings = (w: number, h: number): Rect[] =>
-  corners(w, {
+  corners('leg-opening', w, {
     w: w * shape.legOpening.w,
     h: h * shape.legOpening.h,
     y: h * (1 - shape.legOpening.h),
@@ -199,18 +135,25 @@ export const legOpenings = (w: number, h: number): Rect[] =>
 
 /** A zip or button opening from the neck, and the pouch of a hoodie. Common practice, no source. */
 export const neckOpening = (w: number, h: number): Rect[] => [
-  middle(w, { w: zipIn, h: h * shape.neckPlacket.h, y: 0 }),
+  middle('opening', w, { w: zipIn, h: h * shape.neckPlacket.h, y: 0 }),
 ]
 export const pouch = (w: number, h: number): Rect[] => [
-  middle(w, { w: w * shape.pouch.w, h: h * shape.pouch.h, y: down(h * shape.pouch.y) }),
+  middle('pouch', w, { w: w * shape.pouch.w, h: h * shape.pouch.h, y: down(h * shape.pouch.y) }),
 ]
 
-export const plain = (flat: Flat, name: Panel['name'], lost: number, count = 1): Panel => ({
+/** A plain piece of cloth with its edges off. */
+export const plain = (
+  { widthIn, lengthIn }: Flat,
+  name: Panel['name'],
+  edges: keyof typeof edgesIn,
+): Panel => ({
   name,
-  w: down(flat.widthIn - lost),
-  h: down(flat.lengthIn - lost),
-  count,
+  w: down(widthIn - edgesIn[edges]),
+  h: down(lengthIn - edgesIn[edges]),
+  count: 1,
   defects: [],
+  from: { w: widthIn, h: lengthIn },
+  off: edgesIn[edges] === 0 ? [] : [{ what: 'edges', w: edgesIn[edges], h: edgesIn[edges] }],
 })
 
 export const knitTop = (flat: Flat, length: 'shortSleeve' | 'longSleeve'): Panel[] => [
@@ -227,45 +170,64 @@ export const openTop = (
 ): Panel[] => [...halfFronts(flat, pockets), whole(flat, 'back', behind), sleeves(flat, length)]
 
 export const yoke = (w: number, h: number): Rect[] => [
-  { x: 0, y: 0, w, h: Math.min(yokeIn, down(h / 4)) },
+  // A child's yoke is no deeper than a quarter of the back.
+  { what: 'yoke', x: 0, y: 0, w, h: Math.min(yokeIn.most, down(h * yokeIn.share)) },
 ]
 
 /** The slit in the middle of a coat's back. */
 export const vent = (w: number, h: number): Rect[] => [
-  middle(w, { w: zipIn, h: h * shape.hemVent.h, y: down(h * (1 - shape.hemVent.h)) }),
+  middle('vent', w, { w: zipIn, h: h * shape.hemVent.h, y: down(h * (1 - shape.hemVent.h)) }),
 ]
 
 /** The seam that joins a dress's skirt to its bodice, and the zip in its back. */
 export const waistSeam = (w: number, h: number): Rect[] => [
-  { x: 0, y: down(h * shape.waist.y), w, h: waistSeamIn },
+  { what: 'waist-seam', x: 0, y: down(h * shape.waist.y), w, h: waistSeamIn },
 ]
 export const backZip = (w: number, h: number): Rect[] => [
-  middle(w, { w: zipIn, h: h * shape.neckZip.h, y: 0 }),
+  middle('opening', w, { w: zipIn, h: h * shape.neckZip.h, y: 0 }),
   ...waistSeam(w, h),
 ]
 
 /** Waistband and hem off, inches; gathers are not counted on, and one side may hold a zip. */
 export function skirtPanels({ widthIn, lengthIn }: Flat): Panel[] {
-  const side = plain({ widthIn: widthIn - 1, lengthIn: lengthIn - 2 }, 'cloth', 1)
-  const zip = middle(side.w, { w: zipIn, h: side.h * shape.skirtZip.h, y: 0 })
+  const side: Panel = {
+    name: 'cloth',
+    w: down(widthIn - skirtLossIn.w),
+    h: down(lengthIn - skirtLossIn.h),
+    count: 1,
+    defects: [],
+    from: { w: widthIn, h: lengthIn },
+    off: [{ what: 'waistband-and-hem', ...skirtLossIn }],
+  }
+  const zip = middle('opening', side.w, { w: zipIn, h: side.h * shape.skirtZip.h, y: 0 })
   return [side, { ...side, defects: [zip] }]
 }
 
 /** The pointed end of a tie, and its sides that run together towards the neck. */
-export const tieEnd = (w: number, h: number): Rect[] => [
-  ...corners(down(w), { w: w / 2, h: w / 2, y: h - w / 2 }),
-  ...corners(down(w), { w: w * shape.tieTaper.w, h: h * shape.tieTaper.h, y: 0 }),
+const tieEnd = (w: number, h: number): Rect[] => [
+  ...corners('tie-tip', down(w), {
+    w: w * shape.tieTip.w,
+    h: w * shape.tieTip.h,
+    y: h - w * shape.tieTip.h,
+  }),
+  ...corners('tie-taper', down(w), { w: w * shape.tieTaper.w, h: h * shape.tieTaper.h, y: 0 }),
+]
+
+/** The front end, and the narrow one behind it. */
+export const tieEnds = ({ widthIn, lengthIn }: Flat): Panel[] => [
+  { ...plain({ widthIn, lengthIn }, 'tie-end', 'tie'), defects: tieEnd(widthIn, lengthIn) },
+  plain({ widthIn: widthIn * tieBack.w, lengthIn: lengthIn * tieBack.h }, 'tie-end', 'tie'),
 ]
 
 /** What is cut away beside an apron's bib, and its pocket. */
 export function apronPanels(flat: Flat): Panel[] {
-  const cloth = plain(flat, 'cloth', 2)
+  const cloth = plain(flat, 'cloth', 'apron')
   const { w, h } = cloth
   const pocket = {
     w: w * shape.apronPocket.w,
     h: h * shape.apronPocket.h,
     y: down(h * shape.apronPocket.y),
   }
-  const bib = corners(w, { w: w * shape.bib.w, h: h * shape.bib.h, y: 0 })
-  return [{ ...cloth, defects: [...bib, middle(w, pocket)] }]
+  const bib = corners('bib', w, { w: w * shape.bib.w, h: h * shape.bib.h, y: 0 })
+  return [{ ...cloth, defects: [...bib, middle('pocket', w, pocket)] }]
 }

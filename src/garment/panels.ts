@@ -1,22 +1,20 @@
 import { type Figure, practice } from '../base/figure.ts'
 import type { Facts, Size } from './facts.ts'
 import { type Flat, flatOf, smallest } from './garment-sizes.ts'
+import { down, type Panel, type Rect } from './panel-losses.ts'
 import {
   apronPanels,
   backZip,
-  down,
   knitTop,
   legOpenings,
   legs,
   neckOpening,
   openTop,
-  type Panel,
   plain,
   pouch,
-  type Rect,
   skirtPanels,
   sleeves,
-  tieEnd,
+  tieEnds,
   vent,
   waistSeam,
   whole,
@@ -52,12 +50,9 @@ const byKind: Readonly<Record<Facts['kind'], (flat: Flat) => Panel[]>> = {
   dress: (flat) => [whole(flat, 'front', waistSeam), whole(flat, 'back', backZip)],
   pyjamas: (flat) => openTop(flat, 'longSleeve', { on: 1, at: 'chest' }),
   'baby-suit': (flat) => [whole(flat, 'front', legOpenings), whole(flat, 'back', legOpenings)],
-  blanket: (flat) => [plain(flat, 'cloth', 1)],
-  tie: (flat) => [
-    { ...plain(flat, 'tie-end', 0), defects: tieEnd(flat.widthIn, flat.lengthIn) },
-    plain({ widthIn: flat.widthIn * 0.55, lengthIn: flat.lengthIn * 0.85 }, 'tie-end', 0),
-  ],
-  scarf: (flat) => [plain(flat, 'cloth', 1)],
+  blanket: (flat) => [plain(flat, 'cloth', 'cloth')],
+  tie: tieEnds,
+  scarf: (flat) => [plain(flat, 'cloth', 'cloth')],
   apron: apronPanels,
   uniform: (flat) => openTop(flat, 'shortSleeve', { on: 2, at: 'chest' }),
   swimwear: (flat) => [whole(flat, 'front', legOpenings), whole(flat, 'back', legOpenings)],
@@ -94,7 +89,7 @@ function holeOf({ w, h, defects }: Panel): Rect {
   const [x, y] = [holeFrom(w), holeFrom(h)]
   const places = [x, w - holeIn - x].flatMap((left) =>
     [y, h - holeIn - y, Math.max(0, h - holeIn - nearEdgeIn)].map(
-      (top): Rect => ({ x: left, y: top, w: holeIn, h: holeIn }),
+      (top): Rect => ({ what: 'hole', x: left, y: top, w: holeIn, h: holeIn }),
     ),
   )
   return places.find((at) => !defects.some((lost) => overlap(at, lost))) ?? places[0]!

@@ -1,6 +1,3 @@
-import type { Facts } from '../garment/facts.ts'
-import { flatOf, smallest } from '../garment/garment-sizes.ts'
-import type { GarmentSize } from '../garment/panels.ts'
 import {
   type Choices,
   choicesOf,
@@ -12,6 +9,7 @@ import {
   wishFor,
 } from './choices.ts'
 import { type Line, linesOf, type Range } from './lines.ts'
+import { postWeight } from './post-weight.ts'
 import type { Rates } from './rates.ts'
 import { supplyCounter } from './supply.ts'
 
@@ -48,19 +46,12 @@ export function totalOf(lines: readonly Line[]): Range {
   return { low: sum('low'), likely: sum('likely'), high: sum('high') }
 }
 
-/** Grams of one garment: its kind's weight in a grown-up's L, by the area of its size. */
-function weightOf(kind: Facts['kind'], size: GarmentSize, { weights_g }: Rates): number {
-  const large = flatOf(kind, 'L')
-  const flat =
-    typeof size === 'object' ? size : flatOf(kind, size === 'unknown' ? smallest(kind) : size)
-  if (!large || !flat) return weights_g[kind]
-  const share = (flat.widthIn * flat.lengthIn) / (large.widthIn * large.lengthIn)
-  return Math.ceil(weights_g[kind] * share)
-}
-
 function packed(garments: readonly Priced[], rates: Rates) {
   const posted = garments.filter(({ grading }) => grading.grade !== 'home')
-  const clothG = posted.reduce((sum, { kind, size }) => sum + weightOf(kind, size, rates), 0)
+  const clothG = posted.reduce(
+    (sum, { kind, size }) => sum + postWeight(kind, size, rates).grams,
+    0,
+  )
   const bySize = rates.boxes.toSorted((a, b) => a.holds_g - b.holds_g)
   const box = bySize.find(({ holds_g }) => holds_g >= clothG) ?? bySize.at(-1)!
   const count = Math.max(1, Math.ceil(clothG / box.holds_g))

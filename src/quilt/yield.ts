@@ -45,7 +45,7 @@ function banded(panel: Panel, piece: Extent): number {
   return best[0] ?? 0
 }
 
-const turned = ({ x, y, w, h }: Rect): Rect => ({ x: y, y: x, w: h, h: w })
+const turned = ({ x, y, w, h, ...rect }: Rect): Rect => ({ ...rect, x: y, y: x, w: h, h: w })
 
 const turnedPanel = (panel: Panel): Panel => ({
   ...panel,

@@ -10,10 +10,10 @@ export interface FibreHeat {
 }
 
 /** Elastane to here is an allowance, percent. Common practice, no source. */
-const elastaneAllowance = 10
+export const elastaneAllowance = 10
 
 /** "Other fibres" together, percent: Regulation (EU) 1007/2011, Art. 9 (from memory, unverified). */
-const otherFibresMost = 15
+export const otherFibresMost = 15
 
 export const heatFigures: readonly Figure[] = [
   {
@@ -41,25 +41,27 @@ export function heatOf(blocks: readonly Block[], iron: IronFact): FibreHeat {
   const barred = blocks.flatMap(({ fibres }) => fibres).find((share) => ceiling(share) === 0)
   if (barred) return { heat: 'none', setBy: barred.fibre }
   if (blocks.length === 0 || blocks.some((block) => !isKnown(block))) return unknown
-  const labelAllows = iron === 'warm' || iron === 'hot'
   const counted = blocks.flatMap((block) =>
-    block.fibres.filter((share) => !(labelAllows && isAllowance(share, block))),
+    block.fibres.filter((share) => !(labelAllowsHeat(iron) && isAllowance(share, block))),
   )
   if (counted.length === 0) return unknown
   const coldest = counted.reduce((a, b) => (ceiling(b) < ceiling(a) ? b : a))
   return { heat: heatAt(ceiling(coldest)), setBy: coldest.fibre }
 }
 
-const isKnown = (block: Block): boolean =>
+/** The label itself says that a warm or a hot iron may come. */
+export const labelAllowsHeat = (iron: IronFact): boolean => iron === 'warm' || iron === 'hot'
+
+export const isKnown = (block: Block): boolean =>
   block.complete &&
   block.fibres.length > 0 &&
   block.fibres.every(({ fibre }) => fibre !== 'unknown') &&
   shareOf('other', block) <= otherFibresMost
 
-const isAllowance = ({ fibre }: FibreShare, block: Block): boolean =>
+export const isAllowance = ({ fibre }: FibreShare, block: Block): boolean =>
   fibre === 'elastane' && shareOf('elastane', block) <= elastaneAllowance
 
-const shareOf = (key: FibreKey, block: Block): number =>
+export const shareOf = (key: FibreKey, block: Block): number =>
   block.fibres.reduce((sum, { fibre, percent }) => (fibre === key ? sum + percent : sum), 0)
 
 const ceiling = ({ fibre }: FibreShare): number => fibreOf(fibre).ironMaxC

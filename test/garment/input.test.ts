@@ -21,6 +21,8 @@ test('what is missing counts as not told', () => {
     facts: untold,
     pile: { recipient: 'unknown', layout: undefined },
     size: 'unknown',
+    blocks: null,
+    heatGiven: false,
   })
 })
 
