@@ -9,6 +9,7 @@ export interface FlowsFolder {
   readonly flow: Source
   readonly tables: readonly Source[]
   readonly mustHold: Source
+  readonly better: Source
   readonly layouts: readonly Source[]
   readonly rates: readonly Source[]
   /** Words by subject and language: `intake` and `trade`. */
@@ -42,6 +43,7 @@ export function readFlowsFolder(folder: string): FlowsFolder {
     flow: source('intake/flow.yaml'),
     tables: all('tables', ['must-hold.yaml']),
     mustHold: source('tables/must-hold.yaml'),
+    better: source('better.yaml'),
     layouts: all('layouts'),
     rates: all('rates'),
     words: { intake: words('intake/words'), trade: words('tables/words') },

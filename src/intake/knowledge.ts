@@ -4,6 +4,7 @@ import { flowHash } from '../flow/pin.ts'
 import { readFlow, readTable } from '../flow/read.ts'
 import type { Source } from '../flow/source.ts'
 import { compileTable, decide } from '../flow/table.ts'
+import { type Act, readActs } from '../garment/better-acts.ts'
 import { columns, type Facts } from '../garment/facts.ts'
 import { type Grading, grade, type PileFacts } from '../garment/grade.ts'
 import type { Knowledge as GradingKnowledge } from '../garment/knowledge.ts'
@@ -21,6 +22,8 @@ export interface Knowledge {
   readonly layouts: readonly Layout[]
   readonly rates: readonly Rates[]
   readonly grading: GradingKnowledge
+  /** What may be found out or done to better a garment. */
+  readonly acts: readonly Act[]
   readonly grade: (facts: Facts, pile: PileFacts) => Grading
   /** Pages' words as they are; the flow's under `intake.`, the tables' under `trade.`. */
   readonly languages: ReadonlyMap<string, Language>
@@ -98,6 +101,7 @@ export function learn(folder: FlowsFolder, today: string): Knowledge {
     layouts,
     rates,
     grading,
+    acts: readActs(folder.better.value),
     grade: (facts, pile) => grade(facts, pile, grading),
     languages: new Map(
       [...wordsOf(folder)].map(([code, all]) => [

@@ -11,6 +11,7 @@ import { pileFits } from '../quilt/pile-fit.ts'
 import { type Rates, ratesAt } from '../quilt/rates.ts'
 import { type Tally, tally } from '../quilt/tally.ts'
 import type { PileRow } from '../store/schema.ts'
+import { type Betterment, bettermentOf } from './better.ts'
 import { clothOf } from './cloth.ts'
 import type { Knowledge } from './knowledge.ts'
 import { amount, chosen, given } from './replies.ts'
@@ -31,6 +32,8 @@ export interface Garment {
   readonly facts: Facts
   readonly panels: readonly Panel[]
   readonly grading: Grading | null
+  /** Null before it is graded. */
+  readonly better: Betterment | null
 }
 
 export interface Wish {
@@ -160,6 +163,13 @@ export function derivePile(
     const said = resolve(told.known)
     const cloth = clothOf(said.kind, told.size, said.wear)
     const facts = { ...said, yield: cloth.yield }
+    const forPile = { recipient, layout: wanted?.id }
+    const better = once(() =>
+      bettermentOf(knowledge, { facts, replies: item.replies }, forPile, [
+        ...item.path,
+        ...followed.parts.flatMap(({ path }) => path),
+      ]),
+    )
     return {
       n: item.n,
       code: tagCode(row.number, item.n),
@@ -171,7 +181,10 @@ export function derivePile(
       told,
       facts,
       panels: cloth.panels,
-      grading: item.open ? null : knowledge.grade(facts, { recipient, layout: wanted?.id }),
+      grading: item.open ? null : knowledge.grade(facts, forPile),
+      get better() {
+        return item.open ? null : better()
+      },
     }
   })
 

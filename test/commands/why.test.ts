@@ -100,6 +100,28 @@ describe('why', () => {
     ])
   })
 
+  test('says what could better it, with what that hangs on, and nothing of a sound one', async () => {
+    const unlabelled = {
+      ...plainShirt,
+      kind: 'tshirt',
+      surface: 'knit',
+      stretch: 'little',
+      heat: 'unknown',
+      iron: 'missing',
+    }
+    const { better, together } = await ask('why', unlabelled)
+    expect(together).toBeNull()
+    expect(better).toHaveLength(1)
+    expect(better[0]).toMatchObject({
+      act: { act: 'read-label', question: 'label', source: 'common practice, no source' },
+      now: { heat: 'unknown', iron: 'missing' },
+      gains: ['grade', 'backing', 'heat'],
+    })
+    const turned = await ask('grade', { ...unlabelled, ...better[0].best.facts })
+    expect(turned).toMatchObject({ grade: 'sound', press: { method: 'fuse', backing: 'fused' } })
+    expect((await ask('why', plainShirt)).better).toEqual([])
+  })
+
   test('a sound garment has no row that sets its grade, another has', async () => {
     expect((await ask('why', plainShirt)).setBy).toEqual([])
     const told = await ask('why', { ...plainShirt, soil: 'mould' })

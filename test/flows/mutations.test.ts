@@ -31,6 +31,7 @@ function folderWith(file: string, before: string, after: string): FlowsFolder {
     flow: put(folder.flow),
     tables: folder.tables.map(put),
     mustHold: put(folder.mustHold),
+    better: put(folder.better),
     layouts: folder.layouts.map(put),
     rates: folder.rates.map(put),
     words: { intake: putAll(folder.words.intake), trade: putAll(folder.words.trade) },

@@ -3,6 +3,7 @@ import { parse } from 'yaml'
 import { readTable } from '../../src/flow/read.ts'
 import { compileTable, decide as decideBy } from '../../src/flow/table.ts'
 import type { Table } from '../../src/flow/table-grammar.ts'
+import { type Act, readActs } from '../../src/garment/better-acts.ts'
 import { columns } from '../../src/garment/facts.ts'
 import type { Decide, Knowledge } from '../../src/garment/knowledge.ts'
 import { type Layout, readLayout } from '../../src/quilt/layout.ts'
@@ -41,3 +42,6 @@ export const knowledge: Knowledge = {
   interfacings: interfacingsOf(rates),
   layouts,
 }
+
+/** What may be found out or done to better a garment. */
+export const acts: readonly Act[] = readActs(readYaml('better.yaml'))
