@@ -3,16 +3,20 @@ import type { Facts } from './facts.ts'
 import {
   both,
   either,
+  forGrownUp,
   forSmallChild,
+  fusesFirst,
+  fusesLater,
   has,
   hasGraphic,
-  holdsFirst,
+  isFused,
   mayBeFilled,
-  mayBeWarmed,
   mayGetWet,
   not,
+  sewsFirst,
+  sewsLater,
   type When,
-  wantsHold,
+  wantsTest,
 } from './teardown-when.ts'
 
 export const tools = [
@@ -48,6 +52,9 @@ export const keptThings = [
   'pocket-cloth',
   'hood',
   'collar',
+  'yoke',
+  'cuffs',
+  'pads',
   'ribs',
   'placket',
   'waistband',
@@ -82,6 +89,7 @@ const step = (code: string, when: When, rest: Rest = {}): KnownStep => ({
 })
 
 const kinds = (...some: readonly Facts['kind'][]): When => has('kind', ...some)
+const untested = has('bleed', 'untested')
 const always: When = () => true
 
 const pocketed = kinds(
@@ -101,6 +109,7 @@ const pocketed = kinds(
 )
 const withPlacket = kinds('polo', 'button-shirt', 'blouse', 'pyjamas', 'uniform', 'coat')
 const legged = kinds('jeans', 'trousers')
+const tailored = kinds('button-shirt', 'blouse', 'pyjamas', 'uniform')
 const flat = kinds('blanket', 'tie', 'scarf', 'apron')
 const ripper: Rest = { tools: ['seam-ripper'] }
 const takes = (...keeps: readonly KeptThing[]): Rest => ({ tools: ['seam-ripper', 'bag'], keeps })
@@ -124,6 +133,9 @@ export const stops: readonly KnownStep[] = [
 /** Every step in the order of the bench: found things first, metal before the blade, held before cut. */
 export const steps: readonly KnownStep[] = [
   step('check-release', always, { tools: ['camera'] }),
+  step('name-finish', both(kinds('pyjamas', 'baby-suit'), not(forGrownUp)), {
+    source: "children's sleepwear (16 CFR 1615, 1616); from memory, unverified",
+  }),
   step(
     'look-over',
     either(
@@ -193,11 +205,20 @@ export const steps: readonly KnownStep[] = [
     },
   ),
 
-  step('hold-first', both(holdsFirst, mayBeWarmed), {
+  step('swim-rubber-out', kinds('swimwear'), {
+    ...takes('elastic', 'pads'),
+    cautions: ['rubber-perishes'],
+  }),
+
+  step('test-bond-first', both(fusesFirst, wantsTest), {
     tools: ['backing', 'iron', 'press-cloth'],
     cautions: ['hold-before-cutting'],
   }),
-  step('hold-first-cold', both(holdsFirst, not(mayBeWarmed)), {
+  step('hold-first', fusesFirst, {
+    tools: ['backing', 'iron', 'press-cloth'],
+    cautions: ['hold-before-cutting'],
+  }),
+  step('hold-first-cold', sewsFirst, {
     tools: ['backing', 'thread'],
     cautions: ['hold-before-cutting'],
   }),
@@ -220,28 +241,36 @@ export const steps: readonly KnownStep[] = [
     ),
     takes('ribs'),
   ),
-  step('placket-off', withPlacket, takes('placket')),
+  step('placket-off', either(withPlacket, kinds('thermal')), takes('placket')),
+  step('yoke-off', tailored, takes('yoke')),
   step('waistband-off', either(legged, kinds('skirt', 'pyjamas')), takes('waistband')),
   step('lining-out', kinds('coat', 'skirt', 'dress', 'swimwear', 'uniform'), takes('lining')),
+  step('canvas-out', kinds('coat', 'uniform'), takes('pads')),
   step('edge-off', kinds('blanket', 'scarf', 'apron'), takes('edge')),
   step('sleeves-off', not(either(flat, legged, kinds('skirt', 'swimwear'))), takes('sleeves')),
-  step('open-legs', legged, { tools: ['shears'] }),
-  step('open-seams', not(either(flat, legged)), { tools: ['shears'] }),
+  step('cuffs-off', either(tailored, kinds('coat')), takes('cuffs')),
+  step('part-at-waist', kinds('dress'), { tools: ['shears'] }),
+  step('open-felled', kinds('jeans'), { tools: ['shears'] }),
+  step('open-legs', kinds('trousers', 'pyjamas'), { tools: ['shears'] }),
+  step('open-skirt', kinds('skirt'), { tools: ['shears'] }),
+  step('open-seams', not(either(flat, legged, kinds('skirt'))), { tools: ['shears'] }),
 
   step('cut-clear', has('trims', 'meltable', 'glued', 'unknown'), { tools: ['shears'] }),
   step('measure', always, { tools: ['ruler'] }),
   step('rough-cut', always, { tools: ['shears', 'ruler', 'bag'], keeps: ['offcut'] }),
-  step('test-bleed', both(has('bleed', 'untested'), mayGetWet), {
+  step('test-bleed', both(untested, mayGetWet), {
     tools: ['damp-white-cloth'],
     cautions: ['damp-cloth-test'],
   }),
-  step('hold', both(wantsHold, not(holdsFirst), mayBeWarmed), {
-    tools: ['backing', 'iron', 'press-cloth'],
+  step('keep-from-light', either(has('bleed', 'bleeds'), both(untested, not(mayGetWet))), {
+    tools: ['bag'],
+    cautions: ['away-from-light'],
   }),
-  step('hold-cold', both(wantsHold, not(holdsFirst), not(mayBeWarmed)), {
-    tools: ['backing', 'thread'],
-  }),
-  step('cool-flat', both(wantsHold, mayBeWarmed)),
+  step('test-bond', both(fusesLater, wantsTest), { tools: ['backing', 'iron', 'press-cloth'] }),
+  step('test-press', both(not(isFused), wantsTest), { tools: ['iron', 'press-cloth'] }),
+  step('hold', fusesLater, { tools: ['backing', 'iron', 'press-cloth'] }),
+  step('hold-cold', sewsLater, { tools: ['backing', 'thread'] }),
+  step('cool-flat', isFused),
   step('trim-to-size', always, { tools: ['rotary-cutter', 'ruler'] }),
   step('bag-kept', always, { tools: ['bag'] }),
 ]

@@ -1,7 +1,11 @@
 import type { Facts, Recipient } from './facts.ts'
+import type { PressPlan } from './press.ts'
 
-/** Whether a step belongs to a garment that is taken apart for somebody. */
-export type When = (facts: Facts, recipient: Recipient) => boolean
+/** What the bench needs of a garment's press plan. */
+export type BenchPlan = Pick<PressPlan, 'method' | 'backing' | 'ceilingC' | 'testFirst'>
+
+/** Whether a step belongs to a garment that is taken apart for somebody and pressed by a plan. */
+export type When = (facts: Facts, recipient: Recipient, press: BenchPlan) => boolean
 
 /** One of these values of one fact. */
 export const has =
@@ -27,6 +31,8 @@ export const not =
 /** An untold recipient may be a small child. */
 export const forSmallChild: When = (_, recipient) => !['adult', 'child'].includes(recipient)
 
+export const forGrownUp: When = (_, recipient) => recipient === 'adult'
+
 export const hasGraphic = either(not(has('graphic', 'none')), has('pattern', 'single'))
 export const mayBeFilled = has('weight', 'padded', 'unknown')
 
@@ -37,31 +43,26 @@ export const mayGetWet = both(
   has('age', 'modern'),
 )
 
-/** Cloth that stretches, is thin or frays wants something behind it. Common practice, no source. */
-export const wantsHold = either(
-  has('kind', 'tie', 'jumper'),
-  has('stretch', 'much', 'two-way', 'bias', 'unknown'),
-  not(has('wear', 'sound')),
-  has('surface', 'knit', 'loose-knit', 'unknown'),
-  has('weight', 'fine', 'unknown'),
-  both(has('stretch', 'little'), not(has('weight', 'heavy'))),
-)
+export const isFused: When = (_facts, _recipient, { backing }) => backing === 'fused'
+const sewnIn: When = (_facts, _recipient, { backing }) => backing === 'sewn-in'
+
+/** Ties and jumpers are held even where the plan asks for nothing. Common practice, no source. */
+const alwaysHeld = has('kind', 'tie', 'jumper')
 
 /** What runs or gives way under the blade is held while it is still whole. */
-export const holdsFirst = either(
+const holdsFirst = either(
   has('kind', 'jumper'),
   has('surface', 'loose-knit', 'unknown'),
   not(has('wear', 'sound')),
 )
 
-/** Nothing known forbids glue and a warm iron; how hot, and whether at all, the work sheet says. */
-export const mayBeWarmed = both(
-  has('heat', 'hot', 'warm', 'cool'),
-  not(has('iron', 'none')),
-  not(has('printMake', 'film', 'unknown')),
-  has('trims', 'none', 'removable'),
-  has('surface', 'woven', 'knit', 'loose-knit'),
-  has('age', 'modern', 'old'),
-  has('wear', 'sound', 'thin', 'holes'),
-  not(has('test', 'failed')),
-)
+const sews: When = either(sewnIn, both(alwaysHeld, not(isFused)))
+
+export const fusesFirst = both(isFused, holdsFirst)
+export const fusesLater = both(isFused, not(holdsFirst))
+export const sewsFirst = both(sews, holdsFirst)
+export const sewsLater = both(sews, not(holdsFirst))
+
+/** A test comes first, none has been made, and an iron may touch the cloth at all. */
+export const wantsTest: When = ({ test }, _recipient, { testFirst, ceilingC }) =>
+  testFirst && test === 'none' && ceilingC !== null

@@ -1,6 +1,6 @@
 import type { Facts, Recipient } from './facts.ts'
 import { type KeptThing, type KnownStep, steps, stops, type Tool } from './teardown-steps.ts'
-import { either, has, type When } from './teardown-when.ts'
+import { type BenchPlan, either, has, type When } from './teardown-when.ts'
 
 /** One step of taking a garment apart. Its sentence stands under `teardown.steps.<code>`. */
 export interface TeardownStep {
@@ -39,9 +39,18 @@ const minded: readonly (readonly [caution: string, tools: readonly Tool[], when:
     ['iron'],
     either(has('heat', 'cool'), has('iron', 'cool'), has('wash', 'never'), has('kind', 'tie')),
   ],
-  ['never-iron-on-face', ['iron'], has('printMake', 'screen')],
-  ['from-the-back', ['iron'], has('printMake', 'screen', 'sublimated')],
-  ['do-not-crush', ['backing'], has('surface', 'pile')],
+  [
+    'never-iron-on-face',
+    ['iron'],
+    either(
+      has('printMake', 'screen', 'film', 'unknown'),
+      has('trims', 'meltable', 'glued', 'unknown'),
+    ),
+  ],
+  ['from-the-back', ['iron'], has('printMake', 'screen', 'sublimated', 'film', 'unknown')],
+  ['air-the-room', ['iron'], has('printMake', 'film', 'unknown')],
+  ['may-be-acetate', ['iron'], has('kind', 'tie')],
+  ['do-not-crush', ['backing', 'iron'], has('surface', 'pile')],
   [
     'hold-both-ways',
     ['backing'],
@@ -58,21 +67,23 @@ export const teardownCautions: readonly string[] = [
 ]
 
 /**
- * How a garment is taken apart, in order. Where a person must decide first there are only the stops,
+ * How a garment is taken apart, in order, and held and tested as its press plan says. Where a person must decide first there are only the stops,
  * and nothing is opened, cut, warmed or wetted.
  */
 export function teardownOf(
   kind: Facts['kind'],
   facts: Facts,
   recipient: Recipient,
+  press: BenchPlan,
 ): TeardownStep[] {
   const garment: Facts = { ...facts, kind }
-  const asked = (step: KnownStep): boolean => step.when(garment, recipient)
+  const asked = (step: KnownStep): boolean => step.when(garment, recipient, press)
 
   const mindful = ({ code, tools, cautions, keeps, source }: KnownStep): TeardownStep => {
     const more = minded
       .filter(
-        ([, about, when]) => about.some((tool) => tools.includes(tool)) && when(garment, recipient),
+        ([, about, when]) =>
+          about.some((tool) => tools.includes(tool)) && when(garment, recipient, press),
       )
       .map(([caution]) => caution)
     return { code, tools, cautions: [...new Set([...cautions, ...more])], keeps, source }

@@ -11,8 +11,14 @@ import { knowledge, readYaml } from '../help/knowledge.ts'
 const said = ['en', 'es'].map((code) => flatten(readYaml(`tables/words/${code}.yaml`) as never))
 
 const agreed: Facts = { ...plainShirt, consent: 'yes', trims: 'none', printMake: 'none' }
-const codes = (kind: Facts['kind'], told: Partial<Facts> = {}, recipient: Recipient = 'adult') =>
-  teardownOf(kind, { ...agreed, ...told }, recipient).map(({ code }) => code)
+/** Taken apart as its own press plan says. */
+const apart = (facts: Facts, recipient: Recipient): TeardownStep[] =>
+  teardownOf(facts.kind, facts, recipient, pressPlan(facts, recipient, knowledge))
+
+const stepsOf = (kind: Facts['kind'], told: Partial<Facts> = {}, recipient: Recipient = 'adult') =>
+  apart({ ...agreed, ...told, kind }, recipient)
+
+const codes = (...about: Parameters<typeof stepsOf>) => stepsOf(...about).map(({ code }) => code)
 
 const blades = ['shears', 'rotary-cutter']
 const uses = (some: readonly string[]) => (step: TeardownStep) =>
@@ -53,13 +59,13 @@ const holdsFor = (
 ) =>
   fc.assert(
     fc.property(some, anyRecipient, (facts, recipient) =>
-      fact(teardownOf(facts.kind, facts, recipient), facts, recipient),
+      fact(apart(facts, recipient), facts, recipient),
     ),
     { seed: 24, numRuns: 3000 },
   )
 
 test.each(domains.kind)('a %s is looked at, opened, cut and bagged', (kind) => {
-  const steps = teardownOf(kind, agreed, 'adult')
+  const steps = stepsOf(kind)
   expect(steps[0]!.code).toBe('check-release')
   expect(['empty-pockets', 'feel-folds']).toContain(steps[1]!.code)
   expect(steps.at(-1)!.code).toBe('bag-kept')
@@ -73,10 +79,34 @@ test.each<[Facts['kind'], string[]]>([
   ['tshirt', ['ribs-off', 'sleeves-off', 'open-seams']],
   ['hoodie', ['zip-out', 'cords-out', 'pockets-off', 'hood-off', 'sleeves-off']],
   ['polo', ['buttons-off', 'collar-off', 'placket-off', 'sleeves-off']],
-  ['button-shirt', ['buttons-off', 'pockets-off', 'collar-off', 'placket-off', 'sleeves-off']],
-  ['jeans', ['rivets-out', 'zip-out', 'pockets-off', 'waistband-off', 'open-legs']],
-  ['skirt', ['zip-out', 'release-gathers', 'waistband-off', 'lining-out', 'measure']],
-  ['pyjamas', ['buttons-off', 'release-gathers', 'waistband-off', 'measure']],
+  [
+    'button-shirt',
+    [
+      'buttons-off',
+      'pockets-off',
+      'collar-off',
+      'placket-off',
+      'yoke-off',
+      'sleeves-off',
+      'cuffs-off',
+    ],
+  ],
+  ['jeans', ['rivets-out', 'zip-out', 'pockets-off', 'waistband-off', 'open-felled']],
+  [
+    'trousers',
+    ['zip-out', 'cords-out', 'release-gathers', 'waistband-off', 'open-legs', 'measure'],
+  ],
+  ['skirt', ['zip-out', 'release-gathers', 'waistband-off', 'lining-out', 'open-skirt', 'measure']],
+  [
+    'dress',
+    ['zip-out', 'release-gathers', 'lining-out', 'sleeves-off', 'part-at-waist', 'open-seams'],
+  ],
+  ['pyjamas', ['buttons-off', 'release-gathers', 'waistband-off', 'open-legs', 'measure']],
+  ['coat', ['zip-out', 'buttons-off', 'lining-out', 'canvas-out', 'sleeves-off', 'cuffs-off']],
+  ['swimwear', ['release-gathers', 'swim-rubber-out', 'lining-out', 'open-seams']],
+  ['thermal', ['buttons-off', 'ribs-off', 'placket-off', 'sleeves-off']],
+  ['scarf', ['feel-folds', 'edge-off', 'measure']],
+  ['apron', ['empty-pockets', 'cords-out', 'pockets-off', 'edge-off', 'measure']],
   ['baby-suit', ['snaps-off', 'release-gathers', 'sleeves-off']],
   ['tie', ['unpick-tie', 'lift-interlining', 'measure']],
   ['uniform', ['insignia-off', 'collar-off', 'sleeves-off']],
@@ -86,7 +116,7 @@ test.each<[Facts['kind'], string[]]>([
 })
 
 test('rivets and zip of jeans are out before the blade', () => {
-  const steps = teardownOf('jeans', agreed, 'adult')
+  const steps = stepsOf('jeans')
   expect(placeOf(steps, 'rivets-out', 'zip-out')).toBeGreaterThan(0)
   expect(placeOf(steps, 'rivets-out', 'zip-out')).toBeLessThan(firstCut(steps))
 })
@@ -134,7 +164,7 @@ test('hard trims come off for a small child and for somebody untold, not for the
   )
   expect(off).toEqual(['under3', 'under1', 'unknown'])
   // 16 CFR 1501 holds for children under three years of age.
-  const step = teardownOf('blouse', agreed, 'under3').find(({ code }) => code === 'hard-trims-off')!
+  const step = stepsOf('blouse', {}, 'under3').find(({ code }) => code === 'hard-trims-off')!
   expect(step.source).toMatch(/16 CFR 1501/)
 })
 
@@ -225,17 +255,89 @@ test('the steps agree with the pressing: what it holds is held, and no iron wher
   holdsFor(openFacts, (steps, facts, recipient) => {
     const plan = pressPlan(facts, recipient, knowledge)
     const held = steps.filter(({ code }) => code.startsWith('hold'))
-    const ironed = steps.some(uses(['iron']))
-    if (plan.backing !== 'none') expect(held).toHaveLength(1)
-    if (plan.backing === 'fused') expect(ironed).toBe(true)
-    if (plan.ceilingC === null) expect(ironed).toBe(false)
-    if (plan.cautions.includes('hold-before-cutting'))
+    const fuses = held.filter(uses(['iron'])).length
+    expect(held.length).toBe(plan.backing !== 'none' || alwaysHeld.includes(facts.kind) ? 1 : 0)
+    expect(fuses).toBe(plan.backing === 'fused' ? 1 : 0)
+    if (plan.ceilingC === null) expect(steps.some(uses(['iron']))).toBe(false)
+    if (plan.cautions.includes('hold-before-cutting') && held.length > 0)
       expect(placeOf(steps, 'hold-first', 'hold-first-cold')).toBeGreaterThan(0)
     if (held.length > 0)
       expect(placeOf(steps, ...held.map(({ code }) => code))).toBeLessThan(
         placeOf(steps, 'trim-to-size'),
       )
-    const early = placeOf(steps, 'hold-first', 'hold-first-cold')
-    expect(early).toBeLessThan(firstCut(steps))
+    expect(placeOf(steps, 'hold-first', 'hold-first-cold')).toBeLessThan(firstCut(steps))
   })
+})
+
+const alwaysHeld: readonly string[] = ['tie', 'jumper']
+const tests = ['test-bond', 'test-bond-first', 'test-press']
+
+test('where the plan tests first, one test comes before glue; none where it was made or no iron may touch', () => {
+  const seen = new Set<string>()
+  // Few of all combinations may be fused; these may, where the label or the washing leaves it open.
+  const fusible = openFacts.map(
+    (facts): Facts => ({
+      ...facts,
+      ...plainShirt,
+      kind: facts.kind,
+      stretch: 'much',
+      iron: facts.iron,
+      wash: facts.wash,
+      test: facts.test,
+    }),
+  )
+  for (const some of [openFacts, fusible])
+    holdsFor(some, (steps, facts, recipient) => {
+      const plan = pressPlan(facts, recipient, knowledge)
+      const tested = steps.filter(({ code }) => tests.includes(code)).map(({ code }) => code)
+      const wanted = plan.testFirst && facts.test === 'none' && plan.ceilingC !== null
+      expect(tested).toHaveLength(wanted ? 1 : 0)
+      for (const code of tested) {
+        seen.add(code)
+        expect(code === 'test-press').toBe(plan.backing !== 'fused')
+        const glued = placeOf(steps, 'hold', 'hold-first')
+        if (glued > 0) expect(placeOf(steps, code)).toBeLessThan(glued)
+      }
+    })
+  expect([...seen].toSorted()).toEqual(tests.toSorted())
+})
+
+test('after a failed test nothing is glued, whatever else is known', () => {
+  holdsFor(
+    openFacts.map((facts) => ({ ...facts, test: 'failed' as const })),
+    (steps) => {
+      expect(placeOf(steps, 'hold', 'hold-first')).toBe(-1)
+    },
+  )
+})
+
+test('colour is tried on a damp cloth, or the bag says that it was not', () => {
+  holdsFor(openFacts, (steps, { bleed }) => {
+    const told = steps.filter(({ code }) => ['test-bleed', 'keep-from-light'].includes(code))
+    expect(told).toHaveLength(bleed === 'fast' ? 0 : 1)
+    if (bleed === 'bleeds') expect(told[0]!.cautions).toContain('away-from-light')
+  })
+})
+
+test('every backing that is put on something that stretches says which way it lies', () => {
+  holdsFor(openFacts, (steps, { stretch, kind }) => {
+    const backed = steps.filter(({ code }) => code.startsWith('hold'))
+    const way =
+      kind === 'tie' || ['two-way', 'bias', 'unknown'].includes(stretch)
+        ? 'hold-both-ways'
+        : stretch === 'none'
+          ? null
+          : 'low-stretch-along-stretch'
+    if (way) expect(backed.filter(({ cautions }) => !cautions.includes(way))).toEqual([])
+  })
+})
+
+// Published: 16 CFR 1615 and 1616 hold for sleepwear of children up to size 14.
+test('night clothes that may go to a child are looked over for a finish against fire', () => {
+  const named = domains.kind.filter((kind) => codes(kind, {}, 'child').includes('name-finish'))
+  expect(named).toEqual(['pyjamas', 'baby-suit'])
+  const readers = pileDomains.recipient.filter((who) =>
+    codes('pyjamas', {}, who).includes('name-finish'),
+  )
+  expect(readers).toEqual(['child', 'under3', 'under1', 'unknown'])
 })
