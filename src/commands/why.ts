@@ -1,16 +1,18 @@
 import { better } from '../garment/better.ts'
-import { why } from '../garment/why.ts'
-import { factsIn, knowledgeHere } from './graded.ts'
+import { garmentWhy } from '../intake/why-garment.ts'
+import { factsIn, knowledgeHere, ratesToday } from './graded.ts'
 import { eachFile } from './output.ts'
 
 /**
- * `why <facts.json…>`: the chain of rows and rules behind a garment's grade, and what could better it.
+ * `why <facts.json…>`: the chain behind a garment's grade: rows and rules, fibres, panels and weight,
+ * each with its source; and what could better it.
  */
 export async function whyVerb(files: readonly string[]): Promise<number> {
   const knowledge = knowledgeHere()
   return eachFile(files, (file) => {
-    const { facts, pile } = factsIn(file, knowledge)
+    const input = factsIn(file, knowledge)
+    const { facts, pile } = input
     const { steps, together } = better(facts, pile, knowledge.grading, knowledge.acts)
-    return { ...why(facts, pile, knowledge.grading), better: steps, together }
+    return { ...garmentWhy(input, knowledge, ratesToday(knowledge)), better: steps, together }
   })
 }

@@ -107,7 +107,8 @@ function pierced(panels: readonly Panel[]): Panel[] {
   )
 }
 
-const flatMeasures = (kind: Facts['kind'], size: GarmentSize): Flat | null =>
+/** What a garment of that size measures laid flat, inches; null where only measuring tells. */
+export const flatMeasures = (kind: Facts['kind'], size: GarmentSize): Flat | null =>
   typeof size === 'object' ? size : flatOf(kind, size === 'unknown' ? smallest(kind) : size)
 
 /**

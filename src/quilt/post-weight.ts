@@ -1,6 +1,6 @@
 import type { Facts } from '../garment/facts.ts'
-import { flatOf, smallest } from '../garment/garment-sizes.ts'
-import type { GarmentSize } from '../garment/panels.ts'
+import { flatOf } from '../garment/garment-sizes.ts'
+import { flatMeasures, type GarmentSize } from '../garment/panels.ts'
 import { rateFigures } from './rate-figures.ts'
 import type { Rates } from './rates.ts'
 
@@ -18,8 +18,7 @@ export function postWeight(
   { weights_g }: Pick<Rates, 'weights_g'>,
 ): PostWeight {
   const large = flatOf(kind, 'L')
-  const flat =
-    typeof size === 'object' ? size : flatOf(kind, size === 'unknown' ? smallest(kind) : size)
+  const flat = flatMeasures(kind, size)
   const largeG = weights_g[kind]
   if (!large || !flat) return { grams: largeG, largeG, share: null }
   const share = (flat.widthIn * flat.lengthIn) / (large.widthIn * large.lengthIn)

@@ -66,10 +66,10 @@ export const piecesOf = (panels: readonly Panel[], piece: Extent): number =>
   panels.reduce((sum, panel) => sum + pieceCount(panel, piece), 0)
 
 /** The trade's common small square, by which a garment's yield is told, inches. */
-const yardstick: Extent = { w: 5, h: 5 }
+export const yardstick: Extent = { w: 5, h: 5 }
 
 /** From here on a garment gives enough; a baby's suit gives two to four. Common practice, no source. */
-const enoughFrom = 6
+export const enoughFrom = 6
 
 export const yieldFigures: readonly Figure[] = [
   { figure: 'yield/small square', value: yardstick, unit: 'in', source: practice },
