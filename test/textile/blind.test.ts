@@ -1,0 +1,62 @@
+import { describe, expect, test } from 'vitest'
+import { blindLabels, type Judged, judge } from './blind-corpora.ts'
+
+// Each corpus with what must hold of it, in labels.
+const corpora = [
+  { name: 'a', exact: 293, ironing: 293, sureAndWrong: 17, hotter: 4 },
+  { name: 'b', exact: 276, ironing: 274, sureAndWrong: 9, hotter: 1 },
+].map((floors) => ({ ...floors, judged: blindLabels(floors.name).map(judge) }))
+
+const ids = (judged: readonly Judged[]): string[] => judged.map(({ label }) => label.id)
+const share = (part: number, whole: number): string => `${((100 * part) / whole).toFixed(1)} %`
+
+/** The right readings that may be sure; where no share is told nothing is to be sure of. */
+const rightOf = (judged: readonly Judged[]): Judged[] =>
+  judged.filter(({ right, label }) => right && !label.mustNotBeSure && label.blocks.length > 0)
+
+test('the figures of labels written without sight of the reader are printed', () => {
+  const lines = corpora.map(({ name, judged }) => {
+    const right = rightOf(judged)
+    const count = (holds: (one: Judged) => boolean) => judged.filter(holds).length
+    const exact = count((one) => one.exact)
+    const ironing = count((one) => one.ironing)
+    return [
+      `blind labels ${name}: ${judged.length}`,
+      `make-up exact ${share(exact, judged.length)}`,
+      `ironing exact ${share(ironing, judged.length)}`,
+      `sure and wrong ${count(({ sureAndWrong }) => sureAndWrong)}`,
+      `read hotter ${count(({ hotter }) => hotter)}`,
+      `sure among the right ones ${share(right.filter(({ sure }) => sure).length, right.length)}`,
+    ].join(', ')
+  })
+  process.stdout.write(`${lines.join('\n')}\n`)
+  expect(corpora.map(({ judged }) => judged.length)).toEqual([309, 284])
+})
+
+describe.each(corpora)('labels of blind corpus $name', ({ judged, ...floors }) => {
+  test('make-ups are read exactly', () => {
+    const wrong = judged.filter(({ exact }) => !exact)
+    expect(wrong.length, ids(wrong).join(' ')).toBeLessThanOrEqual(judged.length - floors.exact)
+  })
+
+  test('ironing lines are read exactly', () => {
+    const wrong = judged.filter(({ ironing }) => !ironing)
+    expect(wrong.length, ids(wrong).join(' ')).toBeLessThanOrEqual(judged.length - floors.ironing)
+  })
+
+  test('none is read wrong and for sure', () => {
+    const wrong = judged.filter(({ sureAndWrong }) => sureAndWrong)
+    expect(wrong.length, ids(wrong).join(' ')).toBeLessThanOrEqual(floors.sureAndWrong)
+  })
+
+  test('no ironing line is read hotter than it says', () => {
+    const hotter = judged.filter((one) => one.hotter)
+    expect(hotter.length, ids(hotter).join(' ')).toBeLessThanOrEqual(floors.hotter)
+  })
+
+  test('at least 90 in 100 of the right readings are sure', () => {
+    const right = rightOf(judged)
+    const unsure = right.filter(({ sure }) => !sure)
+    expect(unsure.length, ids(unsure).join(' ')).toBeLessThanOrEqual(right.length * 0.1)
+  })
+})
