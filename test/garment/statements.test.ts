@@ -2,11 +2,10 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { domains, type FactName, type Facts, pileDomains, scales } from '../../src/garment/facts.ts'
 import { type Grading, grade, grades } from '../../src/garment/grade.ts'
-import { type Conditions, keeps, readStatements, type Scaled } from '../../src/garment/must-hold.ts'
+import { keeps, type Scaled } from '../../src/garment/must-hold.ts'
 import { methods } from '../../src/garment/press.ts'
-import { knowledge, readYaml } from '../help/knowledge.ts'
-
-const statements = readStatements(readYaml('tables/must-hold.yaml'))
+import { isSo, statements } from '../help/changed-tables.ts'
+import { knowledge } from '../help/knowledge.ts'
 
 const anyFacts = fc.record(
   Object.fromEntries(
@@ -20,9 +19,6 @@ const anyPile = fc.record({
 })
 
 const seeded = { seed: 20260101, numRuns: 4000 }
-
-const isSo = (conditions: Conditions, facts: Record<string, string>): boolean =>
-  Object.entries(conditions).every(([name, values]) => values.includes(facts[name]!))
 
 test('the grading of any facts keeps every statement whose premise is so', () => {
   const kept = new Set<string>()
