@@ -2,7 +2,7 @@ import { domains, type Facts, pileDomains, scales } from './facts.ts'
 import type { Knowledge } from './knowledge.ts'
 import { type Claim, demandsOf, keepsPress, type Scaled, type Shown, shown } from './must-hold.ts'
 import { departs, ordinary } from './ordinary.ts'
-import { ceilingOf, methods, mostOf, planFrom, wantsHold, wantsTest } from './press.ts'
+import { ceilingOf, type Method, methods, mostOf, planFrom, wantsHold, wantsTest } from './press.ts'
 import type { Miss, Worsened } from './prove-rows.ts'
 import { type Point, type Row, rowsOf, type TableSet } from './space.ts'
 
@@ -26,10 +26,16 @@ interface Axis {
 
 const bonding: readonly Part[] = ['limits', 'permit', 'backing']
 
+/** Whether methods part no iron from any iron, and nothing finer: the ceiling alone decides that. */
+const hangsOnHeat = (some: readonly Method[]): boolean =>
+  some.includes('do-not-press') === (new Set(some).size === 1) &&
+  [1, methods.length - 1].includes(new Set(some).size)
+
 /** The tables that decide what a claim says of pressing. */
 export function partsOf({ while: premise, must }: Pick<Claim, 'while' | 'must'>): readonly Part[] {
   if (must.tests_first) return [...bonding, 'testing']
-  const bonds = premise ?? must.method ?? must.backing ?? must.spare_c
+  const named = [premise?.method, must.method].filter((some) => some !== undefined)
+  const bonds = must.backing ?? must.spare_c ?? named.find((some) => !hangsOnHeat(some))
   return bonds === undefined ? ['limits'] : bonding
 }
 

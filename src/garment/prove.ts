@@ -1,9 +1,10 @@
 import { type CounterExample, exampleAgainst, exampleOfWorse } from './counter-example.ts'
 import type { Knowledge } from './knowledge.ts'
 import type { Claim, Statement } from './must-hold.ts'
+import { departures } from './ordinary.ts'
 import { breaksPress, weighedCautions, worsens } from './prove-press.ts'
 import { bettersGrade, breaksRows, type Miss } from './prove-rows.ts'
-import type { TableSet } from './space.ts'
+import { type Point, pointIn, rowsOf, type TableSet, uncovered } from './space.ts'
 
 /** A statement that does not hold, and the garment nearest to an ordinary one at which it fails. */
 export interface Broken {
@@ -51,6 +52,15 @@ function nearest(statement: Statement, set: TableSet, knowledge: Knowledge): Cou
     const found = search(statement, set, knowledge, most)
     if (found) return found()
   }
+}
+
+/** Facts at which no row sets a limit, so that there is no ceiling at all; else null. */
+export function withoutLimit(set: TableSet): Point | null {
+  for (let most = 0; uncovered(new Map(), rowsOf(set, 'limits'), set); most += 1) {
+    const box = uncovered(new Map(), rowsOf(set, 'limits'), set, most)
+    if (box) return departures(pointIn(box))
+  }
+  return null
 }
 
 /**

@@ -3,7 +3,7 @@ import type { Finding } from '../flow/finding.ts'
 import type { Table } from '../flow/table-grammar.ts'
 import type { Because, CounterExample } from '../garment/counter-example.ts'
 import { readStatements } from '../garment/must-hold.ts'
-import { broken } from '../garment/prove.ts'
+import { broken, withoutLimit } from '../garment/prove.ts'
 import type { TableSet } from '../garment/space.ts'
 import type { FlowsFolder } from './flows-folder.ts'
 import { learn } from './knowledge.ts'
@@ -39,11 +39,22 @@ const exampleWithPlaces = (example: CounterExample, placeOf: PlaceOf) => ({
   }),
 })
 
+// Rows of limits are collected, so its own proof allows gaps; a garment without any limit has no ceiling.
+const gapInLimits = (folder: FlowsFolder, facts: object): Finding => ({
+  file: folder.tables.find(({ value }) => (value as Table).table === 'limits')!.file,
+  line: 1,
+  rule: 'gap',
+  message: 'limits: no row sets how hot the iron may be',
+  example: { facts },
+})
+
 /** The statements that fail somewhere in the whole space of facts, each with its smallest example. */
 export function statementFindings(folder: FlowsFolder, tables: readonly Table[], today: string) {
   const statements = readStatements(folder.mustHold.value)
   const { grading } = learn(folder, today)
   const set = { tables, matches: matches as TableSet['matches'] }
+  const bare = withoutLimit(set)
+  if (bare) return { findings: [gapInLimits(folder, bare)], statements: statements.length }
   const placeOf = placesOf(folder, tables)
   const findings = broken(statements, set, grading).map(
     ({ id, says, example }): Finding => ({
