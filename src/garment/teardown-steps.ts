@@ -10,6 +10,7 @@ import {
   has,
   hasGraphic,
   isFused,
+  isWorn,
   mayBeFilled,
   mayGetWet,
   not,
@@ -223,6 +224,11 @@ export const steps: readonly KnownStep[] = [
     cautions: ['hold-before-cutting'],
   }),
 
+  step('patch-worn', both(isWorn, not(fusesFirst), not(sewsFirst)), {
+    tools: ['backing', 'thread'],
+    cautions: ['hold-before-cutting'],
+  }),
+
   step('labels-off', always, takes('labels')),
   step('pockets-off', pocketed, takes('pocket-cloth')),
   step('hood-off', kinds('hoodie'), takes('hood')),
@@ -270,7 +276,7 @@ export const steps: readonly KnownStep[] = [
   step('test-press', both(not(isFused), wantsTest), { tools: ['iron', 'press-cloth'] }),
   step('hold', fusesLater, { tools: ['backing', 'iron', 'press-cloth'] }),
   step('hold-cold', sewsLater, { tools: ['backing', 'thread'] }),
-  step('cool-flat', isFused),
+  step('cool-flat', fusesLater),
   step('trim-to-size', always, { tools: ['rotary-cutter', 'ruler'] }),
   step('bag-kept', always, { tools: ['bag'] }),
 ]

@@ -50,11 +50,10 @@ const sewnIn: When = (_facts, _recipient, { backing }) => backing === 'sewn-in'
 const alwaysHeld = has('kind', 'tie', 'jumper')
 
 /** What runs or gives way under the blade is held while it is still whole. */
-const holdsFirst = either(
-  has('kind', 'jumper'),
-  has('surface', 'loose-knit', 'unknown'),
-  not(has('wear', 'sound')),
-)
+const holdsFirst = either(has('kind', 'jumper'), has('surface', 'loose-knit', 'unknown'))
+
+/** Thin spots and holes tear on while seams are opened, so each is held by a patch before. */
+export const isWorn = not(has('wear', 'sound'))
 
 const sews: When = either(sewnIn, both(alwaysHeld, not(isFused)))
 

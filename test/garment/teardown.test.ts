@@ -260,12 +260,14 @@ test('the steps agree with the pressing: what it holds is held, and no iron wher
     expect(fuses).toBe(plan.backing === 'fused' ? 1 : 0)
     if (plan.ceilingC === null) expect(steps.some(uses(['iron']))).toBe(false)
     if (plan.cautions.includes('hold-before-cutting') && held.length > 0)
-      expect(placeOf(steps, 'hold-first', 'hold-first-cold')).toBeGreaterThan(0)
+      expect(placeOf(steps, 'hold-first', 'hold-first-cold', 'patch-worn')).toBeGreaterThan(0)
     if (held.length > 0)
       expect(placeOf(steps, ...held.map(({ code }) => code))).toBeLessThan(
         placeOf(steps, 'trim-to-size'),
       )
-    expect(placeOf(steps, 'hold-first', 'hold-first-cold')).toBeLessThan(firstCut(steps))
+    expect(placeOf(steps, 'hold-first', 'hold-first-cold', 'patch-worn')).toBeLessThan(
+      firstCut(steps),
+    )
   })
 })
 

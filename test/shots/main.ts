@@ -1,5 +1,6 @@
 import { mkdirSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
+import { argv } from 'node:process'
 import { fileURLToPath } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { garments, pileAnswers } from '../demo/pile.ts'
@@ -7,6 +8,7 @@ import { openBrowser } from '../help/browser.ts'
 import { signIn, welcome } from '../help/desk-door.ts'
 import { askedOn, drive, send, turn } from '../help/driver.ts'
 import { type RunningServer, startServer } from '../help/server.ts'
+import { photographKnowledge } from './knowledge.ts'
 import { contactSheets } from './sheet.ts'
 
 /** A picture of every page, as files and on contact sheets, from a server of its own. */
@@ -100,21 +102,30 @@ async function photographDesk(
   }
 }
 
-rmSync(folder, { recursive: true, force: true })
-mkdirSync(folder, { recursive: true })
-const server = await startServer({ env: { LOG_LEVEL: 'silent' } })
+async function photographPages(browser: Browser): Promise<void> {
+  rmSync(folder, { recursive: true, force: true })
+  mkdirSync(folder, { recursive: true })
+  const server = await startServer({ env: { LOG_LEVEL: 'silent' } })
+  try {
+    const album = new Album()
+    await photograph(album, browser, server, { language: 'en', width: 390, dark: true })
+    await photograph(album, browser, server, { language: 'en', width: 1280, dark: false })
+    await photograph(album, browser, server, { language: 'es', width: 390, dark: false })
+    await photographDesk(album, browser, server)
+    for (const [set, files] of album.sets) {
+      tell(`${set}: ${files.length} pages`)
+      for (const sheet of await contactSheets(files, join(folder, `sheet-${set}`)))
+        tell(`  ${sheet}`)
+    }
+  } finally {
+    await server.remove()
+  }
+}
+
 const browser = await openBrowser()
 try {
-  const album = new Album()
-  await photograph(album, browser, server, { language: 'en', width: 390, dark: true })
-  await photograph(album, browser, server, { language: 'en', width: 1280, dark: false })
-  await photograph(album, browser, server, { language: 'es', width: 390, dark: false })
-  await photographDesk(album, browser, server)
-  for (const [set, files] of album.sets) {
-    tell(`${set}: ${files.length} pages`)
-    for (const sheet of await contactSheets(files, join(folder, `sheet-${set}`))) tell(`  ${sheet}`)
-  }
+  if (argv[2] === 'knowledge') await photographKnowledge(browser, folder, tell)
+  else await photographPages(browser)
 } finally {
   await browser.close()
-  await server.remove()
 }

@@ -70,6 +70,11 @@ function Body({ garment, csrf }: Shown) {
       <Notes notes={garment.notes} csrf={csrf} />
       {garment.prospects.length > 0 && <p class="prospects">{garment.prospects.join(' ')}</p>}
       <Decision form={form} id={`decide-${n}`} title={say('desk.decide.garment', { n, name })} />
+      {garment.teardown && (
+        <p class="onward">
+          <a href={garment.teardown.href}>{garment.teardown.label}</a>
+        </p>
+      )}
       {garment.next && (
         <p class="onward">
           <a href={garment.next.href}>{garment.next.label}</a>

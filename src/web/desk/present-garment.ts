@@ -179,6 +179,10 @@ export function garmentOf(
       verdicts: garmentVerdicts,
       decisions,
     }),
+    teardown: garment.grading && {
+      label: say('bench.open'),
+      href: deskPaths.teardown(number, garment.n),
+    },
     next:
       next === undefined
         ? null

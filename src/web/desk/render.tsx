@@ -5,6 +5,7 @@ import { DoorView } from './door.tsx'
 import { PileView } from './pile.tsx'
 import { QueueView } from './queue.tsx'
 import { Shell } from './shell.tsx'
+import { TeardownView } from './teardown.tsx'
 import { TroubleView } from './trouble.tsx'
 import type { DeskPage, Frame } from './view.ts'
 
@@ -26,6 +27,8 @@ function View({ page }: { page: DeskPage }) {
       return <QueueView page={page} />
     case 'pile':
       return <PileView page={page} />
+    case 'teardown':
+      return <TeardownView page={page} />
     case 'sign-in':
     case 'welcome':
       return <DoorView page={page} />
@@ -38,6 +41,7 @@ function titleOf(page: DeskPage, say: Say): string {
   switch (page.page) {
     case 'queue':
     case 'pile':
+    case 'teardown':
       return page.title
     case 'sign-in':
       return say('desk.sign_in.title')

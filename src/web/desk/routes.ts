@@ -5,6 +5,7 @@ import { doorRoutes } from './door-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
 import { pileRoutes } from './pile-routes.ts'
 import { queueRoutes } from './queue-routes.ts'
+import { teardownRoutes } from './teardown-routes.ts'
 import { troubleHtml } from './trouble-page.ts'
 
 /**
@@ -27,5 +28,6 @@ export const deskRoutes =
       guardDesk(desk, context)
       await desk.register(queueRoutes(context))
       await desk.register(pileRoutes(context))
+      await desk.register(teardownRoutes(context))
     })
   }

@@ -1,5 +1,6 @@
 /** What a page of the desk shows: plain data in the reader's language, dates and money written out. */
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
+import type { TeardownSheet } from '../../papers/teardown-sheet.ts'
 import type { Flag as CustomerFlag, Grade, Photo, Said } from '../chat/view.ts'
 
 export type { Grade, Photo, Said }
@@ -130,6 +131,8 @@ export interface DeskGarment {
   readonly photos: readonly Photo[]
   readonly form: DecisionForm
   readonly next: Link | null
+  /** Its teardown sheet; null: not graded yet. */
+  readonly teardown: Link | null
 }
 
 export interface Effect {
@@ -167,6 +170,13 @@ export interface PilePage {
   readonly waiting: readonly QueueEntry[]
 }
 
+export interface TeardownPage {
+  readonly page: 'teardown'
+  readonly title: string
+  readonly sheet: TeardownSheet
+  readonly back: Link
+}
+
 export interface DoorPage {
   readonly page: 'sign-in' | 'welcome'
   readonly postTo: string
@@ -183,4 +193,4 @@ export interface TroublePage {
   readonly way: Link
 }
 
-export type DeskPage = QueuePage | PilePage | DoorPage | TroublePage
+export type DeskPage = QueuePage | PilePage | TeardownPage | DoorPage | TroublePage
