@@ -97,16 +97,23 @@ const suit = rows(memory, {
  * Night clothes for children may be tight-fitting: half the largest chest girth that the law then
  * allows, so that no more cloth is promised. The lengths are common practice.
  */
-const nightwear = rows(`16 CFR 1615.1(o), largest chest of tight-fitting sleepwear; ${recalled}`, {
-  '6-12m': [9.5, 10.5],
-  '12-18m': [9.75, 11.5],
-  '18-24m': [10.25, 12.5],
-  '2T': [10.25, 14.5],
-  '3T': [10.5, 15.5],
-  '4T': [11, 16.5],
-  '5T': [11.5, 17.5],
-  'youth-XS': [12, 19.5],
-})
+const nightwear = rows(
+  `16 CFR 1615.1(o) and 1616.2(m), largest chest of tight-fitting sleepwear; ${recalled}`,
+  {
+    '6-12m': [9.5, 10.5],
+    '12-18m': [9.75, 11.5],
+    '18-24m': [10.25, 12.5],
+    '2T': [10.25, 14.5],
+    '3T': [10.5, 15.5],
+    '4T': [11, 16.5],
+    '5T': [11.5, 17.5],
+    'youth-XS': [12, 19.5],
+    'youth-S': [13, 21],
+    'youth-M': [14, 22.5],
+    'youth-L': [15, 24],
+    'youth-XL': [16, 25.5],
+  },
+)
 
 /** Half thigh at the crotch and inseam. S is waist 28, M 32, L 36, XL 40 (in). */
 const leg: Rows = {
