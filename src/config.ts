@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { Failure } from './base/failures.ts'
+import { type Folders, foldersOf } from './folders.ts'
 
 const blank = (value: unknown) => (value === '' ? undefined : value)
 
@@ -7,8 +8,6 @@ const blank = (value: unknown) => (value === '' ? undefined : value)
 const settings = z.object({
   PORT: z.preprocess(blank, z.coerce.number().int().min(0).max(65535).default(8080)),
   HOST: z.preprocess(blank, z.string().default('127.0.0.1')),
-  DATA_DIR: z.preprocess(blank, z.string().default('./data')),
-  FLOWS_DIR: z.preprocess(blank, z.string().default('./flows')),
   DATABASE_URL: z.preprocess(
     blank,
     z
@@ -23,11 +22,9 @@ const settings = z.object({
   ),
 })
 
-export interface Config {
+export interface Config extends Folders {
   readonly port: number
   readonly host: string
-  readonly dataDir: string
-  readonly flowsDir: string
   readonly databaseUrl: string | undefined
   readonly publicUrl: string | undefined
   readonly logLevel: z.infer<typeof settings>['LOG_LEVEL']
@@ -43,12 +40,11 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
       message: issue.message,
     })
   }
-  const { PORT, HOST, DATA_DIR, FLOWS_DIR, DATABASE_URL, PUBLIC_URL, LOG_LEVEL } = read.data
+  const { PORT, HOST, DATABASE_URL, PUBLIC_URL, LOG_LEVEL } = read.data
   return {
     port: PORT,
     host: HOST,
-    dataDir: DATA_DIR,
-    flowsDir: FLOWS_DIR,
+    ...foldersOf(environment),
     databaseUrl: DATABASE_URL,
     publicUrl: PUBLIC_URL?.replace(/\/$/, ''),
     logLevel: LOG_LEVEL,

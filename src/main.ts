@@ -7,9 +7,10 @@ import { openLog } from './base/log.ts'
 import type { Config } from './config.ts'
 import { ownerLink } from './desk/once-links.ts'
 import { converse } from './intake/conversation.ts'
+import { readFlowFiles } from './intake/flow-files.ts'
 import { checkOpenVersions } from './intake/flow-versions.ts'
-import { readFlowsFolder } from './intake/flows-folder.ts'
-import { learnChecked } from './intake/learn.ts'
+import { learnProven } from './intake/learn.ts'
+import { proofFolders } from './intake/proofs.ts'
 import { drawings } from './papers/drawings/index.ts'
 import { openFolderPhotos } from './photo/keep.ts'
 import { openLane } from './photo/lane.ts'
@@ -33,10 +34,16 @@ const today = (at: number): string => new Date(at).toISOString().slice(0, 10)
 export async function serve(config: Config): Promise<Serving> {
   const log = openLog(config.logLevel)
   const clock = systemClock
-  const knowledge = learnChecked(
-    readFlowsFolder(config.flowsDir),
-    Object.keys(drawings),
-    today(clock()),
+  const started = clock()
+  const { knowledge, proof } = await learnProven(readFlowFiles(config.flowsDir), {
+    drawings: () => Promise.resolve(Object.keys(drawings)),
+    today: today(clock()),
+    folders: proofFolders(config.dataDir),
+  })
+  log.info(
+    proof.found
+      ? `proof of ${proof.name} found`
+      : `proven now, in ${clock() - started} ms: ${proof.name}`,
   )
   mkdirSync(config.dataDir, { recursive: true, mode: 0o700 })
   const hold = config.databaseUrl ? null : holdFolder(config.dataDir)

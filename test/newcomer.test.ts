@@ -56,6 +56,8 @@ function addQuestion(files: Files): void {
       - id: label
 `,
   )
+  // A plain shirt is asked one thing more: who means that says so.
+  files.change('intake/limits.yaml', '  most: 7\n', '  most: 8\n')
   files.append(
     'intake/words/en.yaml',
     `
@@ -269,7 +271,7 @@ describe('a change that cannot work refuses the start by name', () => {
     change(files)
     const env = { DATA_DIR: dataDir, FLOWS_DIR: files.folder }
     const { code, stdout, stderr } = await runHere(['serve'], env)
-    expect({ code, stdout }).toEqual({ code: 1, stdout: '' })
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' })
     const { error } = JSON.parse(stderr)
     expect(Object.keys(error)).toEqual(['code', 'message'])
     expect(error.code).toBe('flows_invalid')
@@ -318,8 +320,9 @@ describe('a conversation that is open while the flow changes', () => {
 
   const whyNot = async (): Promise<string> => {
     const { code, stderr } = await refusedStart(files, dataDir)
-    expect(code).toBe(1)
-    const { error } = JSON.parse(stderr)
+    expect(code).toBe(2)
+    // The log says above it how the files were proven.
+    const { error } = JSON.parse(stderr.trim().split('\n').at(-1)!)
     expect(error.code).toBe('flows_invalid')
     return error.message
   }
@@ -327,7 +330,12 @@ describe('a conversation that is open while the flow changes', () => {
   test('holds the start up where a question goes together with its words', async () => {
     const plain = new Files()
     try {
-      for (const file of ['intake/flow.yaml', 'intake/words/en.yaml', 'intake/words/es.yaml']) {
+      for (const file of [
+        'intake/flow.yaml',
+        'intake/limits.yaml',
+        'intake/words/en.yaml',
+        'intake/words/es.yaml',
+      ]) {
         files.write(file, plain.read(file))
       }
     } finally {

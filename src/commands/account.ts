@@ -6,7 +6,7 @@ import { readConfig } from '../config.ts'
 import { addAccount } from '../desk/accounts.ts'
 import { migrate } from '../store/migrate.ts'
 import { openStore } from '../store/open.ts'
-import { print } from './output.ts'
+import { print } from './print.ts'
 
 const usage =
   'account add --email … --name … [--role staff|owner] with the password on standard input'

@@ -1,20 +1,21 @@
-import { readConfig } from '../config.ts'
+import { foldersOf } from '../folders.ts'
 import { type GradeInput, gradeInput } from '../garment/input.ts'
-import { readFlowsFolder } from '../intake/flows-folder.ts'
+import { readFlowFiles } from '../intake/flow-files.ts'
 import type { Knowledge } from '../intake/knowledge.ts'
-import { learnChecked } from '../intake/learn.ts'
-import { drawings } from '../papers/drawings/index.ts'
+import { learnProven } from '../intake/learn.ts'
 import { type Rates, ratesAt } from '../quilt/rates.ts'
 import { yieldFact } from '../quilt/yield.ts'
 import { readJson } from './output.ts'
+import { aroundHere } from './proven-here.ts'
 
-const today = (): string => new Date().toISOString().slice(0, 10)
+/** What the shop of the settings knows today, its files proven. Throws `flows_invalid`. */
+export async function knowledgeHere(): Promise<Knowledge> {
+  const files = readFlowFiles(foldersOf(process.env).flowsDir)
+  const { knowledge } = await learnProven(files, aroundHere())
+  return knowledge
+}
 
-/** What the shop of the settings knows today. Throws `flows_invalid`. */
-export const knowledgeHere = (): Knowledge =>
-  learnChecked(readFlowsFolder(readConfig(process.env).flowsDir), Object.keys(drawings), today())
-
-export const ratesToday = ({ rates }: Knowledge): Rates => ratesAt(rates, today())
+export const ratesToday = ({ rates }: Knowledge): Rates => ratesAt(rates, aroundHere().today)
 
 /** A file's facts, with the yield reckoned from kind and size where it is not told. */
 export function factsIn(file: string, { grading }: Knowledge): GradeInput {

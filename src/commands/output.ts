@@ -1,11 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { Failure } from '../base/failures.ts'
 import { language, readPageWords } from '../words/words.ts'
-
-/** One JSON document on standard output, and nothing else. */
-export const print = (value: unknown): void => {
-  process.stdout.write(`${JSON.stringify(value)}\n`)
-}
+import { print } from './print.ts'
 
 /** The failure of anything thrown: its code and its sentence in English, the commands' language. */
 export function told(error: unknown): { code: string; message: string } {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { Failure } from '../base/failures.ts'
 import { readLabel } from '../textile/label.ts'
-import { print } from './output.ts'
+import { print } from './print.ts'
 
 /** `read-label --text "…"`, or `--text -` for standard input: what a label's words say. */
 export async function readLabelVerb(given: readonly string[]): Promise<number> {

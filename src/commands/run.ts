@@ -1,5 +1,4 @@
 import { Failure } from '../base/failures.ts'
-import { told } from './output.ts'
 import { verbs } from './verbs.ts'
 
 function verbOf(name: string) {
@@ -9,13 +8,17 @@ function verbOf(name: string) {
 
 /**
  * Runs one verb: JSON on standard output, a failure as JSON on standard error. Resolves to the exit
- * code: 0, 2 for what was sent, 1 for our own fault.
+ * code: 0; 2 for what was sent and for what the owner's files say; 1 for our own fault. Sentences are
+ * loaded where something is refused.
  */
 export async function runVerb([name = '', ...given]: readonly string[]): Promise<number> {
   try {
     return await verbOf(name)(given)
   } catch (error) {
+    const { told } = await import('./output.ts')
     process.stderr.write(`${JSON.stringify({ error: told(error) })}\n`)
-    return error instanceof Failure && error.status < 500 ? 2 : 1
+    return error instanceof Failure && (error.status < 500 || error.code === 'flows_invalid')
+      ? 2
+      : 1
   }
 }

@@ -2,7 +2,7 @@ import { Failure } from '../base/failures.ts'
 import { readConfig } from '../config.ts'
 import { readFlowsFolder } from '../intake/flows-folder.ts'
 import { countKinds, figuresOf, sourcesOf } from '../intake/sources.ts'
-import { print } from './output.ts'
+import { print } from './print.ts'
 
 /** What is typed behind the verb: a part of a figure's name, or nothing. */
 function partOf(given: readonly string[]): string {

@@ -8,9 +8,9 @@ export const verbs: Readonly<Record<string, Verb>> = {
   serve: async () => (await import('./serve.ts')).serveVerb(),
   'read-label': async (given) => (await import('./read-label.ts')).readLabelVerb(given),
   grade: async (given) => (await import('./grade.ts')).gradeVerb(given),
-  'check-flows': async () => (await import('./check-flows.ts')).checkFlowsVerb(),
+  'check-flows': async (given) => (await import('./check-flows.ts')).checkFlowsVerb(given),
   why: async (given) => (await import('./why.ts')).whyVerb(given),
   sources: async (given) => (await import('./sources.ts')).sourcesVerb(given),
-  'draw-flows': async (given) => (await import('./check-flows.ts')).drawFlowsVerb(given),
+  'draw-flows': async (given) => (await import('./draw-flows.ts')).drawFlowsVerb(given),
   account: async (given) => (await import('./account.ts')).accountVerb(given),
 }

@@ -8,7 +8,7 @@ import { eachFile } from './output.ts'
  * each with its source; and what could better it.
  */
 export async function whyVerb(files: readonly string[]): Promise<number> {
-  const knowledge = knowledgeHere()
+  const knowledge = await knowledgeHere()
   return eachFile(files, (file) => {
     const input = factsIn(file, knowledge)
     const { facts, pile } = input

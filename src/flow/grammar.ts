@@ -16,7 +16,9 @@ export const kinds = [
   'confirm',
 ] as const
 
-const name = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9_-]*$/, 'a name of letters, digits, - and _')
+export const name = z
+  .string()
+  .regex(/^[A-Za-z0-9][A-Za-z0-9_-]*$/, 'a name of letters, digits, - and _')
 
 /** Holds when the named rule does. */
 const ruleGuard = z.strictObject({ rule: name })

@@ -18,20 +18,30 @@ export interface LongestPath {
 /**
  * The longest way through a part. Rules are followed exactly over every reply they read, while those can
  * be listed (no sampling); others are let hold or not, but never both on one path. `given` narrows the
- * replies to some questions, of this part or earlier ones.
+ * replies to some questions, of this part or earlier ones; `assumed` says of some rules whether they hold.
+ * Where these leave no path the path is empty.
  */
-export function longestPath(flow: Flow, part: Part, rules: Rules, given: Given = {}): LongestPath {
-  const search = new Search(flow, part, rules, given)
+export function longestPath(
+  flow: Flow,
+  part: Part,
+  rules: Rules,
+  given: Given = {},
+  assumed: Assumed = {},
+): LongestPath {
+  const search = new Search(flow, part, rules, given, assumed)
   const found = search.begin()
   const path: Step[] = []
   for (let link = found.first; link; link = link.rest) path.push(link.step)
   return {
-    count: found.count,
+    count: Math.max(0, found.count),
     path,
     example: path.map(({ question, reply }) => `${question.id}=${replyWords(reply)}`).join(', '),
     free: search.parts.free,
   }
 }
+
+/** By the name of a rule: whether it holds. A path on which it does not turn out so is left out. */
+export type Assumed = Readonly<Record<string, boolean>>
 
 interface Link {
   readonly step: Step
@@ -43,6 +53,9 @@ interface Found {
   readonly first: Link | null
 }
 
+/** Of no path at all. */
+const impossible: Found = { count: Number.NEGATIVE_INFINITY, first: null }
+
 /** The group of the reply in each slot; behind them the truth of each free rule, -1 while open. */
 type Env = readonly number[]
 
@@ -50,13 +63,15 @@ class Search {
   readonly parts: Split
   private readonly part: Part
   private readonly rules: Rules
+  private readonly assumed: Assumed
   private readonly outside: number
   private readonly live: readonly (readonly number[])[]
   private readonly known = new Map<string, Found>()
 
-  constructor(flow: Flow, part: Part, rules: Rules, given: Given) {
+  constructor(flow: Flow, part: Part, rules: Rules, given: Given, assumed: Assumed) {
     this.part = part
     this.rules = rules
+    this.assumed = assumed
     this.parts = split(flow, part, rules, given)
     this.outside = this.parts.slots.length - part.questions.length
     this.live = part.questions.map((_, at) => this.watched(part.questions.slice(at)))
@@ -64,8 +79,16 @@ class Search {
 
   begin(): Found {
     const { slots, free } = this.parts
-    const start = [...slots.map(({ groupOf }) => groupOf[0]!), ...free.map(() => -1)]
+    const start = [
+      ...slots.map(({ groupOf }) => groupOf[0]!),
+      ...free.map((name) => this.assumedOf(name)),
+    ]
     return this.longest(this.outsides(start, 0).map((env) => this.from(0, env)))
+  }
+
+  /** -1 while open, as in an Env. */
+  private assumedOf(rule: string): number {
+    return Object.hasOwn(this.assumed, rule) ? Number(this.assumed[rule]) : -1
   }
 
   /** What is said in earlier parts, in every combination. */
@@ -88,7 +111,7 @@ class Search {
   }
 
   private longest(found: readonly Found[]): Found {
-    return found.reduce((best, one) => (one.count > best.count ? one : best))
+    return found.reduce((best, one) => (one.count > best.count ? one : best), impossible)
   }
 
   private from(at: number, env: Env): Found {
@@ -113,10 +136,12 @@ class Search {
       const reply = members.find((member) => this.mayGive(question, member, env))
       if (!reply) return []
       const best = this.longest(this.targets(at, reply, env.with(place, group)))
+      if (best === impossible) return [impossible]
       return [{ count: best.count, first: { step: { question, reply }, rest: best.first } }]
     })
     // Where nothing is offered the path stops at the question.
     const best = ways.length > 0 ? this.longest(ways) : { count: 0, first: null }
+    if (best === impossible) return impossible
     return { ...best, count: best.count + (question.optional ? 0 : 1) }
   }
 
@@ -153,12 +178,16 @@ class Search {
     return at > from ? at : this.part.questions.length
   }
 
-  /** Whether a rule holds: exactly, or both ways where that is open; once settled it stays so. */
+  /**
+   * Whether a rule holds: exactly, or both ways where that is open; once settled it stays so. Neither
+   * way where it is assumed to be otherwise.
+   */
   private truths(rule: string | undefined, env: Env): [boolean, Env][] {
     if (rule === undefined) return [[true, env]]
     const read = this.parts.exact.get(rule)
     if (read) {
-      return [[this.rules[rule]!.holds(repliesIn(this.parts.slots, env, read)), env]]
+      const holds = this.rules[rule]!.holds(repliesIn(this.parts.slots, env, read))
+      return this.assumedOf(rule) === Number(!holds) ? [] : [[holds, env]]
     }
     const at = this.freeAt(rule)
     if (env[at] !== -1) return [[env[at] === 1, env]]

@@ -1,6 +1,7 @@
 import type { z } from 'zod'
 import { type Finding, nowhere, type Path, Unreadable, type Where } from './finding.ts'
 import { type Flow, flowSchema } from './grammar.ts'
+import { type PathLimit, pathLimitsSchema } from './path-limits.ts'
 import type { Source } from './source.ts'
 import { type Table, tableSchema } from './table-grammar.ts'
 
@@ -11,6 +12,10 @@ export const readFlow = (value: unknown, where: Where = nowhere): Flow =>
 /** A decision table out of plain data. Throws Unreadable, as readFlow does. */
 export const readTable = (value: unknown, where: Where = nowhere): Table =>
   read(tableSchema, value, where)
+
+/** The limits of paths out of plain data. Throws Unreadable, as readFlow does. */
+export const readPathLimits = (value: unknown, where: Where = nowhere): readonly PathLimit[] =>
+  read(pathLimitsSchema, value, where)
 
 function read<T>(schema: z.ZodType<T>, value: unknown, where: Where): T {
   const found = (where as Partial<Source>).findings ?? []

@@ -1,12 +1,13 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs'
-import { join } from 'node:path'
 import { Failure } from '../base/failures.ts'
 import { parseSource, type Source } from '../flow/source.ts'
+import { type FlowFiles, readFlowFiles } from './flow-files.ts'
 
 /** The owner's files, as read from the flows folder. */
 export interface FlowsFolder {
   readonly shop: Source
   readonly flow: Source
+  /** How many answers a garment may be asked for, by named example. */
+  readonly pathLimits: Source
   readonly tables: readonly Source[]
   readonly mustHold: Source
   readonly better: Source
@@ -16,24 +17,19 @@ export interface FlowsFolder {
   readonly words: Readonly<Record<'intake' | 'trade', ReadonlyMap<string, Source>>>
 }
 
-/** Reads every file of the folder. Throws `flows_invalid` where a file or folder is missing. */
-export function readFlowsFolder(folder: string): FlowsFolder {
+/** Parses the files' text. Throws `flows_invalid` where one is missing; what is no YAML is a finding. */
+export function parseFlows(files: FlowFiles): FlowsFolder {
   const source = (name: string): Source => {
-    const path = join(folder, name)
-    if (!existsSync(path)) {
-      throw new Failure('flows_invalid', { file: path, why: 'this file is missing', line: 1 })
-    }
-    return parseSource(readFileSync(path, 'utf8'), name)
+    const bytes = files.get(name)
+    if (bytes) return parseSource(bytes.toString('utf8'), name)
+    throw new Failure('flows_invalid', { file: name, why: 'this file is missing', line: 1 })
   }
-  const all = (name: string, leaveOut: readonly string[] = []): Source[] => {
-    const path = join(folder, name)
-    if (!existsSync(path)) {
-      throw new Failure('flows_invalid', { file: path, why: 'this folder is missing', line: 1 })
-    }
-    return readdirSync(path)
-      .filter((file) => file.endsWith('.yaml') && !leaveOut.includes(file))
-      .sort()
-      .map((file) => source(join(name, file)))
+  const all = (folder: string, leaveOut = ''): Source[] => {
+    const names = [...files.keys()].filter(
+      (name) => name.slice(0, name.lastIndexOf('/')) === folder && name !== leaveOut,
+    )
+    if (names.length > 0) return names.map(source)
+    throw new Failure('flows_invalid', { file: folder, why: 'no file is in this folder', line: 1 })
   }
   const words = (name: string) =>
     new Map(all(name).map((one) => [one.file.slice(name.length + 1, -'.yaml'.length), one]))
@@ -41,7 +37,8 @@ export function readFlowsFolder(folder: string): FlowsFolder {
   return {
     shop: source('shop.yaml'),
     flow: source('intake/flow.yaml'),
-    tables: all('tables', ['must-hold.yaml']),
+    pathLimits: source('intake/limits.yaml'),
+    tables: all('tables', 'tables/must-hold.yaml'),
     mustHold: source('tables/must-hold.yaml'),
     better: source('better.yaml'),
     layouts: all('layouts'),
@@ -49,3 +46,6 @@ export function readFlowsFolder(folder: string): FlowsFolder {
     words: { intake: words('intake/words'), trade: words('tables/words') },
   }
 }
+
+/** Reads and parses every file of the folder. Throws as reading and parsing do. */
+export const readFlowsFolder = (folder: string): FlowsFolder => parseFlows(readFlowFiles(folder))

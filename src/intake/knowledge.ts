@@ -12,6 +12,7 @@ import { type Layout, readLayout } from '../quilt/layout.ts'
 import { interfacingsOf, type Rates, ratesAt, readRates } from '../quilt/rates.ts'
 import { flatten, type Language, language, readPageWords } from '../words/words.ts'
 import type { FlowsFolder } from './flows-folder.ts'
+import type { Days } from './proofs.ts'
 import { readShop, type Shop } from './shop.ts'
 
 /** All a shop knows: its flow, its tables, its layouts and rates, and its words. */
@@ -79,6 +80,13 @@ export const layoutsOf = (folder: FlowsFolder): Layout[] =>
 
 export const ratesOf = (folder: FlowsFolder): Rates[] =>
   inFile('rates', () => readRates(folder.rates.map(({ value }) => value)))
+
+/** The days on which the interfacings of a day are on sale: those of its rates. */
+export function onSale(folder: FlowsFolder, day: string): Days {
+  const rates = ratesOf(folder)
+  const { from } = ratesAt(rates, day)
+  return { from, until: rates.find((later) => later.from > from)?.from ?? null }
+}
 
 /**
  * What the folder says, ready for use. Throws `flows_invalid` with file, line and what is wrong.

@@ -1,20 +1,18 @@
-import { Failure } from '../base/failures.ts'
-import { examine } from './examine.ts'
-import type { FlowsFolder } from './flows-folder.ts'
+import type { FlowFiles } from './flow-files.ts'
+import { parseFlows } from './flows-folder.ts'
 import { type Knowledge, learn } from './knowledge.ts'
+import { type Around, type Proven, proven, refusalOf } from './proven.ts'
 
 /**
- * What a shop knows, its files examined first. Throws `flows_invalid` with the first finding's file,
- * line and message. `today` is YYYY-MM-DD.
+ * What a shop knows, its files proven first. Throws `flows_invalid` with the first finding's file, line
+ * and message.
  */
-export function learnChecked(
-  folder: FlowsFolder,
-  drawings: Iterable<string>,
-  today: string,
-): Knowledge {
-  const [first] = examine(folder, drawings, { proving: false, today }).findings
-  if (first) {
-    throw new Failure('flows_invalid', { file: first.file, line: first.line, why: first.message })
-  }
-  return learn(folder, today)
+export async function learnProven(
+  files: FlowFiles,
+  around: Around,
+): Promise<{ knowledge: Knowledge; proof: Proven }> {
+  const proof = await proven(files, around)
+  const [first] = proof.findings
+  if (first) throw refusalOf(first)
+  return { knowledge: learn(parseFlows(files), around.today), proof }
 }

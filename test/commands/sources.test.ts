@@ -35,7 +35,7 @@ describe('sources', () => {
     }
   })
 
-  test('names a figure that has lost its source, and ends with 1', async () => {
+  test('names a figure that has lost its source, and ends with 2', async () => {
     const copy = join(folder, 'flows')
     cpSync(flowsFolder, copy, { recursive: true })
     const path = join(copy, 'tables/limits.yaml')
@@ -44,7 +44,7 @@ describe('sources', () => {
     expect(text).toContain(source)
     writeFileSync(path, text.replace(source, 'source: obvious'))
     const refused = refusal(await runHere(['sources'], { FLOWS_DIR: copy }))
-    expect(refused).toMatchObject({ exit: 1, stdout: '', code: 'flows_invalid' })
+    expect(refused).toMatchObject({ exit: 2, stdout: '', code: 'flows_invalid' })
     expect(refused.message).toContain('tables/limits/label-cool')
   })
 

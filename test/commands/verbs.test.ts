@@ -44,9 +44,11 @@ describe('the built command', () => {
     expect(refused).toMatchObject({ exit: 2, stdout: '', code: 'unknown_verb' })
   })
 
-  test('ends with 1 where the fault is in our own files or settings', async () => {
-    const refused = refusal(await run(['serve'], { env: { FLOWS_DIR: folder } }))
-    expect(refused).toMatchObject({ exit: 1, stdout: '', code: 'flows_invalid' })
+  test('ends with 2 where the fault is in the owner’s files, with 1 where it is in the settings', async () => {
+    const flows = refusal(await run(['serve'], { env: { FLOWS_DIR: folder } }))
+    expect(flows).toMatchObject({ exit: 2, stdout: '', code: 'flows_invalid' })
+    const port = refusal(await run(['serve'], { env: { PORT: 'eighty' } }))
+    expect(port).toMatchObject({ exit: 1, stdout: '', code: 'setting_invalid' })
   })
 })
 

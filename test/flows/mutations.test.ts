@@ -5,7 +5,7 @@ import { Failure } from '../../src/base/failures.ts'
 import { parseSource, type Source } from '../../src/flow/source.ts'
 import { examine } from '../../src/intake/examine.ts'
 import { type FlowsFolder, readFlowsFolder } from '../../src/intake/flows-folder.ts'
-import { learnChecked } from '../../src/intake/learn.ts'
+import { learn } from '../../src/intake/knowledge.ts'
 import { drawings } from '../../src/papers/drawings/index.ts'
 import { flowsFolder } from '../help/app.ts'
 
@@ -29,6 +29,7 @@ function folderWith(file: string, before: string, after: string): FlowsFolder {
   return {
     shop: put(folder.shop),
     flow: put(folder.flow),
+    pathLimits: put(folder.pathLimits),
     tables: folder.tables.map(put),
     mustHold: put(folder.mustHold),
     better: put(folder.better),
@@ -57,7 +58,7 @@ function quicker(changed: FlowsFolder): FlowsFolder {
 /** The names under which a proof finds fault: file, rule and message of each finding. */
 function faults(changed: FlowsFolder): string {
   try {
-    return examine(changed, drawn, { proving: true, today })
+    return examine(changed, drawn, { today })
       .findings.map(({ file, rule, message }) => `${file} ${rule}: ${message}`)
       .join('\n')
   } catch (error) {
@@ -437,7 +438,7 @@ describe('words', () => {
 /** Why the start refuses; empty where it does not. */
 function refusal(changed: FlowsFolder): string {
   try {
-    learnChecked(changed, drawn, today)
+    learn(changed, today)
     return ''
   } catch (error) {
     if (error instanceof Failure) return `${error.code} ${JSON.stringify(error.details)}`

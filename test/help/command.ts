@@ -1,10 +1,11 @@
 import { spawn } from 'node:child_process'
+import { mkdirSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { vi } from 'vitest'
 import { runVerb } from '../../src/commands/run.ts'
 import { watch } from './child.ts'
 
-const command = fileURLToPath(new URL('../../dist/cli.js', import.meta.url))
+const built = fileURLToPath(new URL('../../dist/cli.js', import.meta.url))
 const root = fileURLToPath(new URL('../..', import.meta.url))
 
 export interface Ran {
@@ -18,7 +19,11 @@ type Settings = Readonly<Record<string, string>>
 /** Runs a verb of the built command line to its end. Settings of the machine are not passed on. */
 export async function run(
   args: readonly string[],
-  { input = '', env = {} }: { input?: string; env?: Settings } = {},
+  {
+    input = '',
+    env = {},
+    command = built,
+  }: { input?: string; env?: Settings; command?: string } = {},
 ): Promise<Ran> {
   const { PATH = '', HOME = '', LD_LIBRARY_PATH = '' } = process.env
   const child = spawn(process.execPath, [command, ...args], {
@@ -32,6 +37,9 @@ export async function run(
   return { code, stdout, stderr }
 }
 
+/** Where commands that run from the sources keep proofs, so that each need not prove for itself. */
+const dataDir = fileURLToPath(new URL('../../node_modules/.cache/pieceworth', import.meta.url))
+
 /** The same in this process, from the sources: for verbs that read no standard input. */
 export async function runHere(args: readonly string[], env: Settings = {}): Promise<Ran> {
   const said = { stdout: '', stderr: '' }
@@ -41,7 +49,10 @@ export async function runHere(args: readonly string[], env: Settings = {}): Prom
       return true
     })
   const spies = [listen('stdout'), listen('stderr')]
-  for (const [name, value] of Object.entries(env)) vi.stubEnv(name, value)
+  mkdirSync(dataDir, { recursive: true })
+  for (const [name, value] of Object.entries({ DATA_DIR: dataDir, ...env })) {
+    vi.stubEnv(name, value)
+  }
   try {
     const code = await runVerb(args)
     return { code, ...said }
