@@ -4,6 +4,7 @@ import type { Knowledge } from '../intake/knowledge.ts'
 import { derivePile, type Garment, type Pile } from '../intake/pile.ts'
 import { given } from '../intake/replies.ts'
 import { entriesOf } from '../intake/rows.ts'
+import type { GarmentWhy } from '../intake/why-garment.ts'
 import type { Db, PileRow } from '../store/schema.ts'
 import {
   type Outcome,
@@ -20,6 +21,7 @@ import {
   undecided,
 } from './decisions.ts'
 import { type Note, notesOf } from './notes.ts'
+import { reckoningOf } from './reckoning.ts'
 
 /** A garment with what staff said of it. */
 export interface ReviewedGarment {
@@ -48,6 +50,8 @@ export interface Review {
   readonly after: Outcome | null
   /** What deciding would do, by garment, for the first of those that wait for it. */
   readonly prospects: ReadonlyMap<number, Prospect>
+  /** The chain behind a garment's grade; null while it has none. */
+  readonly whyOf: (garment: Garment) => GarmentWhy | null
 }
 
 /** The pile of an id or of a number. Throws `not_found`, also for an intake that is still open. */
@@ -104,6 +108,7 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
   )
   const grounds = { knowledge, flow, row, entries, pile }
   const verdicts = verdictsOf(garments)
+  const day = new Date(row.changed_at).toISOString().slice(0, 10)
 
   return {
     row,
@@ -117,6 +122,7 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
     prospects: new Map(
       waiting.slice(0, mostProspects).map((n) => [n, prospectOf(grounds, verdicts, n)]),
     ),
+    whyOf: (garment) => reckoningOf(garment, pile, knowledge, day),
   }
 }
 

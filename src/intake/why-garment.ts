@@ -1,8 +1,9 @@
 import type { Facts } from '../garment/facts.ts'
 import type { GradeInput } from '../garment/input.ts'
 import { type Why, why } from '../garment/why.ts'
-import { type ClothWhy, clothWhy } from '../quilt/cloth-why.ts'
+import { type ClothWhy, clothWhy, type Named } from '../quilt/cloth-why.ts'
 import { type WeightWhy, weightWhy } from '../quilt/post-weight.ts'
+import { rateFigures } from '../quilt/rate-figures.ts'
 import type { Rates } from '../quilt/rates.ts'
 import { type HeatWhy, heatWhy } from '../textile/heat-why.ts'
 import type { Knowledge } from './knowledge.ts'
@@ -17,12 +18,20 @@ export interface GarmentWhy extends Why {
   readonly fibres: FibresWhy
   readonly cloth: ClothWhy
   readonly weight: WeightWhy
+  /** Where the heat that each class of interfacing needs stands among the figures. */
+  readonly soles: readonly ({ readonly class: string } & Named)[]
 }
 
 function fibresWhy({ facts, blocks, heatGiven }: GradeInput): FibresWhy {
   if (blocks) return { from: 'fibres', ...heatWhy(blocks, facts.iron) }
   return { from: heatGiven ? 'heat-given' : 'nothing', heat: facts.heat }
 }
+
+const solesOf = (rates: Rates): GarmentWhy['soles'] =>
+  rateFigures(rates).flatMap(({ figure, source }) => {
+    const [, name] = /\/interfacing\/([^/]+)\/sole$/.exec(figure) ?? []
+    return name ? [{ class: name, figure, source }] : []
+  })
 
 /** `rates` are those of the day. */
 export function garmentWhy(
@@ -36,5 +45,6 @@ export function garmentWhy(
     fibres: fibresWhy(input),
     cloth: clothWhy(facts.kind, size, facts),
     weight: weightWhy(facts.kind, size, rates),
+    soles: solesOf(rates),
   }
 }

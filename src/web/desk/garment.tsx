@@ -3,6 +3,7 @@ import { Answers } from '../chat/tag.tsx'
 import { Decision } from './decision.tsx'
 import { Notes } from './notes.tsx'
 import type { DeskGarment, FactLine, StaffFlag } from './view.ts'
+import { Reckoned, Why } from './why.tsx'
 
 interface Shown {
   readonly garment: DeskGarment
@@ -81,6 +82,7 @@ function Body({ garment, csrf }: Shown) {
         </p>
       )}
       <Facts garment={garment} />
+      <Reckoned parts={garment.reckoned} />
       <details class="told">
         <summary>{say('desk.answers', { count: garment.answers.length })}</summary>
         <Answers answers={garment.answers} about={null} />
@@ -134,12 +136,13 @@ function FlagList({ flags }: { flags: readonly StaffFlag[] }) {
   if (flags.length === 0) return null
   return (
     <ul class="flags">
-      {flags.map(({ severity, lead, message, because }) => (
+      {flags.map(({ severity, lead, message, because, why }) => (
         <li key={message} class={`flag flag-${severity}`}>
           <strong>{lead}</strong> {message}
           <span class="because">
             {say('desk.why')} {because.join('; ')}
           </span>
+          <Why about={message} lines={why} />
         </li>
       ))}
     </ul>

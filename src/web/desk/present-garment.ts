@@ -12,7 +12,8 @@ import type { Language } from '../../words/words.ts'
 import { kindWords, nameOf, type Reader, saidOf } from '../chat/present-garment.ts'
 import { deskPaths } from './paths.ts'
 import { type Desk, decisionForm } from './present-decision.ts'
-import type { DeskGarment, DeskNote, FactLine, StaffFlag } from './view.ts'
+import { flagWhy, reckonedOf } from './present-why.ts'
+import type { DeskGarment, DeskNote, FactLine, StaffFlag, WhyLine } from './view.ts'
 import { momentWords } from './when.ts'
 
 /** The customer's pages write garments out for a reader; the desk is one that changes nothing. */
@@ -44,7 +45,12 @@ function becauseWords(flag: Flag, facts: readonly SourcedFact[], language: Langu
   })
 }
 
-function flagOf(flag: Flag, facts: readonly SourcedFact[], language: Language): StaffFlag {
+function flagOf(
+  flag: Flag,
+  facts: readonly SourcedFact[],
+  why: readonly WhyLine[],
+  language: Language,
+): StaffFlag {
   const { say, has } = language
   const own = `trade.flags.${flag.code}.staff`
   return {
@@ -52,6 +58,7 @@ function flagOf(flag: Flag, facts: readonly SourcedFact[], language: Language): 
     lead: say(`desk.severity.${flag.severity}`),
     message: say(has(own) ? own : `trade.flags.${flag.code}.message`),
     because: becauseWords(flag, facts, language),
+    why,
   }
 }
 
@@ -148,7 +155,10 @@ export function garmentOf(
   const facts = sourcedFacts(garment)
   const grade = garment.grading?.grade ?? null
   const [grave, minor] = sorted(garment.grading?.flags ?? [], grade, facts)
-  const worded = (flags: readonly Flag[]) => flags.map((flag) => flagOf(flag, facts, language))
+  const chain = review.whyOf(garment)
+  const told = { chain, facts, language }
+  const worded = (flags: readonly Flag[]) =>
+    flags.map((flag) => flagOf(flag, facts, flagWhy(flag.code, told), language))
   const name = nameOf(garment, reader)
 
   return {
@@ -163,6 +173,7 @@ export function garmentOf(
     noted: worded(minor),
     press: garment.grading ? pressLines(garment.grading.press, language) : [],
     facts: [...labelLine(reviewed, language), ...facts.map((fact) => factLine(fact, language))],
+    reckoned: reckonedOf(told),
     answers: saidOf(garment.path, garment.n, reader),
     prospects: prospectWords(review.prospects.get(garment.n), language),
     notes: notes.map((note) => noteOf(note, number, language)),

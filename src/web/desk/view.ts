@@ -2,8 +2,9 @@
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { TeardownSheet } from '../../papers/teardown-sheet.ts'
 import type { Flag as CustomerFlag, Grade, Photo, Said } from '../chat/view.ts'
+import type { WhyLine, WhyPart } from './view-why.ts'
 
-export type { Grade, Photo, Said }
+export type { Grade, Photo, Said, WhyLine, WhyPart }
 
 export interface Link {
   readonly label: string
@@ -103,6 +104,7 @@ export interface StaffFlag {
   readonly message: string
   /** "Wear: shattered (customer)". */
   readonly because: readonly string[]
+  readonly why: readonly WhyLine[]
 }
 
 export interface FactLine {
@@ -124,6 +126,8 @@ export interface DeskGarment {
   readonly noted: readonly StaffFlag[]
   readonly press: readonly FactLine[]
   readonly facts: readonly FactLine[]
+  /** What was reckoned beside the flags, each with its why. */
+  readonly reckoned: readonly WhyPart[]
   readonly answers: readonly Said[]
   /** What taking it, and leaving it out, would do to the quilt: a sentence each. */
   readonly prospects: readonly string[]
