@@ -38,17 +38,22 @@ interface Corners {
   readonly neck?: Rect
 }
 
+/** Armholes, necklines and leg openings are hollow; a sleeve's cap and a leg's taper run straight. */
+const isHollow = ({ name }: Panel): boolean =>
+  name === 'front' || name === 'back' || name === 'half-front'
+
 /** Which defects shape the panel's edge; the rest lie within it. */
-function cornersOf({ w, h, defects }: Panel): Corners {
+function cornersOf(panel: Panel): Corners {
+  const { w, h, defects } = panel
   const narrow = defects.filter((one) => one.w < w)
   const left = narrow.filter(({ x }) => x === 0)
   const right = narrow.filter((one) => one.x > 0 && one.x + one.w >= w)
   const top = (one: Rect) => one.y === 0
   const bottom = (one: Rect) => one.y > 0 && one.y + one.h >= h - 0.26
-  const middle = narrow
-    .filter((one) => top(one) && one.x > 0 && one.x + one.w < w)
-    .toSorted((a, b) => b.w - a.w)
-  const neck = middle.find((one) => one.w > 4 || one.h < 2)
+  // A body's neckline stands before what else begins at its top: a placket, a zip.
+  const neck = isHollow(panel)
+    ? narrow.find((one) => top(one) && one.x > 0 && one.x + one.w < w)
+    : undefined
   const found = {
     topLeft: left.find(top),
     topRight: right.find(top),
@@ -58,10 +63,6 @@ function cornersOf({ w, h, defects }: Panel): Corners {
   }
   return Object.fromEntries(Object.entries(found).filter(([, one]) => one)) as Corners
 }
-
-/** Armholes, necklines and leg openings are hollow; a sleeve's cap and a leg's taper run straight. */
-const isHollow = ({ name }: Panel): boolean =>
-  name === 'front' || name === 'back' || name === 'half-front'
 
 /** The panel's edge as a path, its corners cut away, widened by `over` inches all round. */
 function edge(panel: Panel, { left, top }: Extent, scale: number, over: number): string {
@@ -73,9 +74,8 @@ function edge(panel: Panel, { left, top }: Extent, scale: number, over: number):
     isHollow(panel) ? `Q${at(cx, cy)} ${to}` : `L${from} L${to}`
   const parts = [topLeft ? `M${at(topLeft.w - over, t)}` : `M${at(l, t)}`]
   if (neck) {
-    const low = isHollow(panel) ? 2 * neck.h - over : neck.h
     parts.push(`L${at(neck.x + over, t)}`)
-    parts.push(`Q${at(neck.x + neck.w / 2, low)} ${at(neck.x + neck.w - over, t)}`)
+    parts.push(`Q${at(neck.x + neck.w / 2, 2 * neck.h - over)} ${at(neck.x + neck.w - over, t)}`)
   }
   if (topRight) {
     parts.push(`L${at(topRight.x + over, t)}`)
@@ -172,7 +172,7 @@ function drawn({ panel, name, measure }: NamedPanel, slot: Extent, scale: number
       width: 0.5,
       dash: [1.8, 1.2],
     },
-    ...upArrow(at.left + w / 2, at.top + at.h - 1.5, Math.min(6, at.h / 4)),
+    ...upArrow(at.left + w / 2, at.top + at.h * 0.59, Math.min(6, at.h * 0.14)),
     words(name, 1, true),
     words(measure, 2, false),
   ]

@@ -40,6 +40,10 @@ export interface TeardownSheet {
   readonly plan: readonly { readonly name: string; readonly words: string }[]
   /** Its parts laid flat; null where a person decides first, or only measuring tells. */
   readonly drawing: Drawing | null
+  /** Room is left to draw them by hand. */
+  readonly toDraw: boolean
+  /** That a person decides first; null where the garment may be taken apart. */
+  readonly wait: string | null
   /** How to read the drawing, or why there is none. */
   readonly legend: string
   readonly steps: readonly SheetStep[]
@@ -90,7 +94,7 @@ function sheetSteps(steps: readonly TeardownStep[], { say, locale }: Language): 
   return steps.map(({ code, tools, keeps, cautions }, i) => {
     const again = cautions.filter((one) => ofTools.includes(one) && told.has(one))
     for (const one of cautions) if (!told.has(one)) told.set(one, i + 1)
-    const before = [...new Set(again.map((one) => told.get(one)!))]
+    const before = [...new Set(again.map((one) => told.get(one)!))].sort((a, b) => a - b)
     return {
       words: say(`trade.teardown.steps.${code}`),
       tools:
@@ -144,9 +148,11 @@ export function teardownSheet(
   const shown = !stopped && panels.length > 0
   const size = garment.size
     ? say('bench.size', { size: say(`intake.size.options.${garment.size}`) })
-    : say('bench.size_unknown')
+    : say(shown ? 'bench.size_small' : 'bench.size_unknown')
   const atSteps = new Set(steps.flatMap(({ cautions }) => cautions))
-  const besides = grading.press.cautions.filter((code) => !atSteps.has(code))
+  const besides = grading.press.cautions.filter(
+    (code) => !atSteps.has(code) && !saidByStep.includes(code),
+  )
 
   return {
     code: garment.code,
@@ -155,7 +161,9 @@ export function teardownSheet(
     grade: grading.grade,
     plan: planLines(grading, say),
     drawing: shown ? drawingOf(panels, say) : null,
+    toDraw: !stopped && panels.length === 0,
     legend: say(`bench.${stopped ? 'legend_stopped' : shown ? 'legend' : 'legend_measure'}`),
+    wait: grading.grade === 'eyes' || grading.grade === 'home' ? say('bench.wait') : null,
     steps: sheetSteps(steps, language),
     notes: stopped
       ? []

@@ -36,6 +36,9 @@ export const shopKnowledge = (): Knowledge =>
 export const recipientOf = (kind: Facts['kind']): Recipient =>
   kind === 'baby-suit' ? 'under3' : kind === 'pyjamas' ? 'child' : 'adult'
 
+/** These carry no size on their label. */
+const unsized: readonly Facts['kind'][] = ['blanket', 'tie', 'scarf', 'apron', 'other']
+
 const sizeOf = (kind: Facts['kind']): Exclude<Size, 'unknown'> =>
   kind === 'baby-suit' ? '6-12m' : kind === 'pyjamas' ? '5T' : 'M'
 
@@ -60,7 +63,7 @@ export function benchGarment(
     code: `K7-${domains.kind.indexOf(kind) + 1}`,
     name: words,
     kind: words,
-    size: kind === 'other' ? null : sizeOf(kind),
+    size: unsized.includes(kind) ? null : sizeOf(kind),
     facts,
     panels: panelsOf(kind, sizeOf(kind), facts),
     grading: shopKnowledge().grade(facts, { recipient: recipientOf(kind) }),

@@ -14,6 +14,7 @@ export function TeardownView({ page }: { page: TeardownPage }) {
       </p>
       <article class="teardown-sheet">
         <Heading sheet={sheet} />
+        {sheet.wait && <p class="bench-caution wait">{sheet.wait}</p>}
         <Flat sheet={sheet} />
         <section aria-labelledby="teardown-steps">
           <h2 id="teardown-steps">{say('bench.steps')}</h2>
@@ -60,7 +61,7 @@ function Heading({ sheet }: { sheet: TeardownSheet }) {
 
 function Flat({ sheet }: { sheet: TeardownSheet }) {
   const say = useSay()
-  const { drawing, legend } = sheet
+  const { drawing, toDraw, legend } = sheet
   return (
     <figure class="laid-flat">
       {drawing && (
@@ -73,6 +74,7 @@ function Flat({ sheet }: { sheet: TeardownSheet }) {
         />
       )}
       <figcaption>{legend}</figcaption>
+      {toDraw && <div class="to-draw" />}
     </figure>
   )
 }
