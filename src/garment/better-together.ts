@@ -1,5 +1,5 @@
 import type { Act } from './better-acts.ts'
-import { compare, gainsOf, type Outcome } from './better-outcome.ts'
+import { compare, gainsOf, type Outcome, ranks } from './better-outcome.ts'
 import {
   byOutcome,
   type Possible,
@@ -9,7 +9,6 @@ import {
   trial,
 } from './better-trials.ts'
 import type { Facts } from './facts.ts'
-import { type Grade, grades } from './grade.ts'
 
 /** The combination that leaves the fewest reasons, the gravest counted first. */
 const clearest = (trials: readonly Trial[]): Trial | undefined =>
@@ -20,11 +19,17 @@ interface Part {
   readonly brings: Trial
 }
 
+/** The best layout where one of them is another layout: alone it may do nothing, and with the rest much. */
 function joined(standing: Standing, parts: readonly Part[]): Trial {
-  const layout = parts.find(({ brings }) => brings.layout)?.brings.layout
+  const { knowledge, pile } = standing
   const facts = Object.assign({}, ...parts.map(({ brings }) => brings.facts)) as Partial<Facts>
-  return trial(standing, facts, layout ?? undefined)
+  if (!parts.some(({ act }) => act.layout)) return trial(standing, facts)
+  const others = knowledge.layouts.filter(({ id }) => id !== pile.layout)
+  return others.map(({ id }) => trial(standing, facts, id)).toSorted(byOutcome)[0]!
 }
+
+/** The grade and whether the wished layout suits, higher is better. */
+const rankOf = (outcome: Outcome): readonly number[] => ranks(outcome).slice(0, 2)
 
 /** Those that speak of other facts than the ones before them. */
 function apart(parts: readonly Part[]): Part[] {
@@ -37,39 +42,41 @@ function apart(parts: readonly Part[]): Part[] {
   })
 }
 
-/** Acts that only together give a better grade than each alone, and the best they could bring. */
+/** Acts that only together give a better grade or layout than each alone, and the best they could bring. */
 export interface Together {
+  /** The lightest first. */
   readonly acts: readonly Act[]
   readonly best: Possible
 }
 
 /**
- * Joins the clearest outcome of every act, then leaves out those that are not needed. `alone` is the
- * best grade that one act gives. Where it finds acts, their facts give that grade; it may miss some.
+ * Joins the clearest outcome of every act, then leaves out those that are not needed. `alone` are the
+ * outcomes of no act and of each single one. Where it finds acts, the tables give what it says; it
+ * looks at one combination for each act, so it may miss some.
  */
 export function togetherOf(
   standing: Standing,
-  now: Outcome,
   tried: readonly (readonly [Act, readonly Trial[]])[],
-  alone: Grade,
+  alone: readonly [now: Outcome, ...single: Outcome[]],
 ): Together | null {
-  const reach = (parts: readonly Part[]) => joined(standing, parts).outcome
+  const rankFor = (parts: readonly Part[]) => rankOf(joined(standing, parts).outcome)
   const all = apart(
     tried.flatMap(([act, trials]) => {
       const brings = clearest(trials)
       return brings ? [{ act, brings }] : []
     }),
   )
-  const { grade: reached } = reach(all)
-  if (grades.indexOf(reached) >= grades.indexOf(alone)) return null
+  const reached = rankFor(all)
+  if (alone.some((outcome) => compare(reached, rankOf(outcome)) <= 0)) return null
   // The heaviest is left out first, as long as the rest does as well.
   const needed = all
     .toSorted((a, b) => b.act.effort - a.act.effort)
     .reduce<readonly Part[]>((kept, part) => {
       const rest = kept.filter((one) => one !== part)
-      return reach(rest).grade === reached ? rest : kept
+      return compare(rankFor(rest), reached) === 0 ? rest : kept
     }, all)
   const best = joined(standing, needed)
-  if (gainsOf(now, best.outcome).length === 0) return null
-  return { acts: needed.map(({ act }) => act), best: possible(best) }
+  if (gainsOf(alone[0], best.outcome).length === 0) return null
+  const acts = needed.map(({ act }) => act).toSorted((a, b) => a.effort - b.effort)
+  return { acts, best: possible(best) }
 }

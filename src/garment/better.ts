@@ -30,6 +30,8 @@ export interface Step {
   /** The best that it could bring, which is nowhere worse than now. */
   readonly best: Possible
   readonly worst: Possible
+  /** Where these are so, each of the gains follows, whatever else the act brings. */
+  readonly hangsOn: Partial<Facts>
   /** What the best betters, the weightiest first. Never empty. */
   readonly gains: readonly Gain[]
   readonly chances: readonly Chance[]
@@ -39,7 +41,7 @@ export interface Better {
   readonly now: Outcome
   /** The most helpful first. */
   readonly steps: readonly Step[]
-  /** Null: no acts do more for the grade together than one of them alone. */
+  /** Null: no acts do more for grade or layout together than one of them alone. */
   readonly together: Together | null
 }
 
@@ -54,6 +56,28 @@ function chancesOf(facts: Facts, act: Act, trials: readonly Trial[]): Chance[] {
   })
 }
 
+/** The open facts that the best rests on: left out, one after the other, where the rest is enough. */
+function hangsOn(facts: Facts, now: Outcome, act: Act, trials: readonly Trial[], best: Trial) {
+  const valueIn = (one: Trial, fact: FactName): string => one.facts[fact] ?? facts[fact]
+  const won = gainsOf(now, best.outcome)
+  const asGood = ({ outcome }: Trial): boolean => {
+    const all = gainsOf(now, outcome)
+    return outcome.grade === best.outcome.grade && won.every((gain) => all.includes(gain))
+  }
+  const isEnough = (told: readonly FactName[]): boolean =>
+    trials.every(
+      (one) => asGood(one) || told.some((fact) => valueIn(one, fact) !== valueIn(best, fact)),
+    )
+  const needed = openFacts(facts, act).reduceRight<readonly FactName[]>(
+    (told, fact) => {
+      const rest = told.filter((one) => one !== fact)
+      return isEnough(rest) ? rest : told
+    },
+    openFacts(facts, act),
+  )
+  return Object.fromEntries(needed.map((fact) => [fact, valueIn(best, fact)])) as Partial<Facts>
+}
+
 function stepOf(facts: Facts, now: Outcome, act: Act, trials: readonly Trial[]): Step | null {
   const sorted = trials.toSorted(byOutcome)
   const best = sorted.find(({ outcome }) => gainsOf(now, outcome).length > 0)
@@ -63,6 +87,7 @@ function stepOf(facts: Facts, now: Outcome, act: Act, trials: readonly Trial[]):
     now: Object.fromEntries(openFacts(facts, act).map((fact) => [fact, facts[fact]])),
     best: possible(best),
     worst: possible(sorted.at(-1)!),
+    hangsOn: hangsOn(facts, now, act, trials, best),
     gains: gainsOf(now, best.outcome),
     chances: chancesOf(facts, act, trials),
   }
@@ -97,8 +122,6 @@ export function better(
   const steps = tried
     .flatMap(([act, trials]) => stepOf(facts, now, act, trials) ?? [])
     .toSorted(byHelp)
-  const alone = [now, ...steps.map(({ best }) => best.outcome)]
-    .map(({ grade }) => grade)
-    .toSorted((a, b) => grades.indexOf(a) - grades.indexOf(b))[0]!
-  return { now, steps, together: togetherOf(standing, now, tried, alone) }
+  const alone = steps.map(({ best }) => best.outcome)
+  return { now, steps, together: togetherOf(standing, tried, [now, ...alone]) }
 }

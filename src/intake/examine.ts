@@ -9,6 +9,7 @@ import { columns } from '../garment/facts.ts'
 import { wrongOutputs } from '../garment/table-outputs.ts'
 import { wordKeys } from '../quilt/word-keys.ts'
 import { missingWords } from '../words/words.ts'
+import { betterFindings } from './examine-better.ts'
 import { examineFlow } from './examine-flow.ts'
 import { readFindings, tried } from './examine-read.ts'
 import { sourceFindings } from './examine-sources.ts'
@@ -89,6 +90,7 @@ export function examine(
     ...(read
       ? [...layoutFindings(folder), ...gradingFindings(folder, tables), ...sourceFindings(folder)]
       : []),
+    ...(read && flow.findings.length === 0 ? betterFindings(folder, tables) : []),
   ]
   const proved =
     ofAll.length === 0 ? statementFindings(folder, tables, today) : { findings: [], statements: 0 }

@@ -1,6 +1,8 @@
+import type { Better } from '../garment/better.ts'
 import type { Facts, Recipient } from '../garment/facts.ts'
 import type { Grade, Grading } from '../garment/grade.ts'
 import type { Language, Say } from '../words/words.ts'
+import { gainSentence } from './better-words.ts'
 import { flagWords } from './flag-words.ts'
 import { gradeNext, gradeSentence } from './grade-words.ts'
 import { weightWords } from './weight-words.ts'
@@ -12,6 +14,8 @@ export interface ListedGarment {
   readonly name: string
   readonly facts: Facts
   readonly grading: Grading
+  /** What the customer could still do for it; null: nothing was looked for. */
+  readonly better: Better | null
 }
 
 export interface Listed {
@@ -53,13 +57,28 @@ export interface Box {
   readonly d: number
 }
 
-/** What to do before a garment goes into the box: the packing step of each reason that has one. */
-function packingOf({ flags }: Grading, { say, has }: Language): string[] {
-  const keys = flags
-    .filter((flag) => flag.for.includes('customer'))
-    .map(({ code }) => `trade.flags.${code}.pack`)
-  return [...new Set(keys.filter(has).map((key) => say(key)))]
+/** At the box a better grade or layout is past; what helps at the iron is still worth a note. */
+const atTheIron = ['press', 'backing', 'heat'] as const
+
+/** What telling more about one reason could bring. */
+function couldBring(code: string, better: Better | null, language: Language): string | null {
+  const step = better?.steps.find(({ act }) => act.answers.includes(code))
+  return step ? gainSentence(step, atTheIron, better!.now, { wished: null }, language) : null
 }
+
+/**
+ * What to do before a garment goes into the box: the packing step of each reason that has one, with
+ * what it could bring.
+ */
+function packingOf({ grading, better }: ListedGarment, language: Language): string[] {
+  const { say, has } = language
+  const steps = grading.flags
+    .filter(({ for: readers, code }) => readers.includes('customer') && has(packKey(code)))
+    .map(({ code }) => [say(packKey(code)), couldBring(code, better, language)])
+  return [...new Set(steps.map((step) => step.filter(Boolean).join(' ')))]
+}
+
+const packKey = (code: string): string => `trade.flags.${code}.pack`
 
 /** What to do while a person has not looked yet: the next step of each grave reason. */
 const waitingOf = ({ flags }: Grading, { say }: Language): string[] =>
@@ -126,9 +145,7 @@ export function checklist(
       }
     : null
   return {
-    packed: graded('sound', 'care').map((garment) =>
-      listed(garment, packingOf(garment.grading, language)),
-    ),
+    packed: graded('sound', 'care').map((garment) => listed(garment, packingOf(garment, language))),
     waiting: waiting.map((garment) => listed(garment, waitingOf(garment.grading, language))),
     keptHome: graded('home').map((garment) => keptHome(garment, say)),
     packing: packingSteps

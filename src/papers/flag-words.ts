@@ -12,11 +12,15 @@ export interface FlagWords {
 const severityOf = (flag: Flag): FlagWords['severity'] =>
   flag.severity === 'eyes' || flag.severity === 'home' ? 'stop' : flag.severity
 
-/** The flags that one reader should see, in that reader's language, the gravest first. */
+/**
+ * The flags that one reader should see, in that reader's language, the gravest first. The next step of
+ * a code in `said` is told elsewhere.
+ */
 export function flagWords(
   flags: readonly Flag[],
   reader: 'customer' | 'staff' | 'maker',
   say: Say,
+  said: ReadonlySet<string> = new Set(),
 ): FlagWords[] {
   const order = ['stop', 'care', 'note']
   return flags
@@ -24,7 +28,7 @@ export function flagWords(
     .map((flag) => ({
       severity: severityOf(flag),
       message: say(`trade.flags.${flag.code}.message`),
-      next: say(`trade.flags.${flag.code}.next`) || null,
+      next: said.has(flag.code) ? null : say(`trade.flags.${flag.code}.next`) || null,
     }))
     .sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity))
 }

@@ -9,6 +9,9 @@ const deciding = (grading: Grading) =>
     .filter((flag) => flag.for.includes('customer') && flag.severity !== 'note')
     .toSorted((a, b) => bySeverity.indexOf(a.severity) - bySeverity.indexOf(b.severity))[0]
 
+/** The code of the reason that is told as the grade's; null for a sound garment. */
+export const decidingCode = (grading: Grading): string | null => deciding(grading)?.code ?? null
+
 /** Why a garment has its grade, in one sentence. */
 export function gradeSentence(grading: Grading, say: Say): string {
   const flag = deciding(grading)

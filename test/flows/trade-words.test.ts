@@ -1,13 +1,14 @@
 import { expect, test } from 'vitest'
+import { betterKeys } from '../../src/garment/better-keys.ts'
 import { wordKeys } from '../../src/quilt/word-keys.ts'
 import { flatten } from '../../src/words/words.ts'
-import { layouts, rates, readYaml, tables } from '../help/knowledge.ts'
+import { acts, layouts, rates, readYaml, tables } from '../help/knowledge.ts'
 
 const languages = ['en', 'es'].map(
   (code) => [code, flatten(readYaml(`tables/words/${code}.yaml`) as never)] as const,
 )
 
-const wanted = new Set(wordKeys({ tables, layouts, rates }))
+const wanted = new Set([...wordKeys({ tables, layouts, rates }), ...betterKeys(acts)])
 
 test.each(languages)(
   'every code that is shown has its sentences in %s, and none is idle',
@@ -30,7 +31,7 @@ const longestWords = 20
 
 test.each(languages)('a customer reads short sentences in %s', (_, said) => {
   const long = [...said]
-    .filter(([key]) => /^(flags\..*\.(message|next|pack)|grades)/.test(key))
+    .filter(([key]) => /^(flags\..*\.(message|next|pack)|grades|better)/.test(key))
     .flatMap(([key, text]) =>
       text
         .split(/[.!?] /)

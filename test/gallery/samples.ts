@@ -75,6 +75,8 @@ const tag = (n: number, name: string, kind: string, more: Partial<Tag> = {}): Ta
   sentence: 'Firm, sound cotton. It can be fused, pressed and cut as it is.',
   next: 'Wash it once more without softener, then pack it.',
   flags: [],
+  better: [],
+  together: null,
   answers: shirtAnswers,
   photos: [],
   open: false,

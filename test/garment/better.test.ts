@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { better, type Step } from '../../src/garment/better.ts'
 import { readActs } from '../../src/garment/better-acts.ts'
+import type { Outcome } from '../../src/garment/better-outcome.ts'
 import { domains, type FactName, type Facts, pileDomains, untold } from '../../src/garment/facts.ts'
 import { type Grading, grade, grades, type PileFacts } from '../../src/garment/grade.ts'
 import { plainShirt } from '../help/garments.ts'
@@ -37,6 +38,7 @@ describe('what would make it better', () => {
         outcome: { grade: 'sound', method: 'fuse', backing: 'fused', ceilingC: 200 },
       },
       worst: { outcome: { grade: 'care', method: 'do-not-press', ceilingC: null } },
+      hangsOn: { heat: 'hot', iron: 'hot' },
       gains: ['grade', 'backing', 'heat'],
     })
   })
@@ -118,6 +120,18 @@ describe('what would make it better', () => {
     ])
   })
 
+  test('what the best hangs on leaves out what follows from the rest', () => {
+    expect(
+      stepOf('tell-pattern', { pattern: 'unknown', printMake: 'unknown', graphic: 'unknown' })!
+        .hangsOn,
+    ).toEqual({ pattern: 'solid' })
+    expect(stepOf('wash', { wash: 'unwashed', bleed: 'fast' })!.hangsOn).toEqual({})
+    expect(stepOf('wash', { wash: 'unwashed', soil: 'soiled' })!.hangsOn).toEqual({
+      soil: 'clean',
+      bleed: 'untested',
+    })
+  })
+
   test('washing says that colour may run', () => {
     expect(stepOf('wash', { wash: 'unwashed' })!.worst.facts).toMatchObject({ bleed: 'bleeds' })
   })
@@ -130,6 +144,21 @@ describe('what would make it better', () => {
       'look-at-print',
     ])
     expect(together!.best.outcome.grade).toBe('sound')
+  })
+
+  test('a picture nobody measured goes into a frame only where it is measured and the quilt is framed', () => {
+    const pile = { recipient: 'adult', layout: 'plain-squares' } as const
+    const { steps, together } = ask(
+      { pattern: 'single', graphic: 'unknown', printMake: 'screen' },
+      pile,
+    )
+    expect(named(steps)).toEqual([])
+    expect(together!.acts.map(({ act }) => act)).toEqual(['measure-picture', 'another-layout'])
+    expect(together!.best).toMatchObject({
+      facts: { graphic: 'fits' },
+      layout: 'framed-panels',
+      outcome: { grade: 'care', wish: 'fits' },
+    })
   })
 
   test('the grade comes first, then the layout, then press and backing; the lighter act before', () => {
@@ -278,6 +307,35 @@ describe('of any garment', () => {
     expect(promised).toBeGreaterThan(100)
   })
 
+  test('wherever it turns out as the best hangs on, all that was told follows', () => {
+    let held = 0
+    fc.assert(
+      fc.property(facts, piles, (one, pile) => {
+        for (const { act, best, hangsOn, gains } of better(one, pile, knowledge, acts).steps) {
+          if (act.layout) continue
+          const asTold = reachable(one, raw.find((other) => other.act === act.act)!).filter(
+            (then) =>
+              Object.entries(hangsOn).every(([fact, value]) => then[fact as FactName] === value),
+          )
+          expect(asTold.length).toBeGreaterThan(0)
+          for (const then of asTold) {
+            const graded = grade(then, pile, knowledge)
+            held += 1
+            expect(graded.grade).toBe(best.outcome.grade)
+            if (gains.includes('heat')) {
+              expect(graded.press.ceilingC ?? 0).toBeGreaterThan(
+                grade(one, pile, knowledge).press.ceilingC ?? 0,
+              )
+            }
+            if (gains.includes('layout')) expect(misfits(graded, pile)).toBe(false)
+          }
+        }
+      }),
+      { numRuns: 200 },
+    )
+    expect(held).toBeGreaterThan(100)
+  })
+
   test('what is never to be washed is never advised to be washed, and stays so in every outcome', () => {
     fc.assert(
       fc.property(facts, piles, (one, pile) => {
@@ -292,7 +350,7 @@ describe('of any garment', () => {
     )
   })
 
-  test('together is named only where it reaches a grade that no single act does', () => {
+  test('together is named only where it reaches a grade or layout that no single act does', () => {
     let seen = 0
     fc.assert(
       fc.property(facts, piles, (one, pile) => {
@@ -300,9 +358,11 @@ describe('of any garment', () => {
         if (!together) return
         seen += 1
         expect(together.acts.length).toBeGreaterThan(1)
-        const reached = grades.indexOf(together.best.outcome.grade)
-        for (const { best } of steps)
-          expect(reached).toBeLessThan(grades.indexOf(best.outcome.grade))
+        const rank = ({ grade: given, wish }: Outcome) =>
+          grades.indexOf(given) * 2 + Number(wish === 'misfit')
+        for (const { best } of steps) {
+          expect(rank(together.best.outcome)).toBeLessThan(rank(best.outcome))
+        }
       }),
       { numRuns: 400 },
     )

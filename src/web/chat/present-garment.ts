@@ -1,10 +1,13 @@
+import { sourcedFacts } from '../../desk/provenance.ts'
 import type { Step } from '../../flow/walk.ts'
-import type { Garment } from '../../intake/pile.ts'
+import type { Flag, Grading } from '../../garment/grade.ts'
+import type { Garment, Wish } from '../../intake/pile.ts'
 import { chosen, given } from '../../intake/replies.ts'
 import { flagWords } from '../../papers/flag-words.ts'
-import { gradeNext, gradeSentence } from '../../papers/grade-words.ts'
+import { decidingCode, gradeNext, gradeSentence } from '../../papers/grade-words.ts'
 import type { Language } from '../../words/words.ts'
 import { paths } from './paths.ts'
+import { shownBetter } from './present-better.ts'
 import { replyWords } from './said.ts'
 import type { Action, Photo, Said, Tag } from './view.ts'
 
@@ -69,9 +72,42 @@ function actionsOf(garment: Garment, reader: Reader): Action[] {
   return [...copy, action('drop-garment')]
 }
 
-export function tagOf(garment: Garment, asked: number, reader: Reader): Tag {
+/**
+ * Of a garment that stays at home only what is grave matters. Its questions end early, and what nobody
+ * was asked about asks for nothing.
+ */
+function mattering(garment: Garment, { flags, grade }: Grading): readonly Flag[] {
+  if (grade !== 'home') return flags
+  const untold = new Set<string>(
+    sourcedFacts(garment).flatMap(({ fact, from }) => (from === 'untold' ? [fact] : [])),
+  )
+  return flags.filter(
+    ({ severity, because }) =>
+      severity === 'home' || (severity === 'eyes' && !because.some((name) => untold.has(name))),
+  )
+}
+
+/** A reason that is told in the sentence above stands in no list; a next step is said once. */
+function reasonsOf(garment: Garment, answers: ReadonlySet<string>, { language }: Reader) {
+  const { grading } = garment
+  if (!grading) return { sentence: null, next: null, flags: [] }
+  const { say } = language
+  const deciding = decidingCode(grading)
+  return {
+    sentence: gradeSentence(grading, say),
+    next: answers.has(deciding ?? '') ? null : gradeNext(grading, say),
+    flags: flagWords(
+      mattering(garment, grading).filter(({ code }) => code !== deciding),
+      'customer',
+      say,
+      answers,
+    ),
+  }
+}
+
+export function tagOf(garment: Garment, wish: Wish, asked: number, reader: Reader): Tag {
   const { grading, open, dropped } = garment
-  const { say } = reader.language
+  const { better, together, answers } = shownBetter(garment, wish, reader)
   const goesOn = open !== null && !dropped && garment.n !== asked && reader.editable
   return {
     n: garment.n,
@@ -80,9 +116,9 @@ export function tagOf(garment: Garment, asked: number, reader: Reader): Tag {
     kind: chosen(garment.replies, 'kind') ?? null,
     kindWords: kindWords(garment, reader),
     grade: grading?.grade ?? null,
-    sentence: grading && gradeSentence(grading, say),
-    next: grading && gradeNext(grading, say),
-    flags: grading ? flagWords(grading.flags, 'customer', say) : [],
+    ...reasonsOf(garment, answers, reader),
+    better,
+    together,
     answers: saidOf(garment.path, garment.n, reader),
     photos: photosOf(garment, reader),
     open: open !== null,

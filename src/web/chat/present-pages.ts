@@ -52,7 +52,7 @@ export function tallyOf(pile: Pile, { language }: Reader): Tally {
 }
 
 const tagsOf = (pile: Pile, asked: number, reader: Reader): Tag[] =>
-  pile.garments.map((garment) => tagOf(garment, asked, reader))
+  pile.garments.map((garment) => tagOf(garment, pile.wish, asked, reader))
 
 const pileSaid = (pile: Pile, reader: Reader): Said[] =>
   pile.followed.parts.flatMap(({ path }) => saidOf(path, 0, reader))
@@ -144,7 +144,14 @@ function paperIn(open: Open, context: PaperContext, language: Language): Confirm
         recipient: pile.recipient,
         garments: standing(pile).flatMap((garment) =>
           garment.grading
-            ? [{ ...garment, grading: garment.grading, name: nameOf(garment, reader) }]
+            ? [
+                {
+                  ...garment,
+                  grading: garment.grading,
+                  better: garment.better?.customer ?? null,
+                  name: nameOf(garment, reader),
+                },
+              ]
             : [],
         ),
         box: pile.box,

@@ -99,12 +99,13 @@ function TagBody({ tag }: { tag: Tag }) {
   )
 }
 
-/** Why it is graded so, what follows, and each reason. */
-export function Verdict({ tag }: { tag: Pick<Tag, 'sentence' | 'next' | 'flags'> }) {
+/** Why it is graded so, what follows, what could better it, and each further reason. */
+function Verdict({ tag }: { tag: Tag }) {
   return (
     <>
       {tag.sentence && <p class="tag-why">{tag.sentence}</p>}
       {tag.next && <p class="tag-next">{tag.next}</p>}
+      <BetterSteps tag={tag} />
       {tag.flags.length > 0 && (
         <ul class="flags">
           {tag.flags.map((flag) => (
@@ -123,6 +124,33 @@ function OneFlag({ flag }: { flag: Flag }) {
       <strong>{say(`severity.${flag.severity}`)}</strong> {flag.message}
       {flag.next && <span class="flag-next"> {flag.next}</span>}
     </li>
+  )
+}
+
+/** What the customer can do so that it does better, each with the answer to change. */
+function BetterSteps({ tag }: { tag: Tag }) {
+  const say = useSay()
+  if (tag.better.length === 0) return null
+  return (
+    <div class="better">
+      <p class="better-title" id={`better-${tag.n}`}>
+        {say('better.title')}
+      </p>
+      <ol class="better-steps" aria-labelledby={`better-${tag.n}`}>
+        {tag.better.map(({ act, text, link }) => (
+          <li key={act} class="better-step" data-better={act}>
+            {text}{' '}
+            {link && (
+              <a class="better-link" href={link.href}>
+                {say('better.go', { question: link.label })}
+                <span class="unseen">, {tag.name}</span>
+              </a>
+            )}
+          </li>
+        ))}
+      </ol>
+      {tag.together && <p>{tag.together}</p>}
+    </div>
   )
 }
 

@@ -88,6 +88,14 @@ export interface Photo {
   readonly alt: string
 }
 
+/** Something the customer can do so that a garment does better. */
+export interface BetterStep {
+  readonly act: string
+  readonly text: string
+  /** The answer to change, in its short form and where; null: no longer. */
+  readonly link: Link | null
+}
+
 export interface Tag {
   /** From 1. */
   readonly n: number
@@ -104,6 +112,10 @@ export interface Tag {
   /** What to do now. */
   readonly next: string | null
   readonly flags: readonly Flag[]
+  /** The most helpful first. */
+  readonly better: readonly BetterStep[]
+  /** What those steps could bring only together; null: no more than each alone. */
+  readonly together: string | null
   readonly answers: readonly Said[]
   readonly photos: readonly Photo[]
   /** Questions of it are still open. */

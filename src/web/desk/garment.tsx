@@ -1,5 +1,6 @@
 import { GradeMark, Picture, useSay } from '../chat/pieces.tsx'
 import { Answers } from '../chat/tag.tsx'
+import { BetterSteps } from './better.tsx'
 import { Decision } from './decision.tsx'
 import { Notes } from './notes.tsx'
 import type { DeskGarment, FactLine, StaffFlag } from './view.ts'
@@ -81,6 +82,7 @@ function Body({ garment, csrf }: Shown) {
           <a href={garment.next.href}>{garment.next.label}</a>
         </p>
       )}
+      <BetterSteps garment={garment} />
       <Facts garment={garment} />
       <Reckoned parts={garment.reckoned} />
       <details class="told">

@@ -9,8 +9,11 @@ import type { PressPlan } from '../../garment/press.ts'
 import { readingOf } from '../../intake/label.ts'
 import { labelWords } from '../../papers/label-words.ts'
 import type { Language } from '../../words/words.ts'
+import { wishedOf } from '../chat/present-better.ts'
 import { kindWords, nameOf, type Reader, saidOf } from '../chat/present-garment.ts'
+import { factName, factValue } from './fact-words.ts'
 import { deskPaths } from './paths.ts'
+import { deskBetter, deskTogether } from './present-better.ts'
 import { type Desk, decisionForm } from './present-decision.ts'
 import { flagWhy, reckonedOf } from './present-why.ts'
 import type { DeskGarment, DeskNote, FactLine, StaffFlag, WhyLine } from './view.ts'
@@ -26,11 +29,6 @@ export const readerAt = (language: Language): Reader => ({
 })
 
 const severities = { note: 'note', care: 'care', eyes: 'stop', home: 'stop' } as const
-
-const factName = (fact: string, { say }: Language): string => say(`desk.facts.${fact}.name`)
-
-const factValue = ({ fact, value }: SourcedFact, { say }: Language): string =>
-  fact === 'kind' ? say(`intake.kind.options.${value}`) : say(`desk.facts.${fact}.${value}`)
 
 /** A reason may rest on things of the pile; those are not facts of the garment. */
 function becauseWords(flag: Flag, facts: readonly SourcedFact[], language: Language): string[] {
@@ -171,6 +169,9 @@ export function garmentOf(
     waits: review.undecided.includes(garment.n),
     flags: worded(grave),
     noted: worded(minor),
+    better: garment.better ? deskBetter(garment.better.staff, language) : [],
+    together:
+      garment.better && deskTogether(garment.better.staff, wishedOf(review.pile.wish), language),
     press: garment.grading ? pressLines(garment.grading.press, language) : [],
     facts: [...labelLine(reviewed, language), ...facts.map((fact) => factLine(fact, language))],
     reckoned: reckonedOf(told),

@@ -113,6 +113,25 @@ export interface FactLine {
   readonly from: string
 }
 
+/** What it would come to if a fact turned out so; at best, where the act tells of others too. */
+export interface DeskChance {
+  readonly fact: string
+  readonly value: string
+  readonly grade: string
+  readonly press: string
+}
+
+/** Something that might be found out or done so that a garment does better. */
+export interface DeskBetter {
+  readonly act: string
+  readonly text: string
+  /** Who does it. */
+  readonly by: string
+  /** "Ironing line: no label". */
+  readonly now: readonly string[]
+  readonly chances: readonly DeskChance[]
+}
+
 export interface DeskGarment {
   readonly n: number
   readonly code: string
@@ -124,6 +143,9 @@ export interface DeskGarment {
   readonly waits: boolean
   readonly flags: readonly StaffFlag[]
   readonly noted: readonly StaffFlag[]
+  /** The most helpful first. */
+  readonly better: readonly DeskBetter[]
+  readonly together: string | null
   readonly press: readonly FactLine[]
   readonly facts: readonly FactLine[]
   /** What was reckoned beside the flags, each with its why. */
