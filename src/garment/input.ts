@@ -2,6 +2,7 @@ import { z } from 'zod'
 import { Failure } from '../base/failures.ts'
 import { type FibreKey, isFibreKey } from '../textile/fibres.ts'
 import { heatOf } from '../textile/heat.ts'
+import { wholeWithin } from '../textile/label/blocks.ts'
 import type { Block } from '../textile/reading.ts'
 import {
   domains,
@@ -32,13 +33,10 @@ const fibresSchema = z.union([
   z.array(share).transform((shares) => [{ section: null, fibres: shares, complete: undefined }]),
 ])
 
-/** Shares of a block may miss 100 by this much, percent. */
-const slack = 3
-
 function asBlocks(given: z.infer<typeof fibresSchema>): Block[] {
   return given.map(({ section, fibres, complete }) => {
     const total = fibres.reduce((sum, { percent }) => sum + percent, 0)
-    const whole = Math.abs(total - 100) <= slack
+    const whole = Math.abs(total - 100) <= wholeWithin
     return { section, fibres, total, complete: whole && complete !== false }
   })
 }

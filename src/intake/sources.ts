@@ -9,10 +9,13 @@ import { pressFigures } from '../garment/press.ts'
 import { graphicFigures, layoutFigures } from '../quilt/layout.ts'
 import { materialFigures } from '../quilt/materials.ts'
 import { rateFigures } from '../quilt/rate-figures.ts'
+import { soleFigures } from '../quilt/rates.ts'
 import { yieldFigures } from '../quilt/yield.ts'
 import { fibreFigures } from '../textile/fibres.ts'
 import { heatFigures } from '../textile/heat.ts'
 import { ironFigures } from '../textile/iron.ts'
+import { shareFigures } from '../textile/label/blocks.ts'
+import { spellingFigures } from '../textile/label/spelling.ts'
 import type { FlowsFolder } from './flows-folder.ts'
 import { layoutsOf, ratesOf } from './knowledge.ts'
 
@@ -58,6 +61,8 @@ const inCode: readonly Figure[] = [
   ...ironFigures,
   ...heatFigures,
   ...fibreFigures,
+  ...shareFigures,
+  ...spellingFigures,
   ...pressFigures,
   ...sizeFigures,
   ...panelFigures,
@@ -65,6 +70,7 @@ const inCode: readonly Figure[] = [
   ...yieldFigures,
   ...graphicFigures,
   ...materialFigures,
+  ...soleFigures,
 ]
 
 /** Every figure that grading, cutting and packing rest on, of the owner's files and of our own. */

@@ -1,8 +1,16 @@
 import { z } from 'zod'
 import { Failure } from '../base/failures.ts'
+import { type Figure, memory } from '../base/figure.ts'
 import { domains, type Facts } from '../garment/facts.ts'
 import type { Interfacing } from '../garment/knowledge.ts'
 import { quiltSizes } from './layout.ts'
+
+/** The sole is hotter than the glue line behind the cloth by this much at least, °C. */
+const soleOverGlueC = 15
+
+export const soleFigures: readonly Figure[] = [
+  { figure: 'rates/sole over glue line, least', value: soleOverGlueC, unit: '°C', source: memory },
+]
 
 const minor = z.number().int().nonnegative()
 const inches = z.number().positive()
@@ -34,7 +42,7 @@ const ratesSchema = z.strictObject({
         source: z.string(),
       })
       .refine(
-        (it) => it.sole_c >= it.glue_line_c + 15,
+        (it) => it.sole_c >= it.glue_line_c + soleOverGlueC,
         'the sole is 15 to 30 °C over the glue line',
       ),
   ),

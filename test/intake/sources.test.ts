@@ -3,7 +3,6 @@ import { readFlowsFolder } from '../../src/intake/flows-folder.ts'
 import { countKinds, figuresOf, kindOf, sourceKinds, sourcesOf } from '../../src/intake/sources.ts'
 import { flowsFolder } from '../help/app.ts'
 import { tables } from '../help/knowledge.ts'
-import { sources as files, withoutComments } from '../help/tree.ts'
 
 const folder = readFlowsFolder(flowsFolder)
 const figures = figuresOf(folder)
@@ -119,45 +118,6 @@ test('prices and terms are the shop’s own, and nothing else is', () => {
   const counted = tables.reduce((sum, one) => sum + Object.keys(one!).length, 0)
   // Deposit, validity and turnaround are the three terms.
   expect(own).toHaveLength(counted + prices(rates) + 3)
-})
-
-/** Bounds of what may be typed in, and the end of a scale that is listed as `iron/hot`. */
-const ours = [
-  'src/garment/facts.ts: hottestC',
-  'src/garment/input.ts: slack',
-  'src/quilt/tally.ts: mostMore',
-]
-
-/** Names of a file's own numbers, and the lists of figures in which each should stand. */
-const numbersIn = (text: string): string[] =>
-  [...text.matchAll(/^(?:export )?const (\w+)(?:: [\w]+)? = (?:\{ \w+: )?\d/gm)].map(
-    ([, name]) => name!,
-  )
-const listsIn = (text: string): string =>
-  [
-    ...text.matchAll(
-      /^export const \w+Figures: readonly Figure\[\] = [\s\S]*?\n(?=\n|$(?![\s\S]))/gm,
-    ),
-  ].join('\n')
-
-const unlisted = (text: string): string[] =>
-  numbersIn(text).filter((name) => !new RegExp(`\\b${name}\\b`).test(listsIn(text)))
-
-test('a number of the trade that stands in the code is listed with its source', () => {
-  const rooms = files()
-    .filter(({ path }) =>
-      /^src\/(?:textile\/[a-z]+|garment\/\w[\w-]*|quilt\/\w[\w-]*)\.ts$/.test(path),
-    )
-    .map(({ path, text }) => ({ path, text: withoutComments(text) }))
-  const names = rooms.flatMap(({ text }) => numbersIn(text))
-  expect(names).toEqual(expect.arrayContaining(['airIn', 'spareC', 'placketIn', 'holeIn', 'usual']))
-  const missing = rooms.flatMap(({ path, text }) =>
-    unlisted(text).map((name) => `${path}: ${name}`),
-  )
-  expect(missing.sort()).toEqual(ours)
-  expect(unlisted('const hemIn = 2\nexport const xFigures: readonly Figure[] = [\n]\n')).toEqual([
-    'hemIn',
-  ])
 })
 
 test('the counts of the kinds add up', () => {

@@ -1,3 +1,4 @@
+import { type Figure, memory, practice } from '../../base/figure.ts'
 import type { FibreKey } from '../fibres.ts'
 import type { Block, FibreShare, ProblemCode } from '../reading.ts'
 import type { Pair } from './pairing.ts'
@@ -9,7 +10,12 @@ export interface Grouped {
   readonly problems: readonly ProblemCode[]
 }
 
-const near = (total: number): boolean => Math.abs(total - 100) <= 0.2
+/** Shares printed to a tenth may miss 100 by this much, percent. */
+const roundingPercent = 0.2
+const near = (total: number): boolean => Math.abs(total - 100) <= roundingPercent
+
+/** A part whose shares miss 100 by no more is taken as whole, percent; a nearer miss is told. */
+export const wholeWithin = 3
 export const totalOf = (pairs: readonly Pair[]): number =>
   Math.round(pairs.reduce((sum, { share }) => sum + share.value, 0) * 100) / 100
 
@@ -85,7 +91,30 @@ function withoutRepeats(pairs: readonly Pair[]): Pair[] {
   return once
 }
 
+/** The one word of Japanese and Korean stands for elastane up to here, percent. */
 const mostElastane = 30
+
+export const shareFigures: readonly Figure[] = [
+  {
+    figure: 'label/shares whole within',
+    value: wholeWithin,
+    unit: 'percent',
+    source: `16 CFR 303.43, a fibre may be off by three points (${memory})`,
+  },
+  {
+    figure: 'label/shares exact within',
+    value: roundingPercent,
+    unit: 'percent',
+    source: practice,
+  },
+  {
+    figure: 'label/elastane by its Japanese or Korean name, most',
+    value: mostElastane,
+    unit: 'percent',
+    source: memory,
+  },
+]
+
 const eitherName: ReadonlySet<string> = new Set(['ポリウレタン', '폴리우레탄'])
 
 /** The word may be either fibre, and the share does not tell which. */
@@ -108,6 +137,6 @@ export function blockOf(section: string | null, group: Group): Block {
     section,
     fibres: group.map((pair) => settled(pair, group.length === 1)),
     total,
-    complete: total >= 97 && total <= 103,
+    complete: Math.abs(total - 100) <= wholeWithin,
   }
 }

@@ -1,3 +1,4 @@
+import { type Figure, practice } from '../../base/figure.ts'
 import type { FibreKey } from '../fibres.ts'
 import { meaningOf, once, shareWords, type Term } from './vocabulary.ts'
 
@@ -41,9 +42,32 @@ export interface Guess {
   readonly sure: boolean
 }
 
+/**
+ * How far a word may be from a name, in letters. Our own measure, common practice, no source: a short
+ * name is soon another word, so it must be nearer, and its first letter right.
+ */
+const guessing = {
+  shortest: 4,
+  longest: 24,
+  /** Words from here on may have two mistakes. */
+  twoMistakesFrom: 7,
+  firstLetterRightBelow: 5,
+  /** Names that are sure enough to be taken as read: this long for one mistake, and for two. */
+  sureFrom: { one: 5, two: 8 },
+  /** Any other fibre's name must be so many mistakes further off. */
+  clearBy: 2,
+}
+
+export const spellingFigures: readonly Figure[] = Object.entries(guessing).map(([name, value]) => ({
+  figure: `label/misspelt names, ${name}`,
+  value,
+  unit: 'letters',
+  source: practice,
+}))
+
 /** The name that a misspelt word most likely stands for; undefined where none or several are near. */
 export function guessName(word: string): Guess | undefined {
-  if (word.length < 4 || word.length > 24) return undefined
+  if (word.length < guessing.shortest || word.length > guessing.longest) return undefined
   const known = guesses.get(word)
   if (known !== undefined) return known ?? undefined
   const blurred = bySkeleton().get(skeleton(word))
@@ -58,12 +82,12 @@ const guesses = new Map<string, Guess | null>()
 const mostGuesses = 2_000
 
 function nearest(word: string): Guess | undefined {
-  const most = word.length >= 7 ? 2 : 1
+  const most = word.length >= guessing.twoMistakesFrom ? 2 : 1
   let best: Name | undefined
   let bestDistance = most + 1
-  let otherDistance = most + 3
+  let otherDistance = most + guessing.clearBy + 1
   for (const name of names()) {
-    const limit = Math.min(most + 2, otherDistance)
+    const limit = Math.min(most + guessing.clearBy, otherDistance)
     if (Math.abs(name.word.length - word.length) > limit) continue
     const distance = lettersApart(word, name.word, limit)
     if (distance < bestDistance) {
@@ -76,9 +100,10 @@ function nearest(word: string): Guess | undefined {
   }
   if (!best || bestDistance > most || otherDistance <= bestDistance) return undefined
   // A short name is soon another word; the first letter is seldom misread.
-  if (best.word.length < 5 && word[0] !== best.word[0]) return undefined
-  const long = bestDistance === 1 ? word.length >= 5 : word.length >= 8
-  return { term: best.term, sure: long && otherDistance - bestDistance >= 2 }
+  if (best.word.length < guessing.firstLetterRightBelow && word[0] !== best.word[0])
+    return undefined
+  const long = word.length >= guessing.sureFrom[bestDistance === 1 ? 'one' : 'two']
+  return { term: best.term, sure: long && otherDistance - bestDistance >= guessing.clearBy }
 }
 
 /** Changed, added, dropped or swapped letters between two words, or more than `limit`. */
