@@ -33,19 +33,17 @@ function OneStep({ step }: { step: DeskBetter }) {
         <caption class="unseen">{step.text}</caption>
         <thead>
           <tr>
-            <th scope="col">{say('desk.columns.fact')}</th>
             <th scope="col">{say('desk.better.if')}</th>
-            <th scope="col">{say('desk.better.grade')}</th>
-            <th scope="col">{say('desk.better.press')}</th>
+            <th scope="col">{say('desk.better.best')}</th>
           </tr>
         </thead>
         <tbody>
-          {step.chances.map(({ fact, value, grade, press }) => (
-            <tr key={`${fact} ${value}`}>
-              <th scope="row">{fact}</th>
-              <td>{value}</td>
-              <td>{grade}</td>
-              <td>{press}</td>
+          {step.chances.map(({ turned, grade, press }) => (
+            <tr key={turned}>
+              <th scope="row">{turned}</th>
+              <td>
+                <strong>{grade}</strong> {press}
+              </td>
             </tr>
           ))}
         </tbody>

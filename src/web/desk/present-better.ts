@@ -18,12 +18,18 @@ const outcomeWords = (
   ].join(' · '),
 })
 
+const factWords = (fact: string, value: string, language: Language): string =>
+  language.say('desk.better.fact', { fact: factName(fact, language), value })
+
 function chanceLine({ fact, value, outcome }: Chance, step: Step, language: Language): DeskChance {
-  const stands = step.now[fact] === value
   const worded = factValue({ fact, value }, language)
+  const stands = step.now[fact] === value
   return {
-    fact: factName(fact, language),
-    value: stands ? language.say('desk.better.as_now', { value: worded }) : worded,
+    turned: factWords(
+      fact,
+      stands ? language.say('desk.better.as_now', { value: worded }) : worded,
+      language,
+    ),
     ...outcomeWords(outcome, language),
   }
 }
@@ -34,18 +40,14 @@ const layoutLine = ({ best: { layout, outcome } }: Step, language: Language): De
     ? []
     : [
         {
-          fact: factName('layout', language),
-          value: language.say(`trade.layouts.${layout}.name`),
+          turned: factWords('layout', language.say(`trade.layouts.${layout}.name`), language),
           ...outcomeWords(outcome, language),
         },
       ]
 
 const nowWords = (step: Step, language: Language): string[] =>
   Object.entries(step.now).map(([fact, value]) =>
-    language.say('desk.better.fact', {
-      fact: factName(fact, language),
-      value: factValue({ fact: fact as FactName, value }, language),
-    }),
+    factWords(fact, factValue({ fact: fact as FactName, value }, language), language),
   )
 
 /** Every act that may help, with what each value would come to. */

@@ -115,8 +115,8 @@ export interface FactLine {
 
 /** What it would come to if a fact turned out so; at best, where the act tells of others too. */
 export interface DeskChance {
-  readonly fact: string
-  readonly value: string
+  /** "Soil: clean". */
+  readonly turned: string
   readonly grade: string
   readonly press: string
 }
