@@ -83,11 +83,11 @@ export const help = {
   'measure-a-graphic': wide(
     200,
     ...shirt(100, 18),
-    dashed('M166 76 L234 76 L234 138 L166 138 Z'),
-    outline('M174 130 L192 100 L204 116 L214 104 L227 130 Z', 'paper', 1.5),
-    { mark: 'circle', at: [216, 90], r: 7, stroke: 'ink', width: 1.5, fill: 'paper' },
-    ...arrow([166, 152], [234, 152], true),
-    ...arrow([250, 138], [250, 76], true),
+    dashed('M166 94 L234 94 L234 156 L166 156 Z'),
+    outline('M174 148 L192 118 L204 134 L214 122 L227 148 Z', 'paper', 1.5),
+    { mark: 'circle', at: [216, 108], r: 7, stroke: 'ink', width: 1.5, fill: 'paper' },
+    ...arrow([166, 166], [234, 166], true),
+    ...arrow([250, 156], [250, 97], true),
     box([290, 14], 30, 172, { stroke: 'ink', fill: 'paper' }, 2),
     ...Array.from(
       { length: 12 },
