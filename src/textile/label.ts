@@ -1,10 +1,12 @@
 import { careCodesOf } from './label/care.ts'
 import { cleanText } from './label/clean.ts'
 import { compositionOf } from './label/composition.ts'
+import { withDots } from './label/dots.ts'
 import { splitGlued } from './label/glued.ts'
 import { ironingOf } from './label/ironing.ts'
 import { type Item, itemsOf } from './label/items.ts'
 import { languagesOf } from './label/languages-of.ts'
+import { withSpelledNumbers } from './label/spelled-numbers.ts'
 import { tokenise } from './label/tokens.ts'
 import { careWords, isLabelWord, shareWords } from './label/vocabulary.ts'
 import {
@@ -20,8 +22,8 @@ import {
 export function readLabel(text: string): LabelReading {
   const clean = cleanText(text)
   const tokens = tokenise(clean.text, { isWord: isLabelWord, split: splitGlued })
-  const shares = itemsOf(tokens, shareWords())
-  const care = withoutSmallMarks(itemsOf(tokens, careWords()))
+  const shares = withSpelledNumbers(itemsOf(tokens, shareWords()))
+  const care = withDots(withoutSmallMarks(itemsOf(tokens, careWords())))
 
   const { blocks, problems } = compositionOf(shares)
   const ironing = ironingOf(care)

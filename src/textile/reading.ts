@@ -66,6 +66,7 @@ export const problemWords = {
   number_unexplained: 'A percentage belongs to no fibre.',
   fibre_unexplained: 'A fibre is named without a share.',
   section_unclear: 'It is not clear which part of the garment a share belongs to.',
+  guessed: 'The words themselves say that they are a guess.',
   alternatives: 'The label names more than one make-up, for example by colour.',
   languages_disagree: 'The languages on the label do not say the same.',
   iron_unclear: 'The words about ironing are not clear; the colder reading stands.',

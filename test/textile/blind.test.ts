@@ -1,11 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { blindLabels, type Judged, judge } from './blind-corpora.ts'
 
-// Each corpus with what must hold of it, in labels.
-const corpora = [
-  { name: 'a', exact: 293, ironing: 293, sureAndWrong: 17, hotter: 4 },
-  { name: 'b', exact: 276, ironing: 274, sureAndWrong: 9, hotter: 1 },
-].map((floors) => ({ ...floors, judged: blindLabels(floors.name).map(judge) }))
+const corpora = ['a', 'b'].map((name) => ({ name, judged: blindLabels(name).map(judge) }))
 
 const ids = (judged: readonly Judged[]): string[] => judged.map(({ label }) => label.id)
 const share = (part: number, whole: number): string => `${((100 * part) / whole).toFixed(1)} %`
@@ -33,25 +29,23 @@ test('the figures of labels written without sight of the reader are printed', ()
   expect(corpora.map(({ judged }) => judged.length)).toEqual([309, 284])
 })
 
-describe.each(corpora)('labels of blind corpus $name', ({ judged, ...floors }) => {
-  test('make-ups are read exactly', () => {
+describe.each(corpora)('labels of blind corpus $name', ({ judged }) => {
+  test('at least 99 in 100 make-ups are read exactly', () => {
     const wrong = judged.filter(({ exact }) => !exact)
-    expect(wrong.length, ids(wrong).join(' ')).toBeLessThanOrEqual(judged.length - floors.exact)
+    expect(wrong.length, ids(wrong).join(' ')).toBeLessThanOrEqual(judged.length * 0.01)
   })
 
-  test('ironing lines are read exactly', () => {
+  test('at least 99 in 100 ironing lines are read exactly', () => {
     const wrong = judged.filter(({ ironing }) => !ironing)
-    expect(wrong.length, ids(wrong).join(' ')).toBeLessThanOrEqual(judged.length - floors.ironing)
+    expect(wrong.length, ids(wrong).join(' ')).toBeLessThanOrEqual(judged.length * 0.01)
   })
 
   test('none is read wrong and for sure', () => {
-    const wrong = judged.filter(({ sureAndWrong }) => sureAndWrong)
-    expect(wrong.length, ids(wrong).join(' ')).toBeLessThanOrEqual(floors.sureAndWrong)
+    expect(ids(judged.filter(({ sureAndWrong }) => sureAndWrong))).toEqual([])
   })
 
   test('no ironing line is read hotter than it says', () => {
-    const hotter = judged.filter((one) => one.hotter)
-    expect(hotter.length, ids(hotter).join(' ')).toBeLessThanOrEqual(floors.hotter)
+    expect(ids(judged.filter(({ hotter }) => hotter))).toEqual([])
   })
 
   test('at least 90 in 100 of the right readings are sure', () => {

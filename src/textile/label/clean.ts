@@ -9,6 +9,8 @@ export interface CleanText {
 
 // Marks that steer the writing direction or the joining of letters, soft hyphens and control codes.
 const unprinted = /[\p{Cf}\p{Co}\p{Cn}\p{Cs}]|[^\P{Cc}\n]/gu
+// Signs of a trade mark; normalised they would be letters of the word.
+const tradeSigns = /[®™℠]/gu
 const percentSigns = /[％﹪٪℅]|(?<=\d ?)[°ºo]\/[o0]|(?<=\d )[0o]\/[0o]/giu
 const percentGluedToLetters = /(\p{L}{2})(\d{1,3}(?:[.,]\d{1,2})?[ \n]*%)/gu
 
@@ -17,6 +19,7 @@ export function cleanText(raw: string): CleanText {
     .slice(0, mostCharacters)
     .replaceAll(/\r\n?|[\u2028\u2029\v\f]/g, '\n')
     .replaceAll('\t', ' ')
+    .replaceAll(tradeSigns, ' ')
     .replaceAll(percentSigns, '%')
     // The ordinal sign stands for degrees on labels; its plain form would be the letter o.
     .replaceAll('º', '°')

@@ -47,8 +47,9 @@ const isWhole = ({ blocks }: Composition): boolean =>
 function read(items: readonly Item[], ways: { codes: boolean; bare: boolean }): Attempt {
   const elements = nylonTypes(elementsOf(items, ways))
   const problems = new Set<ProblemCode>()
+  if (isGuess(elements)) problems.add('guessed')
   const parts = regionsOf(elements).map((region) => partOf(region, ways.bare, problems))
-  const blocks = mergeParts(parts, problems)
+  const blocks = parts.some(namesFibre) ? mergeParts(parts, problems) : []
   weigh(blocks, elements, problems)
   return {
     composition: { blocks, problems },
@@ -56,6 +57,20 @@ function read(items: readonly Item[], ways: { codes: boolean; bare: boolean }): 
     left: parts.reduce((sum, { pairing }) => sum + pairing.numbersLeft.length, 0),
   }
 }
+
+const namesFibre = ({ pairs }: Part): boolean =>
+  pairs.some(({ fibre }) => fibre.fibre !== 'other' || fibre.doubt !== 'name_unknown')
+
+/** "I think", or a question mark beside what is told. */
+const isGuess = (elements: readonly Element[]): boolean =>
+  elements.some(
+    ({ kind, raw }, at) =>
+      kind === 'hedge' ||
+      (raw === '?' &&
+        elements
+          .slice(Math.max(0, at - 2), at)
+          .some((told) => told.kind === 'fibre' || told.kind === 'number')),
+  )
 
 interface Part {
   readonly sections: readonly string[]
@@ -91,7 +106,9 @@ function pureFibres(elements: readonly Element[], pairing: Pairing): Pair[] {
     const next = elements
       .slice(at + 1)
       .find(({ kind }) => kind !== 'line' && kind !== 'detail' && kind !== 'pure')
+    const before = elements[at - 1]
     if (next?.kind === 'fibre') found.push(next)
+    else if (before?.kind === 'fibre') found.push(before)
   }
   const [first] = found
   if (!first || !pairing.fibresLeft.every(({ fibre }) => fibre === first.fibre)) return []

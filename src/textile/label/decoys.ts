@@ -2,9 +2,10 @@ import type { Element } from './elements.ts'
 
 /** "20 % off", "shrinkage up to 5 %": such numbers are no shares. */
 export function dropDecoys(elements: readonly Element[]): Element[] {
-  const dropped = new Set<Element>()
+  const dropped = new Set<Element>(changes(elements))
   for (const [at, element] of elements.entries()) {
-    if (element.kind === 'decoyBefore') decoyNear(elements, at, 1, dropped)
+    if (element.kind === 'decoyBefore')
+      decoyNear(elements, at, standsBehind(elements, at) ? -1 : 1, dropped)
     if (element.kind === 'decoyAfter') decoyNear(elements, at, -1, dropped)
   }
   return elements.filter((element) => !dropped.has(element))
@@ -22,7 +23,44 @@ function decoyNear(
     if (!element || element.kind === 'fibre' || element.kind === 'section') return
     if (element.kind === 'line' && step === -1) return
     if (element.kind !== 'number') continue
-    dropped.add(element)
+    if (step === 1 || !hasName(elements, at - steps)) dropped.add(element)
     return
   }
+}
+
+/** "20 % discount ⏎ 100 % linen": a word that may stand on either side has its number right before. */
+const standsBehind = (elements: readonly Element[], at: number): boolean => {
+  const [before, next] = [elements[at - 1], elements[at + 1]]
+  return before?.kind === 'number' && (next === undefined || next.kind !== 'number')
+}
+
+/** "Cotton 100 % original": the name in front has no other number, so that this one is its share. */
+function hasName(elements: readonly Element[], at: number): boolean {
+  let before = at - 1
+  while (isPassing(elements[before])) before--
+  if (elements[before]?.kind !== 'fibre') return false
+  while (elements[before]?.kind === 'fibre' || isPassing(elements[before])) before--
+  return elements[before]?.kind !== 'number'
+}
+
+const isPassing = (element: Element | undefined): boolean =>
+  element?.kind === 'filler' ||
+  element?.kind === 'detail' ||
+  (element?.kind === 'mark' && /^[-:(]$/.test(element.raw))
+
+/** "-30 %", "±3 %", "+2 %" are changes where other percentages have no sign in front. */
+function changes(elements: readonly Element[]): Element[] {
+  const percents = elements.flatMap((element, at) =>
+    element.kind === 'number' && element.percent ? [{ element, sign: signAt(elements, at) }] : [],
+  )
+  const minus = percents.every(({ sign }) => sign === '-')
+  return percents.flatMap(({ element, sign }) => (sign && !(minus && sign === '-') ? element : []))
+}
+
+function signAt(elements: readonly Element[], at: number): string | null {
+  const [sign, before] = [elements[at - 1], elements[at - 2]]
+  if (sign?.kind !== 'mark' || !/^[-−‐+±~]$/.test(sign.raw)) return null
+  if (sign.raw !== '-' && sign.raw !== '−' && sign.raw !== '‐') return sign.raw
+  const opens = before === undefined || before.kind === 'line' || before.kind === 'mark'
+  return opens || before.kind === 'decoyBefore' ? '-' : null
 }

@@ -1,18 +1,27 @@
 import type { FibreKey } from '../fibres.ts'
 import type { LanguageCode, Section } from '../languages/types.ts'
 import type { ProblemCode } from '../reading.ts'
+import {
+  besideShare,
+  everyday,
+  fibreFollows,
+  isLine,
+  isPercent,
+  isProgramme,
+  passable,
+} from './beside.ts'
 import { letterCodes } from './codes.ts'
 import { dropDecoys } from './decoys.ts'
 import { has, type Item } from './items.ts'
 import { guessName } from './spelling.ts'
-import { isPureWord, meaningOf } from './vocabulary.ts'
+import { isLabelWord, isPureWord, meaningOf } from './vocabulary.ts'
 
 /** What matters for the make-up of a garment, in the order of the label. */
 export type Element =
   | NumberElement
   | FibreElement
   | { readonly kind: 'section'; readonly sections: readonly Section[]; readonly raw: string }
-  | { readonly kind: 'pure' | 'detail' | 'filler' | 'excluded'; readonly raw: string }
+  | { readonly kind: 'pure' | 'detail' | 'filler' | 'excluded' | 'hedge'; readonly raw: string }
   | { readonly kind: 'decoyBefore' | 'decoyAfter' | 'or' | 'variant'; readonly raw: string }
   | { readonly kind: 'line' | 'mark'; readonly raw: string }
   | WordElement
@@ -46,8 +55,6 @@ export interface Ways {
   /** Letter codes count as names. */
   readonly codes: boolean
 }
-
-const isLine = (item: Item | undefined): boolean => item?.kind === 'line'
 
 /** Reads items as elements: which numbers are percentages, which words are fibres. */
 export function elementsOf(items: readonly Item[], ways: Ways): Element[] {
@@ -85,9 +92,6 @@ function percentages(items: readonly Item[]): ReadonlySet<number> {
   return percents
 }
 
-const isPercent = (item: Item | undefined): boolean =>
-  item?.kind === 'percent' || has(item, 'percent')
-
 function elementAt(
   items: readonly Item[],
   at: number,
@@ -101,15 +105,34 @@ function elementAt(
   if (item.kind === 'line' || item.kind === 'mark') return { kind: item.kind, raw }
   if (item.kind === 'percent' || item.kind === 'degree') return null
 
-  const beside = besideShare(items, at, percents, true)
+  const beside = besideShare(items, at, percents, true) || isJoinedPoly(items, at)
   const code = beside && ways.codes ? codeElement(item) : null
   if (code) return code
   if (item.term) return termElement(items, at, percents, beside)
-  const guess = besideShare(items, at, percents, false) ? guessName(item.text) : undefined
+  const guess = isGuessable(items, at, percents, inSentence) ? guessName(item.text) : undefined
   if (!guess) return { kind: 'word', raw }
-  const doubt = guess.sure ? null : 'spelling'
+  const doubt = guess.sure && isGuessable(items, at, percents, onLine) ? null : 'spelling'
   return fibreElement({ ...item, term: guess.term }, doubt)
 }
+
+/** A word of care is no slip of the pen, and a new sentence speaks of something else. */
+const isGuessable = (
+  items: readonly Item[],
+  at: number,
+  percents: ReadonlySet<number>,
+  passes: (item: Item | undefined) => boolean,
+): boolean => !isLabelWord(items[at]!.text) && besideShare(items, at, percents, false, passes)
+
+const inSentence = (item: Item | undefined): boolean => passable(item) && item!.raw !== '.'
+const onLine = (item: Item | undefined): boolean => inSentence(item) && !isLine(item)
+
+/** "Poly-cotton 65/35": the short name beside a whole one, with the shares apart. */
+const isJoinedPoly = (items: readonly Item[], at: number): boolean =>
+  items[at]!.text === 'poly' &&
+  [-1, 1].some((step) => {
+    const beside = /^[-/&,]$/.test(items[at + step]?.raw ?? '') ? at + 2 * step : at + step
+    return has(items[beside], 'fibre')
+  })
 
 function codeElement(item: Item): FibreElement | null {
   const code = item.kind === 'word' || item.kind === 'term' ? letterCodes[item.text] : undefined
@@ -123,41 +146,6 @@ function codeElement(item: Item): FibreElement | null {
     code: true,
   }
 }
-
-// Words that are a fibre in one language and an everyday word in another.
-const everyday = new Set([
-  'in',
-  'la',
-  'down',
-  'metal',
-  'glass',
-  'hair',
-  'andra',
-  'andre',
-  'alte',
-  'altre',
-  'otras',
-  'outras',
-  'other',
-  'inne',
-  'jina',
-  'diger',
-  'overige',
-  'sonstige',
-  'broom',
-  'beaver',
-  'paper',
-  'soy',
-  'milk',
-  'pele',
-  'piel',
-  'cam',
-  'glas',
-  'yak',
-  'tuy',
-  'others',
-  'nylons',
-])
 
 function termElement(
   items: readonly Item[],
@@ -177,7 +165,7 @@ function termElement(
     const section = meaningOf(item.term, 'section')!.section!
     return { kind: 'section', sections: [section], raw }
   }
-  const roles = ['excluded', 'pure', 'details', 'fillers', 'or', 'variants'] as const
+  const roles = ['hedges', 'excluded', 'pure', 'details', 'fillers', 'or', 'variants'] as const
   if (
     has(item, 'decoysBefore') &&
     !has(item, 'fillers') &&
@@ -189,6 +177,7 @@ function termElement(
 }
 
 const elementKinds = {
+  hedges: 'hedge',
   excluded: 'excluded',
   pure: 'pure',
   details: 'detail',
@@ -231,56 +220,4 @@ function fibreElement(item: Item, doubt: ProblemCode | null): FibreElement {
 const saysPure = (item: Item): boolean => {
   const first = item.term!.words[0]!
   return /^[纯純全순]/.test(first) || (item.term!.words.length > 1 && isPureWord(first))
-}
-
-const programmeWords = new Set([
-  'setting',
-  'settings',
-  'cycle',
-  'programme',
-  'program',
-  'wash',
-  'detergent',
-  'mode',
-  'press',
-  'waschgang',
-  'like',
-  'soap',
-])
-
-/** "Wool cycle", "cotton setting" speak of a machine. */
-const isProgramme = (items: readonly Item[], at: number): boolean =>
-  programmeWords.has(items[at + 1]?.text ?? '')
-
-const passable = (item: Item | undefined): boolean =>
-  item !== undefined &&
-  (item.kind === 'line' ||
-    (item.kind === 'mark' && /[-:/.,()®™*]/.test(item.raw)) ||
-    isPercent(item) ||
-    has(item, 'details') ||
-    has(item, 'fillers'))
-
-/** True where only small words and marks stand between the item and a percentage. */
-function besideShare(
-  items: readonly Item[],
-  at: number,
-  percents: ReadonlySet<number>,
-  bareToo: boolean,
-): boolean {
-  for (const step of [-1, 1]) {
-    let next = at + step
-    for (let steps = 0; steps < 5 && passable(items[next]); steps++) next += step
-    const item = items[next]
-    if (item?.kind !== 'number') continue
-    if (percents.has(next) || (bareToo && isShareLike(item.value))) return true
-  }
-  return false
-}
-
-const isShareLike = (value: number): boolean => value > 0 && value <= 100
-
-function fibreFollows(items: readonly Item[], at: number): boolean {
-  let next = at + 1
-  while (isLine(items[next]) || has(items[next], 'details')) next++
-  return has(items[next], 'fibre') && !everyday.has(items[next]!.text)
 }

@@ -1,8 +1,9 @@
 import { levelAt } from '../iron.ts'
 import type { IronLevel } from '../reading.ts'
-import { hasFor, isNot } from './care.ts'
 import { has, type Item } from './items.ts'
-import type { Phrase } from './phrase.ts'
+import { sparesPrint } from './kept-off.ts'
+import { ownLine, type Phrase } from './phrase.ts'
+import { hasFor, isNot } from './verbs.ts'
 
 export interface Level {
   readonly level: IronLevel | null
@@ -23,8 +24,11 @@ export function levelOf(phrase: Phrase): Level {
   // Words on the line of a verb before are that verb's.
   const own = takes && line >= 0 ? before.slice(line) : before
   const behind = levelsIn(near(after, 1, phrase), phrase)
-  const inFront = levelsIn(near(own, -1, phrase), phrase)
-  if (inFront.length === 0) return coldest(behind)
+  const inFront = levelsIn(near(withoutLots(own), -1, phrase), phrase)
+  if (inFront.length === 0) {
+    const { level, doubtful } = coldest(behind)
+    return { level, doubtful: doubtful || (level === null && phrase.leavesLevel) }
+  }
   const claimed = takes && line < 0 && startsWithLevel(before, phrase)
   if (behind.length > 0)
     return coldest(claimed ? behind : leadsOn ? inFront : [...behind, ...inFront])
@@ -34,11 +38,21 @@ export function levelOf(phrase: Phrase): Level {
   return { level: inFront.reduce(colder) === 'cool' ? 'cool' : null, doubtful: true }
 }
 
+/** Numbers of lines before that are no temperatures: "Lot 0520 ⏎ iron medium". */
+function withoutLots(before: readonly Item[]): Item[] {
+  const line = before.findLastIndex(({ kind }) => kind === 'line')
+  const isDegrees = (at: number) =>
+    before[at]?.kind === 'degree' || /^[cf]$/i.test(before[at]?.raw ?? '')
+  return before.filter(
+    ({ kind }, at) => kind !== 'number' || at > line || isDegrees(at + 1) || isDegrees(at + 2),
+  )
+}
+
 /** "Not a hot iron", "do not iron hot": says how hot it may not be, and nothing of how hot it may. */
 export const forbidsHeatOnly = (phrase: Phrase): boolean => {
-  if (phrase.verb.role !== 'iron') return false
-  const inFront = near(phrase.before, -1, phrase)
-  const behind = phrase.leadsOn ? [] : near(phrase.after, 1, phrase)
+  const onLine = phrase.verb.role === 'iron' ? phrase : ownLine(phrase)
+  const inFront = near(onLine.before, -1, phrase)
+  const behind = phrase.leadsOn ? [] : near(onLine.after, 1, phrase)
   const levels = levelsIn([...inFront, ...behind], phrase)
   if (levels.length === 0 || levels.some((level) => level !== 'hot')) return false
   const not = inFront.findIndex(isNot)
@@ -65,15 +79,19 @@ function levelsIn(items: readonly Item[], phrase: Phrase): IronLevel[] {
 /** Items next to the verb as far as small words reach. */
 function near(items: readonly Item[], side: 1 | -1, phrase: Phrase): Item[] {
   const ordered = side === 1 ? items : [...items].reverse()
-  const end = ordered.findIndex((item) => !isSmall(item) && !isTelling(item, phrase))
+  const spares = sparesPrint(phrase)
+  const passes = (item: Item) =>
+    isSmall(item) || isTelling(item, phrase) || (spares && has(item, 'print'))
+  const end = ordered.findIndex((item) => !passes(item))
   return end < 0 ? [...ordered] : ordered.slice(0, end)
 }
 
 const isSmall = (item: Item): boolean =>
   has(item, 'fillers') ||
   item.kind === 'line' ||
-  item.raw === ',' ||
+  /^[,，、]$/.test(item.raw) ||
   isNot(item) ||
+  has(item, 'except') ||
   has(item, 'steam') ||
   has(item, 'noSteam')
 

@@ -1,9 +1,11 @@
 import type { IronLevel, IronReading } from '../reading.ts'
-import { forbiddenVerbs, verbsIn } from './care.ts'
+import { forbiddenVerbs } from './bans.ts'
 import { colder, forbidsHeatOnly, levelOf, namesLevel } from './iron-level.ts'
 import { has, type Item } from './items.ts'
-import { keptOff } from './kept-off.ts'
-import { type Phrase, phraseAt, phraseWords } from './phrase.ts'
+import { keptOff, sparesPrint } from './kept-off.ts'
+import { ownLine, type Phrase, phraseAt, phraseWords } from './phrase.ts'
+import { verbsIn } from './verbs.ts'
+import { isShareWord } from './vocabulary.ts'
 
 export interface Ironing {
   readonly reading: IronReading
@@ -15,8 +17,12 @@ export interface Ironing {
 export function ironingOf(items: readonly Item[]): Ironing {
   const verbs = verbsIn(items)
   const forbidden = forbiddenVerbs(items, verbs)
-  const mentions = verbs.flatMap(({ verb }, i) =>
-    verb === 'iron' ? [mentionOf(phraseAt(items, verbs, forbidden, i), items, forbidden[i]!)] : [],
+  const mentions = withoutHeatBans(
+    verbs.flatMap(({ verb }, i) =>
+      verb === 'iron'
+        ? [mentionOf(phraseAt(items, verbs, forbidden, i), items, forbidden[i]!)]
+        : [],
+    ),
   )
   const levels = mentions.flatMap(({ level }) => (level ? [level] : []))
   const level = levels.length > 0 ? levels.reduce(colder) : null
@@ -39,24 +45,53 @@ interface Mention {
   readonly wrongSide: boolean
   readonly doubtful: boolean
   readonly words: string
+  /** It forbids a hot iron and says nothing of others. */
+  readonly heatOnly?: true
+}
+
+/** "Do not iron hot. Iron low.": the ban on heat adds nothing where leave is given. */
+function withoutHeatBans(mentions: readonly Mention[]): readonly Mention[] {
+  const others = mentions.filter(({ heatOnly }) => !heatOnly)
+  return others.some(({ level }) => level !== null) ? others : mentions
 }
 
 function mentionOf(phrase: Phrase, items: readonly Item[], forbidden: boolean): Mention {
   const words = phraseWords(phrase)
-  const wrongSide = [...phrase.before, ...phrase.after].some((item) => has(item, 'reverse'))
+  const wrongSide = saysReverse(phrase)
   const misread = !forbidden && startsDoNot(items, phrase.verb.at)
-  if (!forbidden && !misread) return { ...levelOf(phrase), notOnPrint: false, wrongSide, words }
+  const unread = hasStray(phrase)
+  if (!forbidden && !misread) {
+    const { level, doubtful } = levelOf(phrase)
+    const notOnPrint = sparesPrint(phrase)
+    return { level, doubtful: doubtful || unread, notOnPrint, wrongSide, words }
+  }
 
   const kept = keptOff(phrase)
   if (kept === 'print')
     return { level: null, notOnPrint: true, wrongSide, doubtful: misread, words }
   if (kept === 'face')
     return { level: null, notOnPrint: false, wrongSide: true, doubtful: misread, words }
-  if (forbidsHeatOnly(phrase))
-    return { level: 'cool', notOnPrint: false, wrongSide, doubtful: true, words }
-  const doubtful = misread || namesLevel(phrase)
-  return { level: 'none', notOnPrint: false, wrongSide: false, doubtful, words }
+  const heatOnly = forbidsHeatOnly(phrase) ? { heatOnly: true as const } : {}
+  if (heatOnly.heatOnly && phrase.verb.role === 'iron')
+    return { level: 'cool', notOnPrint: false, wrongSide, doubtful: true, words, ...heatOnly }
+  const doubtful = misread || unread || namesLevel(phrase)
+  return { level: 'none', notOnPrint: false, wrongSide: false, doubtful, words, ...heatOnly }
 }
+
+/** The reverse of a verb before, "wash inside out ⏎ iron", is not the iron's. */
+function saysReverse({ before, after, verbBefore }: Phrase): boolean {
+  const line = verbBefore ? before.findIndex(({ kind }) => kind === 'line') : -1
+  return [...before.slice(line + 1), ...after].some((item) => has(item, 'reverse'))
+}
+
+/** A word on the line of the ironing word that could not be read may change what is said of it. */
+function hasStray(phrase: Phrase): boolean {
+  const { before, after } = ownLine(phrase)
+  return [...before, ...after].some(isStray)
+}
+
+const isStray = ({ kind, raw, text }: Item): boolean =>
+  kind === 'word' && /\p{L}{3}/u.test(raw) && !isShareWord(text)
 
 /** "Do no7 iron": an unread word between "do" and "iron" is a "not". */
 function startsDoNot(items: readonly Item[], at: number): boolean {

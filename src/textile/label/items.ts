@@ -20,7 +20,7 @@ export function itemsOf(tokens: readonly Token[], vocabulary: Vocabulary): Item[
       at++
       continue
     }
-    const found = token.kind === 'word' ? findTerm(tokens, at, vocabulary) : null
+    const found = termAt(tokens, at, vocabulary)
     if (found) {
       items.push(...found.terms.map((term) => termItem(term, rawOf(tokens, at, found.end))))
       at = found.end
@@ -53,6 +53,14 @@ const rawOf = (tokens: readonly Token[], from: number, to: number): string =>
 interface Found {
   readonly terms: readonly Term[]
   readonly end: number
+}
+
+/** A term may begin with a number: "2 dots". */
+function termAt(tokens: readonly Token[], at: number, vocabulary: Vocabulary): Found | null {
+  const { kind } = tokens[at]!
+  if (kind === 'word') return findTerm(tokens, at, vocabulary)
+  const found = kind === 'number' ? longestPhrase(tokens, at, vocabulary) : null
+  return found && found.end > at + 1 ? found : null
 }
 
 function findTerm(tokens: readonly Token[], at: number, vocabulary: Vocabulary): Found | null {

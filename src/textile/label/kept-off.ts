@@ -1,6 +1,6 @@
-import type { LanguageCode } from '../languages/types.ts'
 import { has, type Item } from './items.ts'
-import type { Phrase } from './phrase.ts'
+import { ownLine, type Phrase, verbLast } from './phrase.ts'
+import { isFiller, isNot } from './verbs.ts'
 
 /** What an iron is kept off, where a phrase forbids only that: the print, or the outer side. */
 export function keptOff(phrase: Phrase): 'print' | 'face' | null {
@@ -25,11 +25,9 @@ const sayings = new Set(['may', 'can', 'be', 'will', 'is', 'kann', 'peut', 'pued
 const saysMore = (item: Item | undefined): boolean =>
   item !== undefined && (item.kind === 'word' || sayings.has(item.text))
 
-const nounFirst: readonly LanguageCode[] = ['de', 'nl', 'sv', 'da', 'tr', 'zh', 'ja', 'ko']
-
 /** "Aufdruck nicht bügeln": languages that may name the print before the verb. */
 function printStandsBefore({ before, languages }: Phrase): boolean {
-  if (!languages.some((code) => nounFirst.includes(code))) return false
+  if (!languages.some((code) => verbLast.includes(code))) return false
   const line = before.findLastIndex(({ kind }) => kind === 'line')
   return before.slice(line + 1).some((item) => has(item, 'print'))
 }
@@ -43,4 +41,22 @@ function wrapsToPrint(after: readonly Item[], line: number): boolean {
   const bound = after.slice(0, line).some((item) => has(item, 'fillers'))
   const only = alone.every((item) => has(item, 'print') || has(item, 'fillers'))
   return only && alone.some((item) => has(item, 'print')) && (bound || alone.length === 1)
+}
+
+/** "Iron low, not on the print", "プリントを避けて": leave to iron that spares the print. */
+export function sparesPrint(phrase: Phrase): boolean {
+  const unread = phrase.after.findIndex(({ kind }) => kind === 'word')
+  const after = unread < 0 ? phrase.after : phrase.after.slice(0, unread)
+  const { before } = ownLine(phrase)
+  return [before, after].some((items) => isSpared(items) || isSpared([...items].reverse()))
+}
+
+/** "Except" or "not" with the print right behind it, on one line. */
+function isSpared(items: readonly Item[]): boolean {
+  return items.some((item, at) => {
+    if (!has(item, 'except') && !isNot(item)) return false
+    const behind = items.slice(at + 1)
+    const print = behind.findIndex((other) => has(other, 'print'))
+    return print >= 0 && behind.slice(0, print).every(isFiller)
+  })
 }

@@ -1,6 +1,6 @@
 import type { LanguageCode } from '../languages/types.ts'
-import { endsPhrase, languagesOfVerb, type VerbAt } from './care.ts'
 import { has, type Item } from './items.ts'
+import { endsPhrase, isLevelWord, isNot, languagesOfVerb, type VerbAt } from './verbs.ts'
 
 /** The words around one ironing word, between the verbs or phrase ends on both its sides. */
 export interface Phrase {
@@ -16,6 +16,8 @@ export interface Phrase {
   readonly verbBeforeFree: boolean
   /** A verb of other care follows without a mark between. */
   readonly leadsOn: boolean
+  /** Levels in front of that verb on its line were left to it. */
+  readonly leavesLevel: boolean
 }
 
 /** Items that a phrase may reach to either side; no label's sentence is longer. */
@@ -37,16 +39,37 @@ export function phraseAt(
   let to = at
   while (to + 1 < Math.min(most, at + furthest) && !stops(items, to + 1, most)) to++
   const touches = last !== null && least === from - 1
+  const leadsOn = next !== null && to + 1 === most
+  const after = items.slice(at + 1, to + 1)
+  const own = leadsOn ? withoutNextLine(after, languagesOfVerb(items, verbs[next]!)) : after
   return {
     verb,
     item: items[at]!,
     before: items.slice(from, at),
-    after: items.slice(at + 1, to + 1),
+    after: own,
     languages: languagesOfVerb(items, verb),
     verbBefore: touches ? verbs[last]! : null,
     verbBeforeFree: touches && (forbidden[last]! || hasLevel(items, verbs[last]!)),
-    leadsOn: next !== null && to + 1 === most,
+    leadsOn,
+    leavesLevel: after.slice(own.length).some(isLevelWord),
   }
+}
+
+/** Languages whose verb, or whose ban, may stand behind what it speaks of. */
+export const verbLast: readonly LanguageCode[] = ['de', 'nl', 'sv', 'da', 'tr', 'zh', 'ja', 'ko']
+
+/** "Iron ⏎ warm wash": what stands in front of the next verb on its line is that verb's. */
+function withoutNextLine(
+  after: readonly Item[],
+  languages: readonly LanguageCode[],
+): readonly Item[] {
+  const line = after.findLastIndex(({ kind }) => kind === 'line')
+  if (line < 0 || line === after.length - 1) return after
+  const next = after.slice(line + 1)
+  const takesAll = languages.every((code) => verbLast.includes(code))
+  // A cool level stays with the iron too: the colder reading stands.
+  const warmer = next.every((item) => has(item, 'warm') || has(item, 'hot'))
+  return takesAll || warmer ? after.slice(0, line) : after
 }
 
 /** "Hot wash | cool iron"; in Chinese a level always stands in front of its verb. */
@@ -66,26 +89,57 @@ function otherVerb(verbs: readonly VerbAt[], i: number, step: 1 | -1): number | 
   return null
 }
 
-/** A comma ends the phrase, but for a level alone behind it: "iron inside out, low heat". */
+/**
+ * A mark ends the phrase, but where what stands behind a comma tells more of the same ironing, and
+ * where a sentence of its own spares the print.
+ */
 function stops(items: readonly Item[], at: number, most: number): boolean {
   if (!endsPhrase(items[at])) return false
-  if (!/^[,，、]$/.test(items[at]!.raw)) return true
-  let end = at + 1
-  while (end < most && end < at + 6 && !endsPhrase(items[end]) && items[end]!.kind !== 'line') end++
-  const behind = items.slice(at + 1, end)
-  const ends = end === items.length || endsPhrase(items[end]) || items[end]!.kind === 'line'
-  return !(
-    ends &&
-    behind.some(isLevel) &&
-    behind.every((item) => isLevel(item) || has(item, 'fillers'))
-  )
+  const from = items[at + 1]?.kind === 'line' ? at + 2 : at + 1
+  let end = from
+  while (end < most && end < from + longestAside && !endsAside(items[end])) end++
+  const aside = items.slice(from, end)
+  if (!endsAside(items[end]) || !isAside(aside)) return true
+  return !/^[,，、]$/.test(items[at]!.raw) && !aside.some((item) => has(item, 'print'))
 }
 
-const isLevel = (item: Item): boolean =>
-  has(item, 'cool') || has(item, 'warm') || has(item, 'hot') || isFigure(item)
+/** Items of "in the warmest case, if need be": no aside between commas is longer. */
+const longestAside = 8
+
+const endsAside = (item: Item | undefined): boolean => endsPhrase(item) || item!.kind === 'line'
+
+/** "Low heat", "if needed", "on the reverse", "not on the print", and nothing else. */
+function isAside(items: readonly Item[]): boolean {
+  if (items.length === 0 || !items.every(isTelling)) return false
+  const bans = items.some((item) => isNot(item) || has(item, 'except'))
+  if (items.some((item) => has(item, 'print')))
+    return bans && !items.some((item) => has(item, 'iron'))
+  return !bans || items.some((item) => has(item, 'steam') || has(item, 'noSteam'))
+}
+
+const isTelling = (item: Item): boolean =>
+  !has(item, 'ironNot') &&
+  (!has(item, 'iron') || has(item, 'fillers')) &&
+  (isLevel(item) ||
+    isNot(item) ||
+    tellingRoles.some((role) => has(item, role)) ||
+    /^[c()~-]$/i.test(item.raw))
+
+const tellingRoles = ['fillers', 'reverse', 'face', 'print', 'except', 'steam', 'noSteam'] as const
+
+const isLevel = (item: Item): boolean => isLevelWord(item) || isFigure(item)
 
 const isFigure = ({ kind, value }: Item): boolean =>
   kind === 'degree' || (kind === 'number' && value >= 100)
+
+/** What of the phrase stands on the line of its verb. */
+export function ownLine({ before, after }: Phrase): Pick<Phrase, 'before' | 'after'> {
+  const end = after.findIndex(isLine)
+  return {
+    before: before.slice(before.findLastIndex(isLine) + 1),
+    after: end < 0 ? after : after.slice(0, end),
+  }
+}
 
 /** The words of the phrase on its verb's line, and on the next one where that line holds no more. */
 export function phraseWords({ before, item, after }: Phrase): string {

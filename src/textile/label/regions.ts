@@ -38,11 +38,17 @@ function headersIn(elements: readonly Element[]): Header[] {
       headers[headers.length - 1] = {
         from: last.from,
         to: at,
-        sections: [...new Set([...last.sections, ...element.sections])],
+        sections: wholeOf([...new Set([...last.sections, ...element.sections])]),
       }
     else headers.push({ from: at, to: at, sections: [...element.sections] })
   }
   return headers.filter((header) => shareNear(elements, header))
+}
+
+/** Front and back together are the garment itself. */
+function wholeOf(sections: readonly string[]): readonly string[] {
+  if (!sections.includes('front') || !sections.includes('back')) return sections
+  return ['body', ...sections.filter((name) => !['front', 'back', 'body'].includes(name))]
 }
 
 // Names of parts that are small words in another language, or in the same one.
@@ -102,6 +108,12 @@ function shareAfter(elements: readonly Element[], at: number): boolean {
   return false
 }
 
+/** "Front printed ⏎ 100 % cotton": an unread word behind the name may make it a remark. */
+function saysMore(elements: readonly Element[], at: number): boolean {
+  const [next, line] = [elements[at + 1], elements[at + 2]]
+  return next?.kind === 'word' && line?.kind === 'line'
+}
+
 const isCareWord = (word: string): boolean => careWords().single(fold(word)) !== undefined
 
 function isShareBefore(elements: readonly Element[], at: number): boolean {
@@ -146,7 +158,8 @@ function byHeaders(elements: readonly Element[], headers: readonly Header[]): Re
   const regions: Region[] = [{ sections: [], elements: before, unclear: false }]
   for (const [i, header] of used.entries()) {
     const end = used[i + 1]?.from ?? elements.length
-    const unclear = i === 0 && isShareBefore(elements, header.from)
+    const unclear =
+      (i === 0 && isShareBefore(elements, header.from)) || saysMore(elements, header.to)
     regions.push({
       sections: header.sections,
       elements: elements.slice(header.to + 1, end),

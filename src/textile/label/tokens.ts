@@ -14,8 +14,10 @@ const noBreaks: ReadonlyMap<number, ' ' | '\n'> = new Map()
 
 // Chinese, Japanese and Korean are written in runs whose spaces and line ends part no words.
 const sign = '[\\p{Script=Han}\\p{Script=Hiragana}\\p{Script=Katakana}\\p{Script=Hangul}ー々]'
+/** Signs that print the dots of an iron; one alone also parts phrases. */
+export const dotSigns = '•●∙⋅·'
 const pieces = new RegExp(
-  `(?<line>\\n)|(?<number>\\d+[.,]\\d{1,2}(?!\\d))|(?<run>${sign}(?:[ \\n]{0,3}${sign})*)|(?<word>[\\p{Script=Latin}\\p{M}\\d]+)|(?<percent>%)|(?<degree>°)|(?<other>\\p{L}+)|(?<mark>[^\\s])`,
+  `(?<line>\\n)|(?<number>\\d+[.,]\\d{1,2}(?!\\d))|(?<run>${sign}(?:[ \\n]{0,3}${sign})*)|(?<word>[\\p{Script=Latin}\\p{M}\\d]+)|(?<percent>%)|(?<degree>°)|(?<dots>[${dotSigns}]{2,3})|(?<other>\\p{L}+)|(?<mark>[^\\s])`,
   'gu',
 )
 

@@ -3,6 +3,7 @@ import { labelLanguages } from '../languages/all.ts'
 import type { CareWords, LabelWords, LanguageCode, Section } from '../languages/types.ts'
 import { fold } from './clean.ts'
 import { unusualNames } from './codes.ts'
+import { tradeNames } from './trade-names.ts'
 
 export type Role = 'fibre' | 'section' | keyof LabelWords | keyof CareWords
 
@@ -91,6 +92,10 @@ function shareVocabulary(): Vocabulary {
     for (const [role, phrases] of Object.entries(words))
       for (const phrase of phrases) vocabulary.add(phrase, role as Role, code)
   }
+  // A trade mark is the same in every language.
+  for (const { code } of labelLanguages)
+    for (const [fibre, names] of Object.entries(tradeNames))
+      for (const name of names) vocabulary.add(name, 'fibre', code, { fibre: fibre as FibreKey })
   for (const name of unusualNames)
     if (!meaningOf(vocabulary.single(fold(name)), 'fibre'))
       vocabulary.add(name, 'fibre', 'en', { fibre: 'other', unusual: true })
@@ -130,3 +135,7 @@ export const isLabelWord = (folded: string): boolean => everyWord().has(folded)
 
 export const isPureWord = (folded: string): boolean =>
   meaningOf(shareWords().single(folded), 'pure') !== undefined
+
+/** What stands around the shares says nothing of care. */
+export const isShareWord = (folded: string): boolean =>
+  shareWords().single(folded) !== undefined || shareWords().runs.has(folded)

@@ -90,16 +90,18 @@ export const czech: LabelLanguage = {
   },
   sections: {
     body: list(`
-      vrchní materiál | svrchní materiál | vrchní látka | vrchní tkanina | vnější materiál |
-      hlavní materiál | základní materiál | vrch | vnější strana | vrchní díl | svrchní látka |
-      materiál | svršek | svrchní strana | vnější | látka | základní
+      vrchní materiál | svrchní materiál | vrchní látka | vrchní tkanina | vnější materiál | hlavní
+      materiál | základní materiál | vrch | vnější strana | vrchní díl | svrchní látka | materiál |
+      svršek | svrchní strana | vnější | látka | základní | svrchní tkanina | hlavní látka
     `),
     lining: list(`
       podšívka | podšívky | vnitřní materiál | vnitřní strana | vnitřní podšívka | vnitřek |
       vnitřní
     `),
-    rib: list('náplet | náplety | manžeta | manžety | žebro | úplet | patent | lem úplet'),
-    filling: list('výplň | výplně | náplň | vatelín | izolace'),
+    rib: list(`
+      náplet | náplety | manžeta | manžety | žebro | úplet | patent | lem úplet | žebrový úplet
+    `),
+    filling: list('výplň | výplně | náplň | vatelín | izolace | vycpávka | zateplení'),
     sleeve: list('rukáv | rukávy | podšívka rukávů | podšívka rukávu'),
     hood: list('kapuce | podšívka kapuce'),
     pocket: list('kapsa | kapsy | podšívka kapes | kapsovina | podšívka kapsy'),
@@ -121,7 +123,7 @@ export const czech: LabelLanguage = {
     bottom: list('spodní díl | kalhoty'),
   },
   words: {
-    pure: list('čistý | čistá | čisté | čistého | celá | ryzí'),
+    pure: list('čistý | čistá | čisté | čistého | celá | ryzí | sto procent'),
     excluded: list(`
       kromě | s výjimkou | mimo | bez ozdob | bez započtení | vyjma | s vyloučením | vyloučením
     `),
@@ -136,12 +138,15 @@ export const czech: LabelLanguage = {
     `),
     decoysBefore: list(`
       srážlivost | srážlivost do | sráží se | sleva | až | z toho | nejméně | alespoň | srazí se |
-      srážení | sráží se až o | dph | srážlivost až | tolerance | až o | do | může se srazit až o
-      | může se srazit | sleva až | max srážlivost | minimálně | srazit | srážlivost max
+      srážení | sráží se až o | dph | srážlivost až | tolerance | až o | do | může se srazit až o |
+      může se srazit | sleva až | max srážlivost | minimálně | srazit | srážlivost max | záruka |
+      kvalita | spokojenost
     `),
     decoysAfter: list(`
       sleva | slevy | srážlivost | srážlivosti | dph | recyklovaného materiálu | recyklovatelné |
-      tolerance | levnější
+      tolerance | levnější | slevu | spokojenost | spokojenosti | kvalita | kvality | záruka |
+      záruky | levněji | originál | ruční práce | veganské | sražení | na vše | české | český
+      výrobek
     `),
     percent: list('procent | procenta | proc | procento'),
     or: list('nebo | anebo'),
@@ -149,6 +154,7 @@ export const czech: LabelLanguage = {
       melanž | melír | pro melír | pro melanž | melírované | žíhané | jednobarevné | ostatní barvy
       | jiné barvy | melírované barvy | barva melír
     `),
+    hedges: list('asi | možná | skoro | myslím | pravděpodobně | trochu'),
   },
   care: {
     iron: list(`
@@ -166,31 +172,38 @@ export const czech: LabelLanguage = {
     `),
     cool: list(`
       nízká | nízké | nízkou | vlažnou | vlažná | studenou | mírně | chladnou | nízké teplotě |
-      nízkých | 1 tečka | jedna tečka | mírně teplou | na nízkou | vlažně | slabě | nizke | nízkém
-      | mírné | mírnou | málo teplou
+      nízkých | 1 tečka | jedna tečka | mírně teplou | na nízkou | vlažně | slabě | nizke | nízkém |
+      mírné | mírnou | málo teplou | jednou tečkou | na jednu tečku | 1 puntík | jeden puntík
     `),
     warm: list(`
-      střední | středně | teplou | teplá | mírnou střední | střední teplotě | 2 tečky | dvě tečky
-      | středních | středně teplou | středně horkou | středním | na střední | teple | stredni
+      střední | středně | teplou | teplá | mírnou střední | střední teplotě | 2 tečky | dvě tečky |
+      středních | středně teplou | středně horkou | středním | na střední | teple | stredni | dvěma
+      tečkami | na dvě tečky | 2 puntíky | dva puntíky
     `),
     hot: list(`
       vysoká | vysoké | vysokou | horkou | horká | vysoké teplotě | 3 tečky | tři tečky | horkým |
-      na vysokou | horce | silně | vysoke
+      na vysokou | horce | silně | vysoke | třemi tečkami | tři puntíky | 3 puntíky
     `),
     not: list(`
       ne | nesmí | nesmí se | bez | nikdy | zákaz | není dovoleno | nelze | zakázáno | nepoužívat
       | nepoužívejte
     `),
-    or: list('nebo | ani | a | anebo'),
+    or: list('nebo | ani | anebo'),
+    and: list('a'),
+    except: list(
+      'kromě | mimo | s výjimkou | vyjma | vyhnout se | vyhněte se | jinak než | vynechat | vynechte',
+    ),
     notAfter: list(`
       zakázáno | zakázané | není dovoleno | zakázána | nedovoleno | není povoleno | nedoporučuje
       se | vyloučeno
     `),
     print: list(`
       potisk | potisku | potisky | potištěné | tisk | aplikace | aplikaci | aplikací | výšivka |
-      výšivku | výšivky | dekorace | ozdoby | ozdob | motiv | motivu | vzor | potisk přímo |
-      nášivky | dekor | transfer | logo | flitry | zdobení | potisků | potištěná | ozdobné |
-      dekorací | etiketu | obrázek | obrázku | potištěnou
+      výšivku | výšivky | dekorace | ozdoby | ozdob | motiv | motivu | vzor | potisk přímo | nášivky
+      | dekor | transfer | logo | flitry | zdobení | potisků | potištěná | ozdobné | dekorací |
+      etiketu | obrázek | obrázku | potištěnou | fotka | fotku | nápis | nápisu | nápisy |
+      aplikacích | výšivce | dekoraci | ozdobách | motivy | vzoru | potiscích | obrázky | flitrů |
+      loga | výšivek | obrázcích | zdobné | ozdobami
     `),
     reverse: list(`
       rubu | z rubu | po rubu | rubové | rubové straně | naruby | vnitřní strany | z rubové strany

@@ -82,7 +82,8 @@ export const danish: LabelLanguage = {
       | overstof | yder
     `),
     lining: list(`
-      for | foer | foring | fór | inderfor | inderside | inderstof | forstof | foret
+      for | foer | foring | fór | inderfor | inderside | inderstof | forstof | foret | indvendigt
+      for
     `),
     rib: list('rib | ribkant | ribstrik | manchet | manchetter | ribben | ribkanter'),
     filling: list('fyld | fyldning | vattering | polstring | isolering | fyldmateriale'),
@@ -107,7 +108,7 @@ export const danish: LabelLanguage = {
     bottom: list('underdel | bukser'),
   },
   words: {
-    pure: list('ren | rent | rene | helt'),
+    pure: list('ren | rent | rene | helt | hundrede procent | helt af'),
     excluded: list('eksklusiv | eksklusive | undtagen | ekskl | bortset fra | med undtagelse af'),
     details: list(`
       økologisk | genanvendt | genbrugt | kæmmet | merino | bio | organisk | fin | ekstra fin |
@@ -120,12 +121,14 @@ export const danish: LabelLanguage = {
     `),
     decoysBefore: list(`
       krympning | krymper | krymper op til | krymp | krympning op til | rabat | op til | heraf |
-      mindst | kan krympe | kan krympe op til | krympe | krympe op til | krympning max | spar |
-      moms | tolerance | udsalg | svind | minimum | krympning maks | svind op til
+      mindst | kan krympe | kan krympe op til | krympe | krympe op til | krympning max | spar | moms
+      | tolerance | udsalg | svind | minimum | krympning maks | svind op til | tilfreds | kvalitet |
+      garanti
     `),
     decoysAfter: list(`
       rabat | krympning | krymp | moms | genanvendt materiale | svind | tolerance | udsalg |
-      billigere
+      billigere | tilfreds | tilfredshed | kvalitet | garanti | genanvendelig | original | håndlavet
+      | vegansk | på alt | ægte | tilfredshedsgaranti
     `),
     percent: list('procent | pct'),
     or: list('eller'),
@@ -133,6 +136,7 @@ export const danish: LabelLanguage = {
       meleret | melerede | til meleret | for meleret | melange | ensfarvet | ensfarvede | andre
       farver | melerede farver | gråmeleret | øvrige farver
     `),
+    hedges: list('måske | næsten | jeg tror | tror jag | nok'),
   },
   care: {
     iron: list(`
@@ -149,29 +153,34 @@ export const danish: LabelLanguage = {
       | let at stryge | strygelet
     `),
     cool: list(`
-      lav | svag | lavt | køligt | lav temperatur | lav varme | lunken | lunkent | koldt | 1 prik
-      | en prik | kølig | 1 prikker | svagt | lunt | lav temp | kold | forsigtigt
+      lav | svag | lavt | køligt | lav temperatur | lav varme | lunken | lunkent | koldt | 1 prik |
+      en prik | kølig | 1 prikker | svagt | lunt | lav temp | kold | forsigtigt | 1 punkt | én prik
     `),
     warm: list(`
       middel | mellem | middelvarm | middel temperatur | middelvarme | moderat | varmt | varm | 2
       prikker | to prikker | mellemvarmt | middeltemperatur | medium | mellemhøj | mellem varme |
-      middel varme | middelhøj | moderate | middelvarmt
+      middel varme | middelhøj | moderate | middelvarmt | 2 punkter
     `),
     hot: list(`
-      høj | højt | hed | hedt | høj temperatur | høj varme | 3 prikker | tre prikker | meget varmt
-      | kraftig | høj temp
+      høj | højt | hed | hedt | høj temperatur | høj varme | 3 prikker | tre prikker | meget varmt |
+      kraftig | høj temp | 3 punkter
     `),
     notEither: list('ikke | ej | aldrig'),
     not: list(`
       må ikke | tåler ikke | ingen | uden | undgå | må ej | bør ikke | skal ikke | kan ikke | må
       aldrig
     `),
-    or: list('eller | og | samt'),
+    or: list('eller'),
+    and: list('og | samt'),
+    except: list('undtagen | bortset fra | undgå | på nær | med undtagelse af | andet end'),
     notAfter: list('forbudt | ikke tilladt | frarådes | ikke tilrådeligt'),
     print: list(`
-      tryk | trykket | print | printet | dekoration | dekorationer | motiv | motivet | applikation
-      | applikationer | broderi | broderier | mønster | transfer | trykte | logo | pailletter |
-      påtryk | pynt | dekor | mærke | prints | etiket
+      tryk | trykket | print | printet | dekoration | dekorationer | motiv | motivet | applikation |
+      applikationer | broderi | broderier | mønster | transfer | trykte | logo | pailletter | påtryk
+      | pynt | dekor | mærke | prints | etiket | billede | billedet | billeder | tekst | teksten |
+      dekorationen | dekorationerne | applikationen | applikationerne | broderiet | broderierne |
+      pailletterne | motiver | motiverne | mønstret | similisten | glimmer | logoet | mærket |
+      trykkene | pynten | udsmykning | udsmykningen
     `),
     reverse: list(`
       vrangen | på vrangen | vrangsiden | indersiden | bagsiden | indvendig | fra vrangen | med

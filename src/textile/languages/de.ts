@@ -83,16 +83,18 @@ export const german: LabelLanguage = {
     body: list(`
       Oberstoff | Obermaterial | Außenmaterial | Außenstoff | Aussenmaterial | Aussenstoff |
       Hauptmaterial | Hauptstoff | Oberware | Vorderseite außen | Außenseite | außen | Körper |
-      Rumpf | Grundmaterial | Aussen | Material außen | Obergewebe | Stoff | Oberseite
+      Rumpf | Grundmaterial | Aussen | Material außen | Obergewebe | Stoff | Oberseite | Hauptteil
     `),
     lining: list(`
       Futter | Futterstoff | Innenfutter | Innenmaterial | innen | Innenstoff | Innenseite
     `),
     rib: list(`
-      Bündchen | Bund | Rippe | Rippenbündchen | Rippstrick | Strickbund | Bündchenware |
-      Ärmelbund
+      Bündchen | Bund | Rippe | Rippenbündchen | Rippstrick | Strickbund | Bündchenware | Ärmelbund
+      | Rippbündchen | Strickbündchen
     `),
-    filling: list('Füllung | Füllmaterial | Wattierung | Füll | Polsterung | Isolierung'),
+    filling: list(`
+      Füllung | Füllmaterial | Wattierung | Füll | Polsterung | Isolierung | Füllstoff
+    `),
     sleeve: list('Ärmel | Aermel | Ärmelfutter | Armfutter'),
     hood: list('Kapuze | Kapuzenfutter'),
     pocket: list('Tasche | Taschen | Taschenfutter | Taschenbeutel'),
@@ -114,7 +116,10 @@ export const german: LabelLanguage = {
     bottom: list('Unterteil | Hose'),
   },
   words: {
-    pure: list('rein | ganz | reine | reiner | reines | reinem | pure | aus reiner'),
+    pure: list(`
+      rein | ganz | reine | reiner | reines | reinem | pure | aus reiner | hundert Prozent |
+      einhundert Prozent
+    `),
     excluded: list(`
       ohne Verzierung | ohne | ausgenommen | ausschließlich | exklusive | exkl | mit ausnahme |
       ausser | außer | ohne berücksichtigung
@@ -132,15 +137,18 @@ export const german: LabelLanguage = {
       Qualität | Zus
     `),
     decoysBefore: list(`
-      Einlauf | Einlaufen | Einlauf bis | einlaufen bis | Krumpf | Schrumpfung | läuft ein | bis
-      zu | Rabatt | davon | mindestens | spart | Einlauf bis zu | Einlaufwert | kann einlaufen |
-      um bis zu | Nachlass | MwSt | Einsprung | Restkrumpf | Toleranz | mind | läuft bis zu |
-      schrumpft | kann bis zu | Schrumpfung bis zu | einlaufen um | krumpft | läuft um bis zu
+      Einlauf | Einlaufen | Einlauf bis | einlaufen bis | Krumpf | Schrumpfung | läuft ein | bis zu
+      | Rabatt | davon | mindestens | spart | Einlauf bis zu | Einlaufwert | kann einlaufen | um bis
+      zu | Nachlass | MwSt | Einsprung | Restkrumpf | Toleranz | mind | läuft bis zu | schrumpft |
+      kann bis zu | Schrumpfung bis zu | einlaufen um | krumpft | läuft um bis zu | Zufriedenheit |
+      Garantie | Ersparnis
     `),
     decoysAfter: list(`
-      Rabatt | Einlauf | einlaufen | Schrumpfung | Krumpf | reduziert | Nachlass | MwSt |
-      Einlaufen | Restkrumpf | ein | eingehen | Preisnachlass | Toleranz | UV Schutz | günstiger |
-      schrumpfen | Einsprung | Rezyklat | recyceltes Material | Recyclingmaterial
+      Rabatt | Einlauf | einlaufen | Schrumpfung | Krumpf | reduziert | Nachlass | MwSt | Einlaufen
+      | Restkrumpf | ein | eingehen | Preisnachlass | Toleranz | UV Schutz | günstiger | schrumpfen
+      | Einsprung | Rezyklat | recyceltes Material | Recyclingmaterial | Zufriedenheit |
+      Zufriedenheitsgarantie | Qualität | Garantie | zufrieden | recycelbar | Original | vegan | auf
+      alles | klimaneutral | Handarbeit
     `),
     percent: list('Prozent | vH | v h'),
     or: list('oder | bzw | beziehungsweise'),
@@ -148,6 +156,10 @@ export const german: LabelLanguage = {
       meliert | für melierte | melierte | melierte Farben | Melange | unifarben | uni | andere
       Farben | graumeliert | grau meliert | für meliert | bei melierten Farben | melange Farben |
       einfarbig
+    `),
+    hedges: list(`
+      glaube ich | ich glaube | vielleicht | wahrscheinlich | vermutlich | ich denke | denke ich |
+      ein bisschen | könnte sein | weiß nicht
     `),
   },
   care: {
@@ -161,23 +173,25 @@ export const german: LabelLanguage = {
       nicht erforderlich | ohne bügeln
     `),
     cool: list(`
-      niedrig | niedriger | niedrige | geringer | geringe | schwach | kühl | lauwarm | nicht heiß
-      | nicht zu heiß | kalt | kalter | kaltem | niedriger Temperatur | geringer Temperatur |
-      Stufe 1 | ein Punkt | 1 Punkt | schwacher | leicht warm | kleiner | lauwarmem | kleinster |
-      niedrigster | lau | schwach heiß
+      niedrig | niedriger | niedrige | geringer | geringe | schwach | kühl | lauwarm | nicht heiß |
+      nicht zu heiß | kalt | kalter | kaltem | niedriger Temperatur | geringer Temperatur | Stufe 1
+      | ein Punkt | 1 Punkt | schwacher | leicht warm | kleiner | lauwarmem | kleinster |
+      niedrigster | lau | schwach heiß | einen Punkt | einem Punkt | Einstellung 1
     `),
     warm: list(`
       mäßig heiß | mäßig | mäßiger | mässig | mittel | mittlerer | mittlere | warm | mittelwarm |
       mittelheiß | 2 Punkte | zwei Punkte | Stufe 2 | mittlerer Temperatur | mäßig warm | mäßiger
       Hitze | mittlerer Hitze | warmem | moderat | lauwarm bis warm | mäßig heißem | mäßig heiss |
-      maessig heiss | maessig heiß | mittelheiss
+      maessig heiss | maessig heiß | mittelheiss | zwei Punkten | 2 Punkten
     `),
     hot: list(`
       heiß | heiss | heißem | heissem | hoher | hohe | hoch | 3 Punkte | drei Punkte | Stufe 3 |
-      hoher Temperatur | sehr heiß | starker | stark | höchster
+      hoher Temperatur | sehr heiß | starker | stark | höchster | drei Punkten | 3 Punkten
     `),
     not: list('nicht | kein | keine | keinen | niemals | nie | nicht mit | ohne'),
-    or: list('oder | noch | und'),
+    or: list('oder | noch'),
+    and: list('und'),
+    except: list('außer | ausgenommen | aussparen | ausser | ohne | bis auf | anders als'),
     notAfter: list(`
       verboten | nicht erlaubt | nicht möglich | nicht gestattet | untersagt | nicht geeignet |
       vermeiden | nicht zulässig
@@ -185,9 +199,11 @@ export const german: LabelLanguage = {
     print: list(`
       Druck | Aufdruck | Drucke | Print | Prints | Motiv | Motive | Verzierung | Verzierungen |
       Applikation | Applikationen | bedruckte Stellen | bedruckte | bedruckten | Aufdrucke |
-      Dekoration | Stickerei | Stickereien | Druckmotiv | Bedruckung | Transfer | Flock |
-      bedruckte Fläche | Pailletten | Logo | Besatz | bedruckten Stellen | Drucks | Aufnäher |
-      Perlen | Dekor | Druckstelle | Druckstellen | Etikett
+      Dekoration | Stickerei | Stickereien | Druckmotiv | Bedruckung | Transfer | Flock | bedruckte
+      Fläche | Pailletten | Logo | Besatz | bedruckten Stellen | Drucks | Aufnäher | Perlen | Dekor
+      | Druckstelle | Druckstellen | Etikett | Bild | Bilder | Foto | Schrift | Schriftzug | Folie |
+      Glitzer | Strass | Drucken | Motiven | Druckbild | Aufdrucks | Bedruckte | bedruckter |
+      Verzierungsteile | Applikationsteile | Vinyl | Druckfläche | Druckmotive | bedruckt
     `),
     reverse: list(`
       links | von links | auf links | Rückseite | auf der Rückseite | linke Seite | von der

@@ -1,3 +1,4 @@
+import { englishNumbers } from './numbers.ts'
 import { list, memory, seen } from './status.ts'
 import type { LabelLanguage } from './types.ts'
 
@@ -83,28 +84,39 @@ export const english: LabelLanguage = {
   sections: {
     body: list(`
       shell | outer | body | face | outer shell | outer fabric | main fabric | main body | main |
-      self | self fabric | outside | outer layer | shell fabric | fabric 1 | exterior | bodice
+      self | self fabric | outside | outer layer | shell fabric | fabric 1 | exterior | bodice |
+      outershell | body fabric | shell 1 | outer material | garment body | exterior fabric | main
+      material
     `),
-    lining: list('lining | inner lining | liner | inside | lining fabric | body lining'),
-    rib: list('rib | ribbing | cuff | ribs | cuffs | rib knit | ribbed trim | rib trim'),
-    filling: list('filling | padding | fill | wadding | interlining | insulation | stuffing'),
-    sleeve: list('sleeve | sleeves | sleeve lining'),
-    hood: list('hood | hood lining'),
+    lining: list(`
+      lining | inner lining | liner | inside | lining fabric | body lining | lining 1 | inner |
+      inner fabric | inner layer
+    `),
+    rib: list(`
+      rib | ribbing | cuff | ribs | cuffs | rib knit | ribbed trim | rib trim | ribbed cuffs | hem
+      rib | rib cuff | cuff rib | rib fabric | ribbing fabric
+    `),
+    filling: list(`
+      filling | padding | fill | wadding | interlining | insulation | stuffing | fibrefill |
+      fiberfill | infill | filler | padding 1 | inner filling | insulating filling
+    `),
+    sleeve: list('sleeve | sleeves | sleeve lining | sleeve fabric'),
+    hood: list('hood | hood lining | hood fabric'),
     pocket: list('pocket | pockets | pocketing | pocket lining | pocket bag'),
-    collar: list('collar | neckband | neck'),
+    collar: list('collar | neckband | neck | collar fabric | collar rib'),
     trim: list(`
       trim | trims | trimming | binding | piping | contrast | contrast fabric | combination |
       panel | panels | side panel | side panels | gusset | crotch | yoke | mesh | overlay
     `),
     back: list('back | back panel'),
     front: list('front | front panel'),
-    coating: list('coating | backing | laminate | membrane'),
+    coating: list('coating | backing | laminate | membrane | coated with'),
     pile: list('pile | nap | fur pile'),
     ground: list('ground | ground fabric | base | base fabric | pile backing'),
     insert: list('insert | inserts | patch | elbow patch'),
     embroidery: list('embroidery | embroidery thread'),
     lace: list('lace'),
-    waistband: list('waistband | belt | drawstring | elastic'),
+    waistband: list('waistband | belt | drawstring | elastic | waist'),
     top: list('top'),
     bottom: list('bottom | bottoms | pants'),
   },
@@ -125,33 +137,43 @@ export const english: LabelLanguage = {
     `),
     fillers: list(`
       of | fibre | fiber | fibres | fibers | yarn | microfibre | microfiber | filament | staple |
-      and | with | plus | a | is | content | by weight | composition | fabric | material |
-      materials | made | made of | made from | contents | fiber content | fibre content | contains
-      | containing | blend | blended | approx | about | minimum
+      and | with | plus | a | is | content | by weight | composition | fabric | material | materials
+      | made | made of | made from | contents | fiber content | fibre content | contains |
+      containing | blend | blended | approx | about | minimum | all new material | all new materials
+      | new material only
     `),
     decoysBefore: list(`
       shrinkage | shrink | shrinks | shrinkage up to | shrink up to | shrinks up to | save |
-      discount | extra | up to | sale | sale now | blocks | block | tolerance | reduces | reduced
-      by | uv protection | may shrink | may vary | humidity | satisfaction | guaranteed | contains
-      at least | at least | minimum of | made with at least | made with | of which | less than |
-      donates | donate | vat
+      discount | extra | up to | sale | sale now | blocks | block | tolerance | reduces | reduced by
+      | uv protection | may shrink | may vary | humidity | satisfaction | guaranteed | contains at
+      least | at least | minimum of | made with at least | made with | of which | less than |
+      donates | donate | vat | discount of | savings | off up to | money back
     `),
     decoysAfter: list(`
-      off | discount | shrinkage | shrink | tolerance | uv | of uv | uv protection | satisfaction
-      | guarantee | guaranteed | of profits | of proceeds | waterproof | windproof | authentic |
-      original | made in | recyclable | recycled content | recycled materials | recycled material
-      | smaller | larger | variation | handmade | hand made | biodegradable | vegan | vat |
-      quality | of the rays | sustainable | money back | relative humidity | humidity | recycled
-      packaging | residual shrinkage | maximum shrinkage | max shrinkage | organic certified |
-      certified organic
+      off | discount | shrinkage | shrink | tolerance | uv | of uv | uv protection | satisfaction |
+      guarantee | guaranteed | of profits | of proceeds | waterproof | windproof | authentic |
+      original | made in | recyclable | recycled content | recycled materials | recycled material |
+      smaller | larger | variation | handmade | hand made | biodegradable | vegan | vat | quality |
+      of the rays | sustainable | money back | relative humidity | humidity | recycled packaging |
+      residual shrinkage | maximum shrinkage | max shrinkage | organic certified | certified organic
+      | off today | off everything | of sales | satisfied | satisfaction guaranteed | quality
+      guaranteed | cheaper | happy | authentic quality | renewable | natural dyes | cruelty free |
+      plastic free | safe | clean
     `),
-    percent: list('percent | per cent | pct'),
+    percent: list('percent | per cent | pct | percents'),
     or: list('or'),
     variants: list(`
       for heather | heather | heathers | heathered | heather colors | heather colours | heather
       grey | heather gray | marl | melange | solid | solids | solid colors | solid colours | other
       colors | other colours | all other colors | all other colours | grey marl | gray marl | ash
       | antique colors | safety colors
+    `),
+    hedges: list(`
+      i guess | i think | i believe | i suppose | maybe | probably | perhaps | possibly | not sure |
+      unsure | dont know | don't know | do not know | mostly | almost | nearly | looks like | feels
+      like | could be | might be | seems | seems to be | some kind of | a bit of | bit of | a little
+      | kind of | sort of | i m guessing | guess | presumably | or something | or so | as far as i
+      know | a touch of | a mix of | some sort of
     `),
   },
   care: {
@@ -163,28 +185,30 @@ export const english: LabelLanguage = {
       no iron | snap press | press stud | press studs
     `),
     cool: list(`
-      cool | low | cold | low temperature | low heat | low temp | lowest | lowest setting | one
-      dot | 1 dot | lukewarm | synthetic setting | synthetics setting | very low | delicate |
-      gentle heat | silk setting | nylon setting | acrylic setting | low setting | cool setting |
-      synthetic | synthetics
+      cool | low | cold | low temperature | low heat | low temp | lowest | lowest setting | one dot
+      | 1 dot | lukewarm | synthetic setting | synthetics setting | very low | delicate | gentle
+      heat | silk setting | nylon setting | acrylic setting | low setting | cool setting | synthetic
+      | synthetics | single dot
     `),
     warm: list(`
-      warm | medium | moderate | med | medium heat | moderate heat | medium temperature | two dots
-      | 2 dots | middle | moderately | wool setting | polyester setting | moderately hot | medium
-      low | low medium | medium hot | low to medium | permanent press setting
+      warm | medium | moderate | med | medium heat | moderate heat | medium temperature | two dots |
+      2 dots | middle | moderately | wool setting | polyester setting | moderately hot | medium low
+      | low medium | medium hot | low to medium | permanent press setting | two dot | 2 dot
     `),
     hot: list(`
       hot | high | high heat | high temperature | highest | three dots | 3 dots | maximum heat |
-      cotton setting | linen setting
+      cotton setting | linen setting | three dot | 3 dot
     `),
     print: list(`
       print | prints | printed | printing | printed area | printed areas | printed part | printed
-      side | printed design | decoration | decorations | decorated | design | decal | decals |
-      motif | motifs | transfer | transfers | applique | appliques | embroidery | embroideries |
-      graphic | graphics | artwork | trim | trims | trimming | ornament | ornaments |
-      ornamentation | embellishment | embellishments | sequins | beads | logo | patch | image |
-      pattern | rubber print | screen print | badge | label | labels | zipper | buttons | elastic
-      | pleats
+      side | printed design | decoration | decorations | decorated | design | decal | decals | motif
+      | motifs | transfer | transfers | applique | appliques | embroidery | embroideries | graphic |
+      graphics | artwork | trim | trims | trimming | ornament | ornaments | ornamentation |
+      embellishment | embellishments | sequins | beads | logo | patch | image | pattern | rubber
+      print | screen print | badge | label | labels | zipper | buttons | elastic | pleats | picture
+      | pictures | photo | photos | drawing | lettering | letters | writing | vinyl | foil | glitter
+      | rhinestones | stones | emblem | crest | slogan | heat transfer | prints area | graphic area
+      | flock | studs | numbers | appliqués | decorative
     `),
     reverse: list(`
       reverse | reverse side | wrong side | inside out | inside | back side | backside | on the
@@ -222,7 +246,11 @@ export const english: LabelLanguage = {
       do not | dont | don t | donot | not | never | no | cannot | can not | should not | must not
       | may not | without | avoid | do not use | do not use a
     `),
-    or: list('or | nor | and'),
+    or: list('or | nor'),
+    and: list('and'),
+    except: list(
+      'except | except on | except for | avoid | avoiding | but not | other than | apart from | unless | around',
+    ),
     notAfter: list(`
       not allowed | prohibited | not permitted | forbidden | not recommended | not suitable
     `),
@@ -243,4 +271,5 @@ export const english: LabelLanguage = {
       against
     `),
   },
+  numbers: englishNumbers,
 }

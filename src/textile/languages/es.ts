@@ -1,3 +1,4 @@
+import { spanishNumbers } from './numbers.ts'
 import { list, memory, secondary } from './status.ts'
 import type { LabelLanguage } from './types.ts'
 
@@ -71,15 +72,18 @@ export const spanish: LabelLanguage = {
   sections: {
     body: list(`
       exterior | tejido exterior | cuerpo | tela exterior | tejido principal | tela principal |
-      principal | parte exterior | tela | delantera exterior
+      principal | parte exterior | tela | delantera exterior | tejido | parte principal | material
+      exterior | capa exterior
     `),
-    lining: list('forro | forros | interior | forro interior'),
+    lining: list(`
+      forro | forros | interior | forro interior | forrado | tela de forro | revestimiento interior
+    `),
     rib: list(`
-      canalé | puño elástico | puño | puños | canale | acanalado | resorte | cardigan rib |
-      elástico
+      canalé | puño elástico | puño | puños | canale | acanalado | resorte | cardigan rib | elástico
+      | ribete elástico | ribana | rib | puño acanalado | borde acanalado
     `),
-    filling: list('relleno | guata | acolchado'),
-    sleeve: list('manga | mangas | forro mangas | forro de mangas'),
+    filling: list('relleno | guata | acolchado | relleno interior | aislamiento'),
+    sleeve: list('manga | mangas | forro mangas | forro de mangas | tejido de manga'),
     hood: list('capucha | forro capucha'),
     pocket: list('bolsillo | bolsillos | forro bolsillo | forro bolsillos'),
     collar: list('cuello'),
@@ -116,17 +120,27 @@ export const spanish: LabelLanguage = {
     decoysBefore: list(`
       encoge | encoge hasta | encogimiento | encogimiento hasta | descuento | hasta | al menos |
       mínimo | ahorre | rebaja | rebajas | tolerancia | del cual | de los cuales | iva | oferta |
-      puede encoger | puede encoger hasta | encogimiento máximo | reduce
+      puede encoger | puede encoger hasta | encogimiento máximo | reduce | garantía | satisfacción |
+      calidad | encoge un
     `),
     decoysAfter: list(`
       de descuento | descuento | de encogimiento | encogimiento | dto | iva | de rebaja | de
-      contenido reciclado | reciclable | tolerancia
+      contenido reciclado | reciclable | tolerancia | satisfacción | satisfaccion garantizada |
+      satisfacción garantizada | garantizado | garantizada | calidad | auténtico | original | más
+      barato | menos | de ahorro | hecho a mano | vegano | español | en todo | sobre todo | del
+      precio | garantía
     `),
-    percent: list('por ciento | porciento'),
+    percent: list('por ciento | porciento | por cien'),
     or: list('o | u'),
     variants: list(`
       jaspeado | jaspeados | colores jaspeados | colores lisos | vigoré | para jaspeado | otros
       colores | melange
+    `),
+    hedges: list(`
+      creo | creo que | quizás | quizá | tal vez | a lo mejor | puede que | parece | parece ser |
+      casi | más o menos | no sé | no sé si | no estoy seguro | no estoy segura | supongo | imagino
+      | un poco de | un poquito de | probablemente | posiblemente | diría | algo de | mayormente |
+      sobre todo | o algo así | me parece | seguramente | igual es
     `),
   },
   care: {
@@ -141,7 +155,7 @@ export const spanish: LabelLanguage = {
     `),
     cool: list(`
       baja | bajo | fría | frío | temperatura baja | baja temperatura | suave | mínima | 1 punto |
-      un punto | calor bajo | tibia baja | fresca | tibia | tibio
+      un punto | calor bajo | tibia baja | fresca | tibia | tibio | un solo punto
     `),
     warm: list(`
       media | medio | temperatura media | moderada | moderado | 2 puntos | dos puntos | templada |
@@ -152,13 +166,19 @@ export const spanish: LabelLanguage = {
       puntos | muy caliente | elevada
     `),
     not: list('no | nunca | sin | evitar | no usar | no utilizar | no se debe'),
-    or: list('o | ni | u | y'),
+    or: list('o | ni | u'),
+    and: list('y'),
+    except: list(
+      'excepto | salvo | menos | evitando | evitar | más que | mas que | sino | exceptuando | excepto sobre',
+    ),
     notAfter: list('prohibido | prohibida | no permitido | no recomendado | no permitida'),
     print: list(`
       estampado | estampados | estampación | estampada | impresión | impreso | decoración |
       decoraciones | adorno | adornos | aplicación | aplicaciones | bordado | bordados | dibujo |
-      dibujos | motivo | motivos | serigrafía | transfer | logo | parte estampada | zona estampada
-      | gráfico | gráficos | lentejuelas | diseño | etiqueta | vinilo
+      dibujos | motivo | motivos | serigrafía | transfer | logo | parte estampada | zona estampada |
+      gráfico | gráficos | lentejuelas | diseño | etiqueta | vinilo | imagen | imágenes | foto |
+      letras | pedrería | brillos | apliques | aplique | estampaciones | parche | decorado | flocado
+      | estampadas | rótulo
     `),
     reverse: list(`
       revés | del revés | al revés | por el revés | lado interior | por dentro | reverso | por el
@@ -206,4 +226,5 @@ export const spanish: LabelLanguage = {
       una temperatura
     `),
   },
+  numbers: spanishNumbers,
 }

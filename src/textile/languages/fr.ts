@@ -69,13 +69,20 @@ export const french: LabelLanguage = {
   sections: {
     body: list(`
       extérieur | tissu extérieur | dessus | corps | extérieure | tissu principal | partie
-      extérieure | étoffe extérieure | tissu | principal | matière extérieure
+      extérieure | étoffe extérieure | tissu | principal | matière extérieure | étoffe | matière
+      principale | tissu du dessus | couche extérieure | tissu de dessus | corps principal
     `),
-    lining: list('doublure | doublures | intérieur | doublure intérieure'),
+    lining: list(`
+      doublure | doublures | intérieur | doublure intérieure | doublage | tissu doublure
+    `),
     rib: list(`
-      bord-côte | bord côtes | côtes | poignet | poignets | bords côtes | bord-côtes
+      bord-côte | bord côtes | côtes | poignet | poignets | bords côtes | bord-côtes | côte | bord
+      côte | finition côtelée
     `),
-    filling: list('rembourrage | garnissage | remplissage | ouate | ouatine | isolation'),
+    filling: list(`
+      rembourrage | garnissage | remplissage | ouate | ouatine | isolation | matelassage | matière
+      de rembourrage | isolant
+    `),
     sleeve: list('manche | manches | doublure des manches | doublure manches'),
     hood: list('capuche | doublure capuche | doublure de la capuche'),
     pocket: list('poche | poches | fond de poche | doublure poche'),
@@ -97,7 +104,7 @@ export const french: LabelLanguage = {
     bottom: list('bas | pantalon'),
   },
   words: {
-    pure: list('pur | tout | pure | pures | purs'),
+    pure: list('pur | tout | pure | pures | purs | cent pour cent | entièrement'),
     excluded: list(`
       hors décorations | à l'exclusion des décorations | hors décoration | à l exclusion de | à l
       exclusion des | à l exclusion | à l'exclusion | sauf | excepté | à l'exception | hors |
@@ -114,18 +121,25 @@ export const french: LabelLanguage = {
     `),
     decoysBefore: list(`
       rétrécissement | rétrécit | retrait | retrait jusqu'à | jusqu'à | rétrécissement jusqu'à |
-      réduction | remise | dont | économisez | au moins | minimum | tolérance | solde | soldes |
-      tva | contient au moins | rétrécir
+      réduction | remise | dont | économisez | au moins | minimum | tolérance | solde | soldes | tva
+      | contient au moins | rétrécir | rabais | remise de | promo | promotion | garantie |
+      satisfaction | satisfaction garantie | qualité
     `),
     decoysAfter: list(`
       de réduction | de remise | de rétrécissement | de retrait | réduction | remise |
-      rétrécissement | retrait | de rabais | rabais | tva | de matières recyclées
+      rétrécissement | retrait | de rabais | rabais | tva | de matières recyclées | satisfaction |
+      satisfait | satisfaits | qualité | garanti | garantie | sur tout | sur tout le magasin | moins
+      cher | naturel garanti | recyclable | d'économie | authentique | français | fabriqué | offert
     `),
     percent: list('pour cent | pourcent | p cent | pourcents'),
     or: list('ou'),
     variants: list(`
       chiné | chinés | coloris chinés | couleurs unies | unis | gris chiné | pour chiné | pour les
       coloris chinés | autres coloris | coloris
+    `),
+    hedges: list(`
+      je crois | je pense | peut-être | sans doute | presque | probablement | on dirait | un peu de
+      | je suppose
     `),
   },
   care: {
@@ -156,7 +170,11 @@ export const french: LabelLanguage = {
     not: list(`
       ne pas | pas de | jamais | ne jamais | pas | ne doit pas être | interdit de | ne
     `),
-    or: list('ou | ni | et'),
+    or: list('ou | ni'),
+    and: list('et'),
+    except: list(
+      "sauf | sauf sur | excepté | que | qu | à l'exception de | en évitant | éviter | hors | hormis",
+    ),
     notAfter: list(`
       interdit | interdite | non autorisé | déconseillé | exclu | prohibé | impossible | à
       proscrire
@@ -165,7 +183,8 @@ export const french: LabelLanguage = {
       impression | impressions | imprimé | imprimés | motif | motifs | décoration | décorations |
       broderie | broderies | applique | appliqué | transfert | sérigraphie | dessin | ornement |
       ornements | flocage | partie imprimée | parties imprimées | sequins | paillettes | logo |
-      écusson | étiquette | perles
+      écusson | étiquette | perles | image | images | photo | lettres | strass | vinyle | appliques
+      | flocages | texte | marquage | décor | décors | impressions directement | l'image | visuel
     `),
     reverse: list(`
       envers | sur l'envers | à l'envers | face intérieure | retourné | côté envers | intérieur |

@@ -76,15 +76,17 @@ export const italian: LabelLanguage = {
   },
   sections: {
     body: list(`
-      esterno | tessuto esterno | corpo | tessuto principale | tessuto | principale | parte
-      esterna | esterna | esterni | dritto | davanti esterno
+      esterno | tessuto esterno | corpo | tessuto principale | tessuto | principale | parte esterna
+      | esterna | esterni | dritto | davanti esterno | capo
     `),
-    lining: list('fodera | foderame | interno | fodere | fodera interna | interna'),
+    lining: list(`
+      fodera | foderame | interno | fodere | fodera interna | interna | tessuto interno
+    `),
     rib: list(`
-      costina | polsino | costine | polsini | bordo costina | maglia a coste | coste | bordo a
-      coste | bordo | polso
+      costina | polsino | costine | polsini | bordo costina | maglia a coste | coste | bordo a coste
+      | bordo | polso | bordo a costine
     `),
-    filling: list('imbottitura | imbottiture | ovatta | riempimento | padding'),
+    filling: list('imbottitura | imbottiture | ovatta | riempimento | padding | imbottito'),
     sleeve: list('manica | maniche | fodera maniche | fodera manica'),
     hood: list('cappuccio | fodera cappuccio'),
     pocket: list('tasca | tasche | fodera tasche | fodera tasca | sacco tasca'),
@@ -106,7 +108,7 @@ export const italian: LabelLanguage = {
     bottom: list('sotto | parte inferiore | pantalone'),
   },
   words: {
-    pure: list('puro | tutto | pura | pure | puri | tutta'),
+    pure: list('puro | tutto | pura | pure | puri | tutta | cento per cento | interamente'),
     excluded: list(`
       esclusa decorazione | esclusa | esclusi | escluso | escluse | ad esclusione | salvo |
       eccetto | ad eccezione
@@ -117,17 +119,20 @@ export const italian: LabelLanguage = {
       mercerizzato | rigenerato | rigenerata | naturale | kid | baby
     `),
     fillers: list(`
-      di | e | con | in | fibra | fibre | composizione | materiale | da | microfibra | la | il |
-      del | della | circa | filato | materiali
+      di | e | con | in | fibra | fibre | composizione | materiale | da | microfibra | la | il | del
+      | della | circa | filato | materiali | colori simili
     `),
     decoysBefore: list(`
-      restringimento | sconto | fino a | fino al | di cui | almeno | ritiro | può restringersi |
-      iva | risparmia | restringimento fino al | restringimento fino a | restringimento massimo |
-      tolleranza | minimo | saldi | può restringersi fino al | restringersi
+      restringimento | sconto | fino a | fino al | di cui | almeno | ritiro | può restringersi | iva
+      | risparmia | restringimento fino al | restringimento fino a | restringimento massimo |
+      tolleranza | minimo | saldi | può restringersi fino al | restringersi | soddisfazione |
+      garanzia | qualità
     `),
     decoysAfter: list(`
       di sconto | sconto | di restringimento | restringimento | di ritiro | iva | riciclabile | di
-      materiale riciclato | materiale riciclato
+      materiale riciclato | materiale riciclato | soddisfatti | soddisfazione | soddisfatto |
+      qualità | garantito | garantita | originale | fatto a mano | soddisfatti o rimborsati | su
+      tutto | vegano | italiano | made in italy
     `),
     percent: list('per cento | percento'),
     or: list('o | oppure'),
@@ -135,6 +140,7 @@ export const italian: LabelLanguage = {
       mélange | melange | per melange | colori melange | tinta unita | altri colori | colori
       mélange | grigio melange | tinte unite
     `),
+    hedges: list('credo | forse | quasi | penso | probabilmente | un po di | sembra'),
   },
   care: {
     iron: list(`
@@ -148,8 +154,8 @@ export const italian: LabelLanguage = {
       | non richiede stiratura
     `),
     cool: list(`
-      bassa | basso | freddo | bassa temperatura | temperatura bassa | tiepido | minima | 1 punto
-      | un punto | fresco | tiepida | delicata | appena tiepido | poco caldo | minimo
+      bassa | basso | freddo | bassa temperatura | temperatura bassa | tiepido | minima | 1 punto |
+      un punto | fresco | tiepida | delicata | appena tiepido | poco caldo | minimo
     `),
     warm: list(`
       media | medio | media temperatura | temperatura media | moderata | moderato | 2 punti | due
@@ -162,14 +168,20 @@ export const italian: LabelLanguage = {
     not: list(`
       non | mai | senza | no | evitare | non usare | non utilizzare | vietato | divieto di
     `),
-    or: list('o | né | ne | oppure | e'),
+    or: list('o | né | ne | oppure'),
+    and: list('e'),
+    except: list(
+      'eccetto | tranne | salvo | evitando | evitare | che | escluso | esclusa | ad eccezione',
+    ),
     notAfter: list(`
       vietata | vietato | non consentita | non consentito | proibita | non ammessa | sconsigliata
     `),
     print: list(`
       stampa | stampe | stampato | parti stampate | parte stampata | decorazione | decorazioni |
       applicazione | applicazioni | ricamo | ricami | disegno | disegni | motivo | motivi |
-      serigrafia | transfer | logo | stampata | paillettes | guarnizioni | etichetta | inserti
+      serigrafia | transfer | logo | stampata | paillettes | guarnizioni | etichetta | inserti |
+      immagine | immagini | foto | scritta | scritte | strass | decori | decoro | lettere | flock |
+      vinile | stampata parte | grafica | zona stampata | area stampata
     `),
     reverse: list(`
       rovescio | al rovescio | a rovescio | sul rovescio | dal rovescio | lato interno | interno |
@@ -212,11 +224,11 @@ export const italian: LabelLanguage = {
       centrifuga
     `),
     fillers: list(`
-      a | ad | al | alla | con | la | il | lo | le | i | gli | di | del | della | in | un | una |
-      se | necessario | temperatura | sul | sulla | sulle | sui | su | solo | massimo | max |
-      massima di | ferro | da | occorre | bisogno | caso | molto | parte | parti | sopra |
-      direttamente | calore | panno | umido | una temperatura | dalla | lato | punto | usare | e |
-      l | dal | superiore
+      a | ad | al | alla | con | la | il | lo | le | i | gli | di | del | della | in | un | una | se
+      | necessario | temperatura | sul | sulla | sulle | sui | su | solo | massimo | max | massima
+      di | ferro | da | occorre | bisogno | caso | molto | parte | parti | sopra | direttamente |
+      calore | panno | umido | una temperatura | dalla | lato | punto | usare | e | l | dal |
+      superiore | colori simili | capi simili
     `),
   },
 }

@@ -78,7 +78,7 @@ export const dutch: LabelLanguage = {
     `),
     lining: list('voering | voeringstof | binnenvoering | binnenkant | binnenzijde | binnenstof'),
     rib: list('boord | boorden | ribboord | ribstof | manchet | manchetten | boordstof | rib'),
-    filling: list('vulling | vulmateriaal | watten | isolatie'),
+    filling: list('vulling | vulmateriaal | watten | isolatie | tussenlaag'),
     sleeve: list('mouw | mouwen | mouwvoering'),
     hood: list('capuchon | capuchonvoering'),
     pocket: list('zak | zakken | zakvoering | zakstof'),
@@ -100,7 +100,7 @@ export const dutch: LabelLanguage = {
     bottom: list('broek | onderstuk'),
   },
   words: {
-    pure: list('zuiver | geheel | zuivere | puur | pure'),
+    pure: list('zuiver | geheel | zuivere | puur | pure | honderd procent | volledig'),
     excluded: list(`
       exclusief versiering | exclusief | uitgezonderd | met uitzondering van | behalve | excl
     `),
@@ -114,13 +114,15 @@ export const dutch: LabelLanguage = {
       garen | de | het | gemaakt van | bestaat uit | gemaakt | kwaliteit
     `),
     decoysBefore: list(`
-      krimp | krimpt | krimpt tot | krimp tot | korting | tot | waarvan | minstens | minimaal |
-      kan krimpen | max krimp | krimp max | krimpen | btw | krimpen tot | kan krimpen tot |
-      tolerantie | bespaar | ten minste | minimum | maximale krimp | krimp maximaal
+      krimp | krimpt | krimpt tot | krimp tot | korting | tot | waarvan | minstens | minimaal | kan
+      krimpen | max krimp | krimp max | krimpen | btw | krimpen tot | kan krimpen tot | tolerantie |
+      bespaar | ten minste | minimum | maximale krimp | krimp maximaal | garantie | tevredenheid |
+      kwaliteit
     `),
     decoysAfter: list(`
-      korting | krimp | krimpen | btw | gerecycled materiaal | tolerantie | recyclebaar |
-      afgeprijsd | goedkoper
+      korting | krimp | krimpen | btw | gerecycled materiaal | tolerantie | recyclebaar | afgeprijsd
+      | goedkoper | tevreden | tevredenheid | tevredenheidsgarantie | kwaliteit | gegarandeerd |
+      garantie | origineel | handgemaakt | vegan | op alles | natuurlijk goed
     `),
     percent: list('procent | percent'),
     or: list('of'),
@@ -128,6 +130,7 @@ export const dutch: LabelLanguage = {
       gemêleerd | gemeleerd | voor gemêleerd | melange | effen kleuren | effen | andere kleuren |
       gemêleerde kleuren
     `),
+    hedges: list('ik denk | denk ik | misschien | bijna | waarschijnlijk | een beetje'),
   },
   care: {
     iron: list(`
@@ -140,25 +143,31 @@ export const dutch: LabelLanguage = {
       makkelijk strijkbaar
     `),
     cool: list(`
-      laag | lage | koel | lauw | koud | lage temperatuur | lage temp | lauwwarm | 1 punt | een
-      punt | koele | niet heet | niet te heet | lauwe | matig warm | lage stand | laagste | zacht
-      | lichte | koude
+      laag | lage | koel | lauw | koud | lage temperatuur | lage temp | lauwwarm | 1 punt | een punt
+      | koele | niet heet | niet te heet | lauwe | matig warm | lage stand | laagste | zacht |
+      lichte | koude | één punt | 1 stip | een stip | één stip | stand 1 | 1 bolletje | een bolletje
     `),
     warm: list(`
-      matig heet | matig | middelmatig | warm | gemiddelde | medium | matige | gemiddeld | 2
-      punten | twee punten | middelhoge | matige temperatuur | middelmatige | middel | warme |
-      halfwarm | normale | gemiddelde temperatuur | middelmatige temperatuur
+      matig heet | matig | middelmatig | warm | gemiddelde | medium | matige | gemiddeld | 2 punten
+      | twee punten | middelhoge | matige temperatuur | middelmatige | middel | warme | halfwarm |
+      normale | gemiddelde temperatuur | middelmatige temperatuur | 2 stippen | twee stippen | stand
+      2 | 2 bolletjes | twee bolletjes
     `),
     hot: list(`
-      heet | hoog | hoge | hoge temperatuur | 3 punten | drie punten | hete | zeer heet | hoogste
+      heet | hoog | hoge | hoge temperatuur | 3 punten | drie punten | hete | zeer heet | hoogste |
+      3 stippen | drie stippen | stand 3 | 3 bolletjes
     `),
     not: list('niet | geen | nooit | zonder | niet op | vermijd'),
-    or: list('of | noch | en'),
+    or: list('of | noch'),
+    and: list('en'),
+    except: list('behalve | uitgezonderd | vermijd | vermijden | anders dan | maar niet'),
     notAfter: list('verboten | niet toegestaan | niet toelaatbaar | afgeraden | niet mogelijk'),
     print: list(`
       print | opdruk | bedrukking | prints | motief | motieven | versiering | versieringen |
-      applicatie | applicaties | borduursel | decoratie | decoraties | bedrukte | transfer | logo
-      | afbeelding | bedrukte deel | pailletten | opdrukken | dessin | borduurwerk | label | druk
+      applicatie | applicaties | borduursel | decoratie | decoraties | bedrukte | transfer | logo |
+      afbeelding | bedrukte deel | pailletten | opdrukken | dessin | borduurwerk | label | druk |
+      plaatje | foto | tekst | opschrift | glitter | strass | letters | afbeeldingen | borduursels |
+      motiefje | decoratieve | bedrukte delen | borduringen
     `),
     reverse: list(`
       binnenstebuiten | achterkant | op de achterkant | linkerkant | binnenkant | aan de

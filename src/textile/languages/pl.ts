@@ -88,7 +88,7 @@ export const polish: LabelLanguage = {
       materiał wierzchni | wierzch | tkanina wierzchnia | materiał zewnętrzny | materiał główny |
       tkanina główna | tkanina zasadnicza | strona zewnętrzna | zewnętrzna | przód zewnętrzny |
       korpus | materiał zasadniczy | materiał podstawowy | dzianina | tkanina | zewnątrz | góra
-      materiał
+      materiał | tkanina zewnętrzna | warstwa zewnętrzna | dzianina główna
     `),
     lining: list(`
       podszewka | podszewki | podszewka wewnętrzna | wewnątrz | podszewka główna | wnętrze |
@@ -119,7 +119,7 @@ export const polish: LabelLanguage = {
     bottom: list('dół | spodnie'),
   },
   words: {
-    pure: list('czyste | czysta | czysty | czystej | czystego'),
+    pure: list('czyste | czysta | czysty | czystej | czystego | sto procent | w całości'),
     excluded: list(`
       z wyłączeniem | bez uwzględnienia | z wyjątkiem | oprócz | wyłączając | wyłączeniem | bez
       ozdób
@@ -135,13 +135,16 @@ export const polish: LabelLanguage = {
       w | oraz | tkanina | mikrowłókno | surowiec | ok
     `),
     decoysBefore: list(`
-      kurczliwość | skurcz | skurcz do | rabat | do | w tym | co najmniej | kurczy się |
-      kurczliwość do | zniżka | przecena | kurczenie | kurczy się do | vat | tolerancja | minimum
-      | może się skurczyć | może się skurczyć do | może się skurczyć o | skurczyć do | nawet
+      kurczliwość | skurcz | skurcz do | rabat | do | w tym | co najmniej | kurczy się | kurczliwość
+      do | zniżka | przecena | kurczenie | kurczy się do | vat | tolerancja | minimum | może się
+      skurczyć | może się skurczyć do | może się skurczyć o | skurczyć do | nawet | gwarancja |
+      jakość
     `),
     decoysAfter: list(`
       rabatu | zniżki | taniej | skurczu | kurczliwości | rabat | vat | przeceny | z recyklingu
-      materiałów | tolerancji | zniżka
+      materiałów | tolerancji | zniżka | jakości | jakość | gwarancji | satysfakcji | zadowolenia |
+      oryginalny | oryginał | naturalny produkt | produkt polski | polski produkt | wegański |
+      recyklingu | skurcz | mniej | na wszystko
     `),
     percent: list('procent | proc | procenta | procentów'),
     or: list('lub | albo'),
@@ -149,6 +152,7 @@ export const polish: LabelLanguage = {
       melanż | melanżowy | dla melanżu | kolory melanżowe | kolory gładkie | pozostałe kolory |
       melanżowe | szary melanż | dla koloru melanż
     `),
+    hedges: list('chyba | prawie | prawdopodobnie | trochę'),
   },
   care: {
     iron: list(`
@@ -163,21 +167,25 @@ export const polish: LabelLanguage = {
       wymaga
     `),
     cool: list(`
-      niska | niskiej | niską | letnim | letnie | chłodnym | chłodne | zimnym | niskiej
-      temperaturze | niskie | niskim | 1 kropka | jedna kropka | lekko ciepłym | letnią | letnia |
-      w niskiej temperaturze | delikatnie
+      niska | niskiej | niską | letnim | letnie | chłodnym | chłodne | zimnym | niskiej temperaturze
+      | niskie | niskim | 1 kropka | jedna kropka | lekko ciepłym | letnią | letnia | w niskiej
+      temperaturze | delikatnie | 1 kropkę | jedną kropkę | 1 kropką | jedną kropką
     `),
     warm: list(`
       średnia | średniej | średnią | ciepłym | ciepłe | umiarkowanej | średnio gorącym | średniej
       temperaturze | 2 kropki | dwie kropki | średnim | umiarkowanie | w średniej temperaturze |
-      średnio | umiarkowaną | ciepłe żelazko | umiarkowana
+      średnio | umiarkowaną | ciepłe żelazko | umiarkowana | 2 kropkami | dwoma kropkami
     `),
     hot: list(`
-      wysoka | wysokiej | wysoką | gorącym | gorące | wysokiej temperaturze | 3 kropki | trzy
-      kropki | w wysokiej temperaturze | mocno | gorąco
+      wysoka | wysokiej | wysoką | gorącym | gorące | wysokiej temperaturze | 3 kropki | trzy kropki
+      | w wysokiej temperaturze | mocno | gorąco | 3 kropkami | trzema kropkami
     `),
     not: list('nie | nigdy | bez | zakaz | nie wolno | nie należy | unikać'),
-    or: list('lub | ani | albo | i | oraz'),
+    or: list('lub | ani | albo'),
+    and: list('i | oraz'),
+    except: list(
+      'oprócz | z wyjątkiem | omijając | unikając | poza | za wyjątkiem | omijać | unikać | prócz',
+    ),
     notAfter: list(`
       zabronione | niedozwolone | zabronione jest | wzbronione | niewskazane | zabroniona |
       zakazane
@@ -186,7 +194,9 @@ export const polish: LabelLanguage = {
       nadruk | nadruku | nadruków | nadruki | zdobienia | zdobień | zdobieniach | aplikacja |
       aplikacji | haft | haftu | wzór | wzoru | dekoracja | dekoracji | motyw | motywu | ozdób |
       ozdoby | nadruku bezpośrednio | logo | cekinów | naszywki | nadrukach | nadrukiem | metki |
-      aplikacje
+      aplikacje | obrazek | obrazka | obrazku | zdjęcie | zdjęcia | napis | napisu | napisach |
+      napisy | aplikację | aplikacjach | wzorze | ozdobach | haftach | dekoracje | dekoracjach |
+      cekiny | brokat | motywie | nadruk bezpośrednio | haftów | hafty
     `),
     reverse: list(`
       lewej | po lewej stronie | na lewej stronie | lewa strona | od wewnątrz | na odwrotnej

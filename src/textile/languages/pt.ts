@@ -73,11 +73,13 @@ export const portuguese: LabelLanguage = {
   sections: {
     body: list(`
       exterior | corpo | tecido exterior | tecido principal | parte externa | tecido externo |
-      tecido | externo | principal | frente externa | externa
+      tecido | externo | principal | frente externa | externa | material principal
     `),
-    lining: list('forro | forros | interior | forro interno | interno'),
-    rib: list('canelado | punho | punhos | ribana | gola e punhos | sanfona | elástico'),
-    filling: list('enchimento | recheio | manta | acolchoado'),
+    lining: list('forro | forros | interior | forro interno | interno | forração'),
+    rib: list(`
+      canelado | punho | punhos | ribana | gola e punhos | sanfona | elástico | cós canelado | barra
+    `),
+    filling: list('enchimento | recheio | manta | acolchoado | acolchoamento | forro acolchoado'),
     sleeve: list('manga | mangas | forro das mangas | forro mangas'),
     hood: list('capuz | forro do capuz'),
     pocket: list('bolso | bolsos | forro dos bolsos | forro do bolso | forro bolso'),
@@ -99,7 +101,7 @@ export const portuguese: LabelLanguage = {
     bottom: list('parte inferior | parte de baixo | calça'),
   },
   words: {
-    pure: list('puro | tudo | pura | todo | puros'),
+    pure: list('puro | tudo | pura | todo | puros | cem por cento | inteiramente'),
     excluded: list(`
       exceto decoração | exceto | excluindo | exclusive | excetuando | com exceção | excepto |
       exclusão
@@ -115,12 +117,13 @@ export const portuguese: LabelLanguage = {
     `),
     decoysBefore: list(`
       encolhimento | encolhimento até | desconto | até | pelo menos | mínimo | dos quais | encolhe
-      até | pode encolher até | pode encolher | encolher | encolhe | iva | encolher até |
-      tolerância | economize | poupe
+      até | pode encolher até | pode encolher | encolher | encolhe | iva | encolher até | tolerância
+      | economize | poupe | garantia | satisfação | qualidade
     `),
     decoysAfter: list(`
       de desconto | desconto | de encolhimento | encolhimento | iva | de material reciclado |
-      reciclável | off
+      reciclável | off | qualidade | satisfação | satisfação garantida | garantido | garantida |
+      original | feito à mão | vegano | em tudo | nacional | brasileiro | português | de garantia
     `),
     percent: list('por cento | porcento'),
     or: list('ou'),
@@ -128,6 +131,7 @@ export const portuguese: LabelLanguage = {
       mescla | mesclado | cores mescla | cores lisas | para mescla | outras cores | cor mescla |
       cores mescladas
     `),
+    hedges: list('acho | acho que | talvez | quase | provavelmente | um pouco de | parece'),
   },
   care: {
     iron: list(`
@@ -151,17 +155,20 @@ export const portuguese: LabelLanguage = {
       moderado | media | medio
     `),
     hot: list(`
-      quente | alta | alto | temperatura alta | alta temperatura | 3 pontos | três pontos | máxima
-      | elevada | muito quente | bem quente
+      quente | alta | alto | temperatura alta | alta temperatura | 3 pontos | três pontos | máxima |
+      elevada | muito quente | bem quente
     `),
     not: list('não | nao | nunca | sem | evitar | não usar | não utilizar'),
-    or: list('ou | nem | e'),
+    or: list('ou | nem'),
+    and: list('e'),
+    except: list('exceto | excepto | salvo | evitando | evitar | menos | senão | a não ser | fora'),
     notAfter: list('proibido | proibida | não permitido | não recomendado | não permitida'),
     print: list(`
-      estampa | estampas | estampado | estampagem | estampados | impressão | decoração |
-      decorações | aplicação | aplicações | bordado | bordados | desenho | desenhos | motivo |
-      motivos | serigrafia | transfer | logo | parte estampada | silk | lantejoulas | apliques |
-      aplique | enfeites | etiqueta | adornos | logotipo
+      estampa | estampas | estampado | estampagem | estampados | impressão | decoração | decorações
+      | aplicação | aplicações | bordado | bordados | desenho | desenhos | motivo | motivos |
+      serigrafia | transfer | logo | parte estampada | silk | lantejoulas | apliques | aplique |
+      enfeites | etiqueta | adornos | logotipo | figura | figuras | imagem | imagens | foto | letras
+      | strass | brilhos | estampada | vinil | gravura | desenhado | área estampada | pedraria
     `),
     reverse: list(`
       avesso | do avesso | pelo avesso | lado interno | no avesso | ao avesso | lado avesso | por

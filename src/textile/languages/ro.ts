@@ -84,9 +84,9 @@ export const romanian: LabelLanguage = {
   },
   sections: {
     body: list(`
-      față | exterior | material exterior | material principal | corp | țesătură exterioară |
-      strat exterior | stofă | material de bază | exterioară | material | fața | fata | fața
-      exterioară | țesătură principală
+      față | exterior | material exterior | material principal | corp | țesătură exterioară | strat
+      exterior | stofă | material de bază | exterioară | material | fața | fata | fața exterioară |
+      țesătură principală | stofă exterioară
     `),
     lining: list(`
       căptușeală | căptuşeală | interior | căptușeala | captuseala | captuseală | dublură |
@@ -94,9 +94,9 @@ export const romanian: LabelLanguage = {
     `),
     rib: list(`
       manșetă | manșete | elastic | patent | bord | tiv elastic | mansete | manseta | ribană |
-      bordură elastică
+      bordură elastică | bandă elastică | tiv
     `),
-    filling: list('umplutură | vatelină | umplutura | izolație | vată'),
+    filling: list('umplutură | vatelină | umplutura | izolație | vată | căptușeală matlasată'),
     sleeve: list('mânecă | mâneci | maneci | căptușeală mâneci | captuseala maneci'),
     hood: list('glugă | gluga | căptușeală glugă | captuseala gluga'),
     pocket: list(`
@@ -120,7 +120,7 @@ export const romanian: LabelLanguage = {
     bottom: list('parte inferioară | pantaloni | partea de jos'),
   },
   words: {
-    pure: list('pur | pură | pura | tot | toată'),
+    pure: list('pur | pură | pura | tot | toată | sută la sută | suta la suta'),
     excluded: list(`
       cu excepția | exceptând | exclusiv | fără decorațiuni | fără | excepția | excluzând | în
       afară de | cu exceptia
@@ -138,11 +138,13 @@ export const romanian: LabelLanguage = {
       contracție | contractie | contracție până la | reducere | până la | pana la | din care | cel
       puțin | intră la apă | se micșorează | tva | economisiți | minim | toleranță | contracție
       maximă | poate intra la apă | poate intra la apă până la | micșorare | contractie pana la |
-      contracție de până la | reducere de până la | minimum | dintre care
+      contracție de până la | reducere de până la | minimum | dintre care | garanție | calitate |
+      satisfacție
     `),
     decoysAfter: list(`
       reducere | contracție | contractie | tva | discount | material reciclat | reciclabil | de
-      reducere | toleranță | materiale reciclate
+      reducere | toleranță | materiale reciclate | calitate | satisfacție | garanție | garantat |
+      garantată | mai ieftin | original | lucrat manual | vegan | la tot | românesc | mulțumire
     `),
     percent: list('la sută | procente | la suta | procent'),
     or: list('sau | ori'),
@@ -150,6 +152,7 @@ export const romanian: LabelLanguage = {
       melanj | pentru melanj | culori melanj | culori uni | alte culori | gri melanj | melange |
       culori melange
     `),
+    hedges: list('cred | aproape | probabil | puțin'),
   },
   care: {
     iron: list(`
@@ -167,13 +170,13 @@ export const romanian: LabelLanguage = {
       călcare
     `),
     cool: list(`
-      joasă | joasa | scăzută | scazuta | mică | redusă | temperatură joasă | temperatură scăzută
-      | temperatură mică | rece | 1 punct | un punct | călduț | căldut | caldut | minimă | slabă |
-      slab | redus | scăzut | călduță
+      joasă | joasa | scăzută | scazuta | mică | redusă | temperatură joasă | temperatură scăzută |
+      temperatură mică | rece | 1 punct | un punct | călduț | căldut | caldut | minimă | slabă |
+      slab | redus | scăzut | călduță | cu un punct | un singur punct
     `),
     warm: list(`
-      medie | mediu | temperatură medie | moderată | moderat | călduroasă | 2 puncte | două puncte
-      | potrivită | moderata | potrivit | mijlocie | cald moderat
+      medie | mediu | temperatură medie | moderată | moderat | călduroasă | 2 puncte | două puncte |
+      potrivită | moderata | potrivit | mijlocie | cald moderat | doua puncte | cu două puncte
     `),
     hot: list(`
       ridicată | înaltă | fierbinte | cald | mare | temperatură ridicată | temperatură înaltă | 3
@@ -183,7 +186,11 @@ export const romanian: LabelLanguage = {
       nu | a nu | a nu se | nu se | fără | niciodată | interzis | nu folosiți | fara | evitați |
       nu utilizați
     `),
-    or: list('sau | nici | ori | și | si'),
+    or: list('sau | nici | ori'),
+    and: list('și | si'),
+    except: list(
+      'cu excepția | exceptând | evitând | în afara | exceptie | evitați | decât | ocolind | mai puțin',
+    ),
     notAfter: list(`
       interzisă | interzis | nepermisă | nu este permisă | nu este permis | nerecomandată |
       interzisa | este interzisă | este interzis
@@ -193,7 +200,9 @@ export const romanian: LabelLanguage = {
       imprimare | decorațiuni | decorațiunile | decorații | aplicații | aplicațiile | broderie |
       broderia | desen | desenul | model | modelul | motiv | logo | aplicație | aplicatii |
       decoratiuni | transfer | paiete | aplicatie | decorul | ornamente | etichetă | serigrafie |
-      printul
+      printul | imagine | imaginea | imaginii | poza | poză | text | textul | decorațiunea |
+      decorațiunilor | aplicațiilor | broderiei | broderiile | desenului | desenele | modelului |
+      motivul | motivele | decorațiile | paietele | print | emblema | sigla | imprimeurilor
     `),
     reverse: list(`
       dos | pe dos | pe partea interioară | întors pe dos | intors pe dos | partea interioară | pe

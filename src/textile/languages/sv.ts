@@ -83,7 +83,7 @@ export const swedish: LabelLanguage = {
     rib: list(`
       mudd | resår | muddar | ribb | ribbstickning | resårstickning | ärmmudd | krage och mudd
     `),
-    filling: list('fyllning | stoppning | vaddering | fyllnad | isolering'),
+    filling: list('fyllning | stoppning | vaddering | fyllnad | isolering | fyllningsmaterial'),
     sleeve: list('ärm | ärmar | ärmfoder'),
     hood: list('huva | luva | huvfoder | luvfoder'),
     pocket: list('ficka | fickor | fickfoder | fickpåse | ficktyg'),
@@ -105,7 +105,7 @@ export const swedish: LabelLanguage = {
     bottom: list('underdel | byxa | byxor'),
   },
   words: {
-    pure: list('ren | hel | rent | rena | helt'),
+    pure: list('ren | hel | rent | rena | helt | hundra procent | helt i | helt av'),
     excluded: list(`
       exklusive | utom | exkl | förutom | undantag | med undantag för | exklusive dekoration
     `),
@@ -121,11 +121,13 @@ export const swedish: LabelLanguage = {
     decoysBefore: list(`
       krympning | krymper | krymper upp till | krympmån | krympning upp till | rabatt | upp till |
       varav | minst | kan krympa | krymp | krympning max | spara | moms | kan krympa upp till |
-      krympa | krymper max | krympmån max | tolerans | rea | minimum
+      krympa | krymper max | krympmån max | tolerans | rea | minimum | nöjd kund | kvalitet |
+      garanti
     `),
     decoysAfter: list(`
       rabatt | krympning | krympmån | krymp | moms | återvunnet material | tolerans |
-      återvinningsbar | rea | billigare
+      återvinningsbar | rea | billigare | nöjd | nöjda | nöjd kund | nöjdhet | kvalitet | garanti |
+      original | handgjord | vegansk | på allt | äkta | nöjd kund garanti
     `),
     percent: list('procent'),
     or: list('eller'),
@@ -133,6 +135,7 @@ export const swedish: LabelLanguage = {
       melerad | melerat | för melerad | melange | enfärgad | enfärgade | andra färger | melerade
       färger | gråmelerad | grå melange | övriga färger
     `),
+    hedges: list('kanske | nästan | tror jag | jag tror | troligen | lite'),
   },
   care: {
     iron: list(`
@@ -150,32 +153,37 @@ export const swedish: LabelLanguage = {
     `),
     cool: list(`
       låg | svag | lågt | svalt | sval | låg värme | låg temperatur | låg temp | ljum | ljumt |
-      ljummet | kallt | 1 prick | en prick | 1 punkt | svag värme | svalt strykjärn | ljummen |
-      kall
+      ljummet | kallt | 1 prick | en prick | 1 punkt | svag värme | svalt strykjärn | ljummen | kall
+      | en punkt
     `),
     warm: list(`
       medel | medelvarm | medelvärme | medelhög | måttlig | varm | varmt | medeltemperatur | 2
       prickar | två prickar | medelvarmt | mellan | medeltemp | medium | måttligt | normal |
-      medelhög temperatur | 2 punkter | medelhög värme | måttlig värme
+      medelhög temperatur | 2 punkter | medelhög värme | måttlig värme | två punkter
     `),
     hot: list(`
       hög | hett | högt | hög värme | hög temperatur | 3 prickar | tre prickar | hög temp | mycket
-      varmt | stark | 3 punkter
+      varmt | stark | 3 punkter | tre punkter
     `),
     notEither: list('ej | inte | icke | aldrig'),
     not: list(`
       tål ej | får ej | får inte | tål inte | ingen | utan | undvik | inget | bör ej | skall ej |
       ska ej | ska inte
     `),
-    or: list('eller | och | samt'),
+    or: list('eller'),
+    and: list('och | samt'),
+    except: list('utom | förutom | undvik | undantaget | annat än | med undantag för | undvika'),
     notAfter: list(`
       förbjuden | förbjudet | ej tillåtet | ej tillåten | inte tillåten | rekommenderas ej | inte
       tillåtet
     `),
     print: list(`
-      tryck | trycket | trycken | dekor | dekoration | dekorationer | motiv | motivet |
-      applikation | applikationer | broderi | broderier | print | tryckt | mönster | transfer |
-      logga | logo | paljetter | tryckt del | tryckta | dekoren | märke | etikett
+      tryck | trycket | trycken | dekor | dekoration | dekorationer | motiv | motivet | applikation
+      | applikationer | broderi | broderier | print | tryckt | mönster | transfer | logga | logo |
+      paljetter | tryckt del | tryckta | dekoren | märke | etikett | bild | bilden | bilder | text |
+      texten | dekorationen | dekorationerna | applikationen | applikationerna | broderiet |
+      broderierna | printen | paljetterna | motiven | mönstret | strass | glitter | loggan | märket
+      | tryckets | pynt | pyntet | utsmyckning
     `),
     reverse: list(`
       avigsidan | avigsida | på avigan | avigan | insidan | ut och in | från avigsidan | avig | in

@@ -88,7 +88,8 @@ export const turkish: LabelLanguage = {
     `),
     lining: list('astar | iç astar | astarı | astarlık | iç kumaş | iç | iç kısım'),
     rib: list(`
-      ribana | ribanası | manşet | manşetler | kaşkorse | lastikli kısım | riban | bel ribanası
+      ribana | ribanası | manşet | manşetler | kaşkorse | lastikli kısım | riban | bel ribanası |
+      lastik
     `),
     filling: list('dolgu | dolgu malzemesi | elyaf dolgu | vatka | dolgusu | iç dolgu | yalıtım'),
     sleeve: list('kol | kollar | kol astarı'),
@@ -112,7 +113,7 @@ export const turkish: LabelLanguage = {
     bottom: list('alt | pantolon'),
   },
   words: {
-    pure: list('saf | tamamı | tüm | tamamen | hakiki'),
+    pure: list('saf | tamamı | tüm | tamamen | hakiki | yüzde yüz'),
     excluded: list(`
       hariç | haricinde | süsleme hariç | aksesuar hariç | dekorasyon hariç | süslemeler hariç |
       süs hariç | dışında
@@ -129,13 +130,15 @@ export const turkish: LabelLanguage = {
     `),
     decoysBefore: list(`
       çekme | çekme payı | indirim | en fazla | en az | maksimum | çeker | çekme oranı | kdv |
-      çekebilir | çekme maksimum | çekme en fazla | tasarruf | tolerans | azami | bunun |
-      çekmezlik | küçülme | asgari | çekme oranı en fazla | kadar
+      çekebilir | çekme maksimum | çekme en fazla | tasarruf | tolerans | azami | bunun | çekmezlik
+      | küçülme | asgari | çekme oranı en fazla | kadar | garanti | kalite | memnuniyet
     `),
     decoysAfter: list(`
-      indirim | çekme | çekebilir | çeker | kdv | oranında çekebilir | oranında çeker | çekme payı
-      | a kadar | e kadar | kadar | geri dönüştürülmüş malzeme | oranında çekme | tolerans |
-      küçülme | geri dönüştürülebilir | indirimli | ye kadar | ya kadar | e kadar çekebilir
+      indirim | çekme | çekebilir | çeker | kdv | oranında çekebilir | oranında çeker | çekme payı |
+      a kadar | e kadar | kadar | geri dönüştürülmüş malzeme | oranında çekme | tolerans | küçülme |
+      geri dönüştürülebilir | indirimli | ye kadar | ya kadar | e kadar çekebilir | kalite |
+      memnuniyet | müşteri memnuniyeti | garanti | garantili | yerli üretim | yerli | orijinal | el
+      yapımı | vegan | ucuz | doğal ürün | türk malı
     `),
     percent: list('yüzde | yuzde'),
     or: list('veya | ya da | yada'),
@@ -143,6 +146,7 @@ export const turkish: LabelLanguage = {
       melanj | kırçıllı | melanj renkler | melanj için | düz renkler | diğer renkler | gri melanj
       | kırçıllı renkler
     `),
+    hedges: list('galiba | belki | sanırım | herhalde | biraz'),
   },
   care: {
     iron: list(`
@@ -162,17 +166,17 @@ export const turkish: LabelLanguage = {
       yok
     `),
     cool: list(`
-      düşük | ılık | serin | soğuk | düşük ısıda | düşük ısı | düşük sıcaklıkta | düşük derecede |
-      1 nokta | bir nokta | az ısıda | dusuk | dusuk isida | düşük sıcaklık | ilik | az sıcak |
-      minimum
+      düşük | ılık | serin | soğuk | düşük ısıda | düşük ısı | düşük sıcaklıkta | düşük derecede | 1
+      nokta | bir nokta | az ısıda | dusuk | dusuk isida | düşük sıcaklık | ilik | az sıcak |
+      minimum | tek nokta | tek noktalı
     `),
     warm: list(`
-      orta | orta ısıda | orta ısı | orta sıcaklıkta | orta derecede | 2 nokta | iki nokta |
-      ılımlı | orta isida | orta sıcaklık | normal
+      orta | orta ısıda | orta ısı | orta sıcaklıkta | orta derecede | 2 nokta | iki nokta | ılımlı
+      | orta isida | orta sıcaklık | normal | iki noktalı
     `),
     hot: list(`
       yüksek | sıcak | yüksek ısıda | yüksek ısı | yüksek sıcaklıkta | yüksek derecede | 3 nokta |
-      üç nokta | kızgın | yuksek | yuksek isida | çok sıcak | sicak | yüksek sıcaklık
+      üç nokta | kızgın | yuksek | yuksek isida | çok sıcak | sicak | yüksek sıcaklık | üç noktalı
     `),
     notAfter: list(`
       yasak | yasaktır | yapmayın | yapmayınız | yapılmaz | kullanmayın | kullanmayınız | uygun
@@ -181,15 +185,19 @@ export const turkish: LabelLanguage = {
       getirmeyin | gelmemeli | gelmesin
     `),
     not: list('asla'),
-    or: list('veya | ya da | ve | ne de'),
+    or: list('veya | ya da | ne de'),
+    and: list('ve'),
+    except: list('hariç | dışında | kaçınarak | kaçının | haricinde'),
     print: list(`
       baskı | baskılı | baskının | baskıyı | baskı üzeri | baskı üzerine | baskı üzerini | baskı
       üstünü | desen | desenin | nakış | nakışı | süsleme | süslemeler | aplike | süslemeleri |
-      baskılı bölge | baskılı bölgeyi | baskili | baski | logo | transfer | baskılı kısım |
-      baskılı alanı | baskılı kısmı | baskılı yüzey | baskılı yüzeyi | pul | baskıların |
-      baskıları | baskılı kısımları | baskılar | dekor | dekorasyon | aksesuar | aksesuarları |
-      motif | armalar | baskının üzerini | baskılı yeri | baskılı kısımlar | deseni | nakışın |
-      etiketi | baskısı
+      baskılı bölge | baskılı bölgeyi | baskili | baski | logo | transfer | baskılı kısım | baskılı
+      alanı | baskılı kısmı | baskılı yüzey | baskılı yüzeyi | pul | baskıların | baskıları |
+      baskılı kısımları | baskılar | dekor | dekorasyon | aksesuar | aksesuarları | motif | armalar
+      | baskının üzerini | baskılı yeri | baskılı kısımlar | deseni | nakışın | etiketi | baskısı |
+      resim | resmi | resmin | yazı | yazıyı | yazının | baskıya | baskıdan | baskıda | süslemenin |
+      süslemeye | süslemelere | aplikeyi | aplikelerin | nakışa | nakışları | desene | desenleri |
+      logonun | pullar | taş | taşlar | baskılara | baskılardan | armayı | dekorasyonu
     `),
     reverse: list(`
       ters | tersten | ters yüz | ters çevirerek | ters yüzünden | iç yüzünden | tersinden | ters

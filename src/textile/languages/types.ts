@@ -40,6 +40,8 @@ export interface LabelLanguage {
   readonly sections: SectionNames
   readonly words: LabelWords
   readonly care: CareWords
+  /** Words of which numbers are made, as customers type them, from memory. */
+  readonly numbers?: Readonly<Record<string, number>>
 }
 
 export type SectionNames = Readonly<Partial<Record<Section, readonly string[]>>>
@@ -85,6 +87,8 @@ export interface LabelWords {
   /** A percentage right before these is no share. */
   readonly decoysAfter?: readonly string[]
   readonly percent?: readonly string[]
+  /** "I think", "almost": what stands on the label is not known. */
+  readonly hedges?: readonly string[]
   readonly or?: readonly string[]
   /** "For heather", "solid colours": the make-up hangs on the colour. */
   readonly variants?: readonly string[]
@@ -105,6 +109,10 @@ export interface CareWords {
   /** Forbids the verb on either side. */
   readonly notEither?: readonly string[]
   readonly or?: readonly string[]
+  /** Carries a ban on as "or" does, but not to a verb that has a level: "do not bleach and iron low". */
+  readonly and?: readonly string[]
+  /** "Except", "avoiding", "but": takes what follows out of what is said. */
+  readonly except?: readonly string[]
   readonly cool: readonly string[]
   readonly warm: readonly string[]
   readonly hot: readonly string[]
