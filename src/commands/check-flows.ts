@@ -1,18 +1,24 @@
 import { Failure } from '../base/failures.ts'
 import type { Finding } from '../flow/finding.ts'
 import { foldersOf } from '../folders.ts'
-import { readFlowFiles } from '../intake/flow-files.ts'
+import { type FlowFiles, readFlowFiles } from '../intake/flow-files.ts'
 import type { Counts } from '../intake/proofs.ts'
 import { print } from './print.ts'
 import { provenHere } from './proven-here.ts'
 
 const usage = 'check-flows [--facts] [--json]'
 
+interface Examined {
+  readonly findings: readonly Finding[]
+  readonly counts?: Counts
+  readonly files?: FlowFiles
+}
+
 /** What can be found in a folder, even one whose files cannot be read. */
-async function examined(): Promise<{ findings: readonly Finding[]; counts?: Counts }> {
+async function examined(): Promise<Examined> {
   try {
-    const { flowsDir } = foldersOf(process.env)
-    return await provenHere(readFlowFiles(flowsDir))
+    const files = readFlowFiles(foldersOf(process.env).flowsDir)
+    return { ...(await provenHere(files)), files }
   } catch (error) {
     if (!(error instanceof Failure) || error.code !== 'flows_invalid') throw error
     const { file, line, why } = error.details
@@ -21,15 +27,23 @@ async function examined(): Promise<{ findings: readonly Finding[]; counts?: Coun
   }
 }
 
-/** `check-flows [--facts] [--json]`: counts, or findings with exit 2. JSON is its one form. */
+/** Loaded only where it is asked for: counting needs every library that proving does. */
+const factsOf = async (files: FlowFiles) => ({
+  told: (await import('./flow-facts.ts')).flowFacts(files),
+})
+
+/**
+ * `check-flows [--facts] [--json]`: counts, or findings with exit 2; with `--facts` the vocabulary and
+ * the figures of each table too. JSON is its one form.
+ */
 export async function checkFlowsVerb(given: readonly string[]): Promise<number> {
   const unknown = given.find((one) => one !== '--facts' && one !== '--json')
   if (unknown !== undefined) throw new Failure('bad_input', { field: unknown, why: usage })
-  const { findings, counts } = await examined()
+  const { findings, counts, files } = await examined()
   if (findings.length > 0) {
     print({ ok: false, findings })
     return 2
   }
-  print({ ok: true, ...counts })
+  print({ ok: true, ...counts, ...(given.includes('--facts') && (await factsOf(files!))) })
   return 0
 }

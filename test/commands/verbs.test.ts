@@ -7,6 +7,7 @@ import { xmlProblem } from '../flow/xml.ts'
 import { flowsFolder } from '../help/app.ts'
 import { type Ran, refusal, run, runHere } from '../help/command.ts'
 import { plainShirt } from '../help/garments.ts'
+import { readYaml } from '../help/knowledge.ts'
 
 let folder: string
 beforeAll(() => {
@@ -206,6 +207,35 @@ describe('check-flows', () => {
     for (const count of ['questions', 'longestPath', 'rows', 'combinations', 'statements']) {
       expect(given[count], count).toBeGreaterThan(9)
     }
+  })
+
+  test('tells the vocabulary and the figures of each table with --facts', async () => {
+    const plain = answer(await runHere(['check-flows']))
+    expect(plain.told).toBeUndefined()
+    const { told, ...counts } = answer(await runHere(['check-flows', '--facts', '--json']))
+    expect(counts).toEqual(plain)
+    expect(told.facts.wear).toEqual(['sound', 'thin', 'holes', 'shattered', 'unknown'])
+    const sumOf = (key: string) =>
+      told.tables.reduce((sum: number, table: Record<string, number>) => sum + table[key]!, 0)
+    expect(told.tables).toHaveLength(plain.tables)
+    expect([sumOf('rows'), sumOf('combinations')]).toEqual([plain.rows, plain.combinations])
+    expect(told.mustHold).toHaveLength(plain.statements)
+    for (const { table, combinations, reads } of told.tables) {
+      const { rows } = readYaml(`tables/${table}.yaml`) as { rows: { when: object }[] }
+      const looked = new Set(rows.flatMap(({ when }) => Object.keys(when)))
+      expect(reads, table).toEqual(expect.arrayContaining([...looked]))
+      const sizes = [...looked].map((name) => {
+        const domain = told.facts[name]
+        return Array.isArray(domain) ? domain.length : domain.to - domain.from + 1
+      })
+      expect(combinations, table).toBe(sizes.reduce((product, size) => product * size, 1))
+    }
+  })
+
+  test.each([['--fact'], ['--facts=yes'], ['flows'], ['']])('does not take %o', async (option) => {
+    const refused = refusal(await runHere(['check-flows', '--json', option]))
+    expect(refused).toMatchObject({ exit: 2, stdout: '', code: 'bad_input' })
+    expect(refused.message).toContain('check-flows [--facts] [--json]')
   })
 
   const spoilt = (change: (folder: string) => void) => {

@@ -11,16 +11,18 @@ export function pileOf(knowledge: Knowledge, acts: readonly Act[]): Pile {
   const entries = acts.map(
     (act, at): Entry => ({ seq: at + 1, at: startedAt + (at + 1) * 60_000, who: 'customer', act }),
   )
-  const row: PileRow = {
-    id: 'pile-1',
-    number: 1,
-    language: 'en',
-    flow_hash: knowledge.flowHash,
-    status: 'open',
-    seq: acts.length,
-    started_at: startedAt,
-    changed_at: startedAt + acts.length * 60_000,
-    confirmed_at: null,
-  }
-  return derivePile(knowledge, knowledge.flow, row, entries)
+  return derivePile(knowledge, knowledge.flow, rowOf(knowledge, acts.length), entries)
 }
+
+/** The row of a pile after so many acts. */
+export const rowOf = (knowledge: Knowledge, acts: number): PileRow => ({
+  id: 'pile-1',
+  number: 1,
+  language: 'en',
+  flow_hash: knowledge.flowHash,
+  status: 'open',
+  seq: acts,
+  started_at: startedAt,
+  changed_at: startedAt + acts * 60_000,
+  confirmed_at: null,
+})

@@ -42,7 +42,8 @@ const labelReplies: readonly Reply[] = [
 
 const known = new WeakMap<Question, readonly Reply[]>()
 
-function repliesOf(question: Question): readonly Reply[] {
+/** Every reply a question may get, or one of each way where nobody can list them. */
+export function repliesOf(question: Question): readonly Reply[] {
   const before = known.get(question)
   if (before) return before
   const replies =
