@@ -79,7 +79,7 @@ test.each(
       'a longest path too long',
       `${photos}        optional: true\n${more}${story}        optional: true\n`,
       `${photos}${more}${story}`,
-      'too-long',
+      'intake/limits.yaml too-long',
     ],
     ['a flow that is no YAML', 'flow: intake', 'flow: [intake', 'yaml'],
   ]),
