@@ -2,7 +2,7 @@ import type { FibreKey } from '../../src/textile/fibres.ts'
 import type { LabelCase } from './hard-labels.ts'
 
 /** What a language's labels print, written for these tests from general knowledge of labels. */
-interface Phrases {
+export interface Phrases {
   readonly code: string
   /** Seven names: cotton, polyester, wool, polyamide, elastane, viscose, acrylic. */
   readonly names: readonly [string, string, string, string, string, string, string]
@@ -30,7 +30,7 @@ const keys: readonly FibreKey[] = [
   'acrylic',
 ]
 
-const languages: readonly Phrases[] = [
+export const phrases: readonly Phrases[] = [
   {
     code: 'en',
     names: ['cotton', 'polyester', 'wool', 'nylon', 'spandex', 'rayon', 'acrylic'],
@@ -391,7 +391,7 @@ function* labelsOf(phrases: Phrases, turn: number): Generator<LabelCase> {
 
 /** One make-up in three languages, each with its ironing line. */
 function* togetherOf(turn: number): Generator<LabelCase> {
-  const [a, b, c] = [0, 5, 10].map((step) => languages[(turn + step) % languages.length]!)
+  const [a, b, c] = [0, 5, 10].map((step) => phrases[(turn + step) % phrases.length]!)
   const make = makes[turn % makes.length]!
   const parts = [a!, b!, c!]
   const texts = parts.map((part) => `${shareFirst(make, part)}\n${part.noBleach}. ${part.cool[0]}.`)
@@ -406,7 +406,7 @@ function* togetherOf(turn: number): Generator<LabelCase> {
   }
 }
 
-export const composedLabels: readonly LabelCase[] = languages.flatMap((phrases, turn) => [
-  ...labelsOf(phrases, turn),
+export const composedLabels: readonly LabelCase[] = phrases.flatMap((words, turn) => [
+  ...labelsOf(words, turn),
   ...togetherOf(turn),
 ])

@@ -323,9 +323,12 @@ const rows: readonly Row[] = [
   ['ｺｯﾄﾝ100%', '100 cotton'],
 ]
 
-export const hardLabels: readonly LabelCase[] = rows.map(([text, blocks, iron = '', ask]) => ({
-  text,
-  blocks,
-  iron,
-  ...(ask ? { ask: true as const } : {}),
-}))
+export const labelCases = (given: readonly Row[]): LabelCase[] =>
+  given.map(([text, blocks, iron = '', ask]) => ({
+    text,
+    blocks,
+    iron,
+    ...(ask ? { ask: true as const } : {}),
+  }))
+
+export const hardLabels: readonly LabelCase[] = labelCases(rows)

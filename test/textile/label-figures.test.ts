@@ -3,6 +3,7 @@ import { readLabel } from '../../src/textile/label.ts'
 import { composedLabels } from './composed-labels.ts'
 import { hardLabels, type LabelCase } from './hard-labels.ts'
 import { blocksTold, ironTold } from './told.ts'
+import { variantLabels } from './variant-labels.ts'
 
 const warmth = ['none', 'cool', 'warm', 'hot', '']
 
@@ -10,7 +11,7 @@ const warmth = ['none', 'cool', 'warm', 'hot', '']
 const isHotter = (read: string, said: string): boolean =>
   warmth.indexOf(read.split(' ')[0]!) > warmth.indexOf(said.split(' ')[0]!)
 
-const judged = [...hardLabels, ...composedLabels].map((label) => judge(label))
+const judged = [...hardLabels, ...variantLabels, ...composedLabels].map((label) => judge(label))
 
 function judge(label: LabelCase) {
   const reading = readLabel(label.text)
@@ -33,7 +34,7 @@ const share = (part: number, whole: number): string => `${((100 * part) / whole)
 test('the figures of label reading are printed', () => {
   const right = judged.filter(({ mayBeSure }) => mayBeSure)
   const lines = [
-    `label texts ${judged.length} (${hardLabels.length} by hand)`,
+    `label texts ${judged.length} (${hardLabels.length + variantLabels.length} by hand)`,
     `make-up exact ${share(judged.filter(({ exact }) => exact).length, judged.length)}`,
     `ironing exact ${share(judged.filter(({ ironing }) => ironing).length, judged.length)}`,
     `sure and wrong ${judged.filter(({ sureAndWrong }) => sureAndWrong).length}`,

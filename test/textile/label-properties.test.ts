@@ -1,7 +1,9 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { limitOf } from '../../src/textile/iron.ts'
 import { readLabel } from '../../src/textile/label.ts'
 import { labelLanguages } from '../../src/textile/languages/all.ts'
+import { randomLabels } from './random-labels.ts'
 import { blocksTold, ironTold } from './told.ts'
 
 const seed = { seed: 20_121, numRuns: 300 }
@@ -108,6 +110,26 @@ test('lines run together without any mark are never read hotter', () => {
     }),
     seed,
   )
+})
+
+test('labels of real names in one to five languages are never read wrong for sure, nor hotter', () => {
+  let sure = 0
+  fc.assert(
+    fc.property(randomLabels, ({ text, shares, level }) => {
+      const reading = readLabel(text)
+      expect(limitOf(reading.iron.level ?? 'silent'), text).toBeLessThanOrEqual(limitOf(level))
+      if (!reading.sure) return
+      sure++
+      const told = reading.blocks.map(({ fibres }) =>
+        fibres.map(({ fibre, percent }) => `${percent} ${fibre}`).sort(),
+      )
+      expect(told, text).toEqual([shares])
+      expect(ironTold(reading), text).toBe(level)
+    }),
+    { ...seed, numRuns: 2_000 },
+  )
+  // A reader that is sure of nothing would pass too.
+  expect(sure).toBeGreaterThan(1_200)
 })
 
 test('parts of the garment may stand in any order', () => {

@@ -12,10 +12,17 @@ import {
 } from './verbs.ts'
 import type { Role } from './vocabulary.ts'
 
+/** Numbers that may be the heat of an iron, °C or °F. */
+const leastHeat = 100
+const mostHeat = 450
+
 /** "Not above 110 °C" sets a limit and forbids nothing. */
-const limits = (items: readonly Item[], item: Item): boolean => {
-  const at = items.indexOf(item)
-  return items.slice(at + 1, at + 4).some(({ kind, value }) => kind === 'number' && value >= 100)
+function limits(items: readonly Item[], item: Item): boolean {
+  const behind = items.slice(items.indexOf(item) + 1).slice(0, 3)
+  const line = behind.findIndex(({ kind }) => kind === 'line')
+  return (line < 0 ? behind : behind.slice(0, line)).some(
+    ({ kind, value }) => kind === 'number' && value >= leastHeat && value <= mostHeat,
+  )
 }
 
 /** By verb: whether it is forbidden. A negation stays with its own verb unless "or" carries it on. */
@@ -45,7 +52,8 @@ function isForbidden(items: readonly Item[], verbs: readonly VerbAt[], i: number
   const behind = ownAfter.filter((item) => negates(item, 'notAfter') && !limits(ownAfter, item))
   if (behind.some((item) => !leadsNext(ownAfter, item, firstEnd < 0))) return true
   if (answersNo(ownAfter) && (firstEnd >= 0 || !verbs[i + 1])) return true
-  return eitherSide(items, verbs, i, ownBefore, ownAfter)
+  const told = firstEnd < 0 && verbs[i + 1] ? withoutNextLine(ownAfter) : ownAfter
+  return eitherSide(items, verbs, i, ownBefore, told)
 }
 
 /** "Do not iron except on the reverse", "ne repasser qu'à fer doux": leave of a kind, no ban. */
@@ -78,6 +86,14 @@ function answersNo(after: readonly Item[]): boolean {
 function leadsNext(after: readonly Item[], item: Item, verbFollows: boolean): boolean {
   if (!has(item, 'not') || !verbFollows) return false
   return after.slice(0, after.indexOf(item)).some(({ kind }) => kind === 'line')
+}
+
+/** "Strykes hett ⏎ ej blekning": where the verb has its level, a ban that leads the next line is the next verb's. */
+function withoutNextLine(after: readonly Item[]): readonly Item[] {
+  const first = after.findIndex(({ kind }) => kind === 'line')
+  if (first < 0 || !after.slice(0, first).some(isLevelWord)) return after
+  const last = after.findLastIndex(({ kind }) => kind === 'line')
+  return after.slice(last + 1).some(isNot) ? after.slice(0, last) : after
 }
 
 function eitherSide(

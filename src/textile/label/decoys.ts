@@ -21,7 +21,7 @@ function decoyNear(
   for (let steps = 1; steps <= reach; steps++) {
     const element = elements[at + step * steps]
     if (!element || element.kind === 'fibre' || element.kind === 'section') return
-    if (element.kind === 'line' && step === -1) return
+    if (element.kind === 'line' && (step === -1 || endsLine(elements, at, steps))) return
     if (element.kind !== 'number') continue
     if (step === 1 || !hasName(elements, at - steps)) dropped.add(element)
     return
@@ -63,4 +63,11 @@ function signAt(elements: readonly Element[], at: number): string | null {
   if (sign.raw !== '-' && sign.raw !== '−' && sign.raw !== '‐') return sign.raw
   const opens = before === undefined || before.kind === 'line' || before.kind === 'mark'
   return opens || before.kind === 'decoyBefore' ? '-' : null
+}
+
+/** The word has its number in front of it on its line, or other words follow it there. */
+function endsLine(elements: readonly Element[], at: number, steps: number): boolean {
+  if (elements.slice(at + 1, at + steps).some(({ kind }) => kind === 'word')) return true
+  const line = elements.slice(0, at).findLastIndex(({ kind }) => kind === 'line')
+  return elements.slice(line + 1, at).some((one) => one.kind === 'number' && one.percent)
 }

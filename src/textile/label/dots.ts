@@ -17,7 +17,8 @@ const levelsByDots = once(
 )
 
 const onlyDots = new RegExp(`^[${dotSigns}]+$`)
-const isDots = (item: Item | undefined): boolean => item?.kind === 'mark' && onlyDots.test(item.raw)
+export const isDots = (item: Item | undefined): boolean =>
+  item?.kind === 'mark' && onlyDots.test(item.raw)
 
 /** Reads dots beside an ironing word, "iron ••", as the level that they print. */
 export function withDots(items: readonly Item[]): Item[] {

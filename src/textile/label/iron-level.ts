@@ -23,11 +23,18 @@ export function levelOf(phrase: Phrase): Level {
   const line = before.findIndex(({ kind }) => kind === 'line')
   // Words on the line of a verb before are that verb's.
   const own = takes && line >= 0 ? before.slice(line) : before
-  const behind = levelsIn(near(after, 1, phrase), phrase)
-  const inFront = levelsIn(near(withoutLots(own), -1, phrase), phrase)
+  const behind = levelsIn(near(withoutLots(after, 1), 1, phrase), phrase)
+  const inFront = levelsIn(near(withoutLots(own, -1), -1, phrase), phrase)
   if (inFront.length === 0) {
     const { level, doubtful } = coldest(behind)
-    return { level, doubtful: doubtful || (level === null && phrase.leavesLevel) }
+    if (level !== null) return { level, doubtful }
+    // A level that stands apart counts only where it is colder than none.
+    const apart = phrase.beyond.flatMap((item) => levelWord(item, phrase) ?? [])
+    const mildest = apart.filter((one) => one !== 'hot')
+    return {
+      level: mildest.length > 0 ? mildest.reduce<IronLevel>(colder, 'warm') : null,
+      doubtful: apart.length > 0 || phrase.leavesLevel,
+    }
   }
   const claimed = takes && line < 0 && startsWithLevel(before, phrase)
   if (behind.length > 0)
@@ -38,21 +45,25 @@ export function levelOf(phrase: Phrase): Level {
   return { level: inFront.reduce(colder) === 'cool' ? 'cool' : null, doubtful: true }
 }
 
-/** Numbers of lines before that are no temperatures: "Lot 0520 ⏎ iron medium". */
-function withoutLots(before: readonly Item[]): Item[] {
-  const line = before.findLastIndex(({ kind }) => kind === 'line')
-  const isDegrees = (at: number) =>
-    before[at]?.kind === 'degree' || /^[cf]$/i.test(before[at]?.raw ?? '')
-  return before.filter(
-    ({ kind }, at) => kind !== 'number' || at > line || isDegrees(at + 1) || isDegrees(at + 2),
-  )
+/** Numbers of other lines that are no temperatures: "Lot 0520 ⏎ iron medium". */
+function withoutLots(items: readonly Item[], side: 1 | -1): Item[] {
+  const lines = items.flatMap(({ kind }, at) => (kind === 'line' ? [at] : []))
+  const isApart = (at: number) =>
+    side === 1 ? at > (lines[0] ?? items.length) : at < (lines.at(-1) ?? -1)
+  return items.filter(({ kind }, at) => kind !== 'number' || !isApart(at) || isDegrees(items, at))
 }
+
+const degreeWords = /^(?:[cf]$|celsius|deg|grad|grau|grá|stop|stup|derec|度|도)/i
+
+/** A sign or a word of degrees stands behind the number, or behind the one that ends its range. */
+const isDegrees = (items: readonly Item[], at: number): boolean =>
+  items.slice(at + 1, at + 4).some(({ kind, raw }) => kind === 'degree' || degreeWords.test(raw))
 
 /** "Not a hot iron", "do not iron hot": says how hot it may not be, and nothing of how hot it may. */
 export const forbidsHeatOnly = (phrase: Phrase): boolean => {
   const onLine = phrase.verb.role === 'iron' ? phrase : ownLine(phrase)
-  const inFront = near(onLine.before, -1, phrase)
-  const behind = phrase.leadsOn ? [] : near(onLine.after, 1, phrase)
+  const inFront = near(withoutLots(onLine.before, -1), -1, phrase)
+  const behind = phrase.leadsOn ? [] : near(withoutLots(onLine.after, 1), 1, phrase)
   const levels = levelsIn([...inFront, ...behind], phrase)
   if (levels.length === 0 || levels.some((level) => level !== 'hot')) return false
   const not = inFront.findIndex(isNot)
@@ -71,7 +82,9 @@ const levelWord = (item: Item, { languages }: Phrase): IronLevel | null =>
   levelRoles.find((role) => hasFor(item, role, languages)) ?? null
 
 function levelsIn(items: readonly Item[], phrase: Phrase): IronLevel[] {
-  const heats = items.filter(isHeat)
+  const heats = items.filter(
+    (item, at) => isHeat(item) && (item.value < 1000 || isDegrees(items, at)),
+  )
   if (heats.length > 0) return [levelAt(Math.max(...heats.map((item) => celsius(items, item))))]
   return items.flatMap((item) => levelWord(item, phrase) ?? [])
 }

@@ -1,11 +1,13 @@
 import type { IronLevel, IronReading } from '../reading.ts'
 import { forbiddenVerbs } from './bans.ts'
+import { isDots } from './dots.ts'
 import { colder, forbidsHeatOnly, levelOf, namesLevel } from './iron-level.ts'
 import { has, type Item } from './items.ts'
 import { keptOff, sparesPrint } from './kept-off.ts'
 import { ownLine, type Phrase, phraseAt, phraseWords } from './phrase.ts'
+import { isNumberWord } from './spelled-numbers.ts'
 import { verbsIn } from './verbs.ts'
-import { isShareWord } from './vocabulary.ts'
+import { isLabelWord } from './vocabulary.ts'
 
 export interface Ironing {
   readonly reading: IronReading
@@ -63,7 +65,8 @@ function mentionOf(phrase: Phrase, items: readonly Item[], forbidden: boolean): 
   if (!forbidden && !misread) {
     const { level, doubtful } = levelOf(phrase)
     const notOnPrint = sparesPrint(phrase)
-    return { level, doubtful: doubtful || unread, notOnPrint, wrongSide, words }
+    const unclear = doubtful || unread || tellsMore(phrase) || unreadDot(phrase, items)
+    return { level, doubtful: unclear, notOnPrint, wrongSide, words }
   }
 
   const kept = keptOff(phrase)
@@ -84,6 +87,14 @@ function saysReverse({ before, after, verbBefore }: Phrase): boolean {
   return [...before.slice(line + 1), ...after].some((item) => has(item, 'reverse'))
 }
 
+/** The print or the reverse is named behind the phrase, by words that could not be read as one. */
+const tellsMore = ({ beyond }: Phrase): boolean =>
+  beyond.some((item) => has(item, 'print') || has(item, 'reverse') || has(item, 'except'))
+
+/** One dot between other words parts phrases, but not where other care has its dots. */
+const unreadDot = ({ verb }: Phrase, items: readonly Item[]): boolean =>
+  isDots(items[verb.at + 1]) && items.some((item) => isDots(item) && item.raw.length > 1)
+
 /** A word on the line of the ironing word that could not be read may change what is said of it. */
 function hasStray(phrase: Phrase): boolean {
   const { before, after } = ownLine(phrase)
@@ -91,7 +102,7 @@ function hasStray(phrase: Phrase): boolean {
 }
 
 const isStray = ({ kind, raw, text }: Item): boolean =>
-  kind === 'word' && /\p{L}{3}/u.test(raw) && !isShareWord(text)
+  kind === 'word' && /\p{L}{3}/u.test(raw) && !isLabelWord(text) && !isNumberWord(text)
 
 /** "Do no7 iron": an unread word between "do" and "iron" is a "not". */
 function startsDoNot(items: readonly Item[], at: number): boolean {

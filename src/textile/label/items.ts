@@ -75,10 +75,22 @@ function findTerm(tokens: readonly Token[], at: number, vocabulary: Vocabulary):
 function longestPhrase(tokens: readonly Token[], at: number, vocabulary: Vocabulary): Found | null {
   for (const term of vocabulary.byFirst.get(tokens[at]!.text) ?? []) {
     const end = endOfPhrase(tokens, at, term)
-    if (end !== null) return { terms: [term], end }
+    if (end !== null && !endsVerbBefore(tokens, at, vocabulary, term)) return { terms: [term], end }
   }
   return null
 }
+
+/** "Tørretumbles ikke ⏎ stryges": a ban for either side that ends a line belongs to what it follows. */
+const endsVerbBefore = (
+  tokens: readonly Token[],
+  at: number,
+  vocabulary: Vocabulary,
+  term: Term,
+): boolean =>
+  term.words.length > 1 &&
+  tokens[at + 1]?.kind === 'line' &&
+  tokens[at - 1]?.kind === 'word' &&
+  meaningOf(vocabulary.single(tokens[at]!.text), 'notEither') !== undefined
 
 function endOfPhrase(tokens: readonly Token[], at: number, term: Term): number | null {
   let next = at + 1

@@ -1,6 +1,7 @@
 import { has, type Item } from './items.ts'
 import { ownLine, type Phrase, verbLast } from './phrase.ts'
 import { isFiller, isNot } from './verbs.ts'
+import { meaningOf } from './vocabulary.ts'
 
 /** What an iron is kept off, where a phrase forbids only that: the print, or the outer side. */
 export function keptOff(phrase: Phrase): 'print' | 'face' | null {
@@ -9,7 +10,7 @@ export function keptOff(phrase: Phrase): 'print' | 'face' | null {
   if (sameLine.some((item) => has(item, 'print'))) return namesPrint(sameLine) ? 'print' : null
   if (printStandsBefore(phrase)) return 'print'
   if (sameLine.some((item) => has(item, 'face'))) return 'face'
-  return wrapsToPrint(phrase.after, line) ? 'print' : null
+  return wrapsToPrint(phrase, line) ? 'print' : null
 }
 
 /** Right behind the verb and nothing more told of it: "print may fade" is another sentence. */
@@ -33,14 +34,17 @@ function printStandsBefore({ before, languages }: Phrase): boolean {
 }
 
 /** "Do not iron on ⏎ print": a line end in the middle, where the next line holds the print alone. */
-function wrapsToPrint(after: readonly Item[], line: number): boolean {
+function wrapsToPrint({ after, languages }: Phrase, line: number): boolean {
   if (line < 0) return false
   const next = after.slice(line + 1)
   const end = next.findIndex(({ kind }) => kind === 'line')
   const alone = end < 0 ? next : next.slice(0, end)
   const bound = after.slice(0, line).some((item) => has(item, 'fillers'))
-  const only = alone.every((item) => has(item, 'print') || has(item, 'fillers'))
-  return only && alone.some((item) => has(item, 'print')) && (bound || alone.length === 1)
+  // A line of its own may be another language's: "silk" is a print in Portuguese.
+  const isPrint = ({ term }: Item): boolean =>
+    meaningOf(term, 'print')?.languages.some((code) => languages.includes(code)) ?? false
+  const only = alone.every((item) => isPrint(item) || has(item, 'fillers'))
+  return only && alone.some(isPrint) && (bound || alone.length === 1)
 }
 
 /** "Iron low, not on the print", "プリントを避けて": leave to iron that spares the print. */

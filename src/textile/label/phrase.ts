@@ -1,6 +1,6 @@
 import type { LanguageCode } from '../languages/types.ts'
 import { has, type Item } from './items.ts'
-import { endsPhrase, isLevelWord, isNot, languagesOfVerb, type VerbAt } from './verbs.ts'
+import { endsPhrase, isFiller, isLevelWord, isNot, languagesOfVerb, type VerbAt } from './verbs.ts'
 
 /** The words around one ironing word, between the verbs or phrase ends on both its sides. */
 export interface Phrase {
@@ -18,6 +18,8 @@ export interface Phrase {
   readonly leadsOn: boolean
   /** Levels in front of that verb on its line were left to it. */
   readonly leavesLevel: boolean
+  /** What follows on the line of the phrase's end, up to the next verb, and was not taken in. */
+  readonly beyond: readonly Item[]
 }
 
 /** Items that a phrase may reach to either side; no label's sentence is longer. */
@@ -35,7 +37,7 @@ export function phraseAt(
   const least = last === null ? -1 : verbs[last]!.at
   const most = next === null ? items.length : verbs[next]!.at
   let from = at
-  while (from - 1 > Math.max(least, at - furthest) && !endsPhrase(items[from - 1])) from--
+  while (from - 1 > Math.max(least, at - furthest) && !beginsAfter(items, from - 1, least)) from--
   let to = at
   while (to + 1 < Math.min(most, at + furthest) && !stops(items, to + 1, most)) to++
   const touches = last !== null && least === from - 1
@@ -52,8 +54,36 @@ export function phraseAt(
     verbBeforeFree: touches && (forbidden[last]! || hasLevel(items, verbs[last]!)),
     leadsOn,
     leavesLevel: after.slice(own.length).some(isLevelWord),
+    beyond: restOfLine(items, to + 1, verbs[i + 1]?.at ?? items.length),
   }
 }
+
+function restOfLine(items: readonly Item[], from: number, nextVerb: number): readonly Item[] {
+  let end = from
+  while (end < Math.min(nextVerb, from + furthest) && !isLine(items[end]!)) end++
+  // What leads to the next verb is that verb's.
+  if (end === nextVerb && nextVerb < items.length) end = lastEnd(items, from, end)
+  return items.slice(from, end)
+}
+
+function lastEnd(items: readonly Item[], from: number, end: number): number {
+  let at = end
+  while (at > from && !endsPhrase(items[at - 1])) at--
+  return at
+}
+
+/** A mark begins the phrase, but where what stands before a comma is an aside: "inside out, iron low". */
+function beginsAfter(items: readonly Item[], at: number, least: number): boolean {
+  if (!endsPhrase(items[at])) return false
+  if (!isComma(items[at]!)) return true
+  let from = at
+  while (from - 1 > Math.max(least, at - longestAside) && !endsAside(items[from - 1])) from--
+  if (from - 1 === least && least >= 0) return true
+  const aside = items.slice(from, at)
+  return !(endsAside(items[from - 1]) && isAside(aside) && aside.some((item) => !isFiller(item)))
+}
+
+const isComma = ({ raw }: Item): boolean => /^[,，、]$/.test(raw)
 
 /** Languages whose verb, or whose ban, may stand behind what it speaks of. */
 export const verbLast: readonly LanguageCode[] = ['de', 'nl', 'sv', 'da', 'tr', 'zh', 'ja', 'ko']
@@ -100,7 +130,7 @@ function stops(items: readonly Item[], at: number, most: number): boolean {
   while (end < most && end < from + longestAside && !endsAside(items[end])) end++
   const aside = items.slice(from, end)
   if (!endsAside(items[end]) || !isAside(aside)) return true
-  return !/^[,，、]$/.test(items[at]!.raw) && !aside.some((item) => has(item, 'print'))
+  return !isComma(items[at]!) && !aside.some((item) => has(item, 'print'))
 }
 
 /** Items of "in the warmest case, if need be": no aside between commas is longer. */

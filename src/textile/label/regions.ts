@@ -75,7 +75,8 @@ const everyday = new Set([
 
 /** At the start of a line or phrase, or between two shares. */
 function standsApart(elements: readonly Element[], at: number): boolean {
-  const before = elements[at - 1]
+  const joined = elements[at - 1]?.kind === 'filler' && elements[at - 2]?.kind === 'section'
+  const before = joined ? elements[at - 2] : elements[at - 1]
   if (!before || before.kind === 'line' || before.kind === 'mark' || before.kind === 'section')
     return true
   return before.kind === 'fibre' || (before.kind === 'number' && before.percent)

@@ -12,6 +12,8 @@ const values = once(
     ),
 )
 
+export const isNumberWord = (folded: string): boolean => values().has(folded)
+
 const joiners = new Set(['-', 'and', 'y'])
 /** "One hundred and twenty five" is more words than any share needs. */
 const mostWords = 6

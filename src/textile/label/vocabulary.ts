@@ -135,7 +135,3 @@ export const isLabelWord = (folded: string): boolean => everyWord().has(folded)
 
 export const isPureWord = (folded: string): boolean =>
   meaningOf(shareWords().single(folded), 'pure') !== undefined
-
-/** What stands around the shares says nothing of care. */
-export const isShareWord = (folded: string): boolean =>
-  shareWords().single(folded) !== undefined || shareWords().runs.has(folded)

@@ -265,9 +265,10 @@ export const czech: LabelLanguage = {
     fillers: list(`
       při | na | po | s | se | z | teplotě | teplota | teplotu | teplotou | max | maximálně |
       maximální | pouze | jen | v | případě | potřeby | je | li | to | nutné | straně | strany |
-      přes | do | stupni | žehličkou | žehlit | dle | pod | od | vlhkým | plátno | vlhké |
-      jestliže | ve | pokud | třeba | žehlička | nad | hadřík | vlhký | nastavení | přímo | stupňů
-      | žehličku | nejvýše | příp | případně | překročit | o | teple
+      přes | do | stupni | žehličkou | žehlit | dle | pod | od | vlhkým | plátno | vlhké | jestliže
+      | ve | pokud | třeba | žehlička | nad | hadřík | vlhký | nastavení | přímo | stupňů | žehličku
+      | nejvýše | příp | případně | překročit | o | teple | ale | však | v případě potřeby | pokud
+      je třeba | je-li třeba | podle potřeby | lze | může | nejlépe | vždy | mírně | opatrně | možno
     `),
   },
 }

@@ -221,10 +221,12 @@ export const danish: LabelLanguage = {
       centrifugeres | vrides | lægges i blød | brug | skyllemiddel | vrid | iblødsættes
     `),
     fillers: list(`
-      ved | på | med | i | til | temperatur | varme | højst | max | maks | om | hvis | nødvendigt
-      | nødvendig | fra | kun | over | af | en | et | det | den | strygejern | strygejernet |
-      behov | under | grader | stryges | klæde | fugtig | evt | eventuelt | brug | jern |
-      indstilling | gennem | på det | del | højere | end | side | maksimal | maksimalt
+      ved | på | med | i | til | temperatur | varme | højst | max | maks | om | hvis | nødvendigt |
+      nødvendig | fra | kun | over | af | en | et | det | den | strygejern | strygejernet | behov |
+      under | grader | stryges | klæde | fugtig | evt | eventuelt | brug | jern | indstilling |
+      gennem | på det | del | højere | end | side | maksimal | maksimalt | men | dog | ved behov |
+      om nødvendigt | hvis nødvendigt | efter behov | kan | må | gerne | altid | forsigtigt | let |
+      fugtigt | helst | bedst
     `),
   },
 }

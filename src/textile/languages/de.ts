@@ -251,10 +251,12 @@ export const german: LabelLanguage = {
     `),
     fillers: list(`
       bei | mit | auf | der | die | das | den | dem | zu | Temperatur | Hitze | Stufe | max |
-      maximal | nur | wenn | nötig | falls | erforderlich | bei Bedarf | Bedarf | über | von | am
-      | im | in | Einstellung | bis | ein | eine | einem | einer | Wärme | unter | Seite | Tuch |
-      feucht | bitte | darf | werden | kann | bügeln | Stellen | Fläche | Teil | höchstens | sehr
-      | direkt | verwenden | gegebenenfalls | Bügeltuch | zwischen | darüber | daruber
+      maximal | nur | wenn | nötig | falls | erforderlich | bei Bedarf | Bedarf | über | von | am |
+      im | in | Einstellung | bis | ein | eine | einem | einer | Wärme | unter | Seite | Tuch |
+      feucht | bitte | darf | werden | kann | bügeln | Stellen | Fläche | Teil | höchstens | sehr |
+      direkt | verwenden | gegebenenfalls | Bügeltuch | zwischen | darüber | daruber | aber | jedoch
+      | falls nötig | wenn nötig | ggf | evtl | eventuell | am besten | vorsichtig | noch | leicht |
+      Stoff | immer
     `),
   },
 }

@@ -263,12 +263,14 @@ export const english: LabelLanguage = {
       promptly | fabric softener | store | keep away | turn | stretch | expose | machine
     `),
     fillers: list(`
-      on | at | with | using | use | a | an | the | set | to | setting | heat | temperature | temp
-      | if | needed | necessary | required | when | as | only | iron | of | side | over | directly
-      | while | damp | lightly | through | cloth | press | may | be | can | max | maximum | or |
-      any | garment | fabric | in | for | it | this | by | steam | dry | below | up | exceed | not
-      | part | area | pressing | low | desired | mark | direct | light | under | above | onto |
-      against
+      on | at | with | using | use | a | an | the | set | to | setting | heat | temperature | temp |
+      if | needed | necessary | required | when | as | only | iron | of | side | over | directly |
+      while | damp | lightly | through | cloth | press | may | be | can | max | maximum | or | any |
+      garment | fabric | in | for | it | this | by | steam | dry | below | up | exceed | not | part
+      | area | pressing | low | desired | mark | direct | light | under | above | onto | against |
+      but | however | please | should | then | your | its | safe | ok | okay | fine | well | always
+      | gently | gentle | recommended | from | either | both | sides | still | moist | slightly |
+      when needed | if required | if desired | as needed | only when | best | lightest | touch
     `),
   },
   numbers: englishNumbers,

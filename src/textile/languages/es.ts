@@ -219,11 +219,13 @@ export const spanish: LabelLanguage = {
       exprimir | retorcer | remojar | centrifugar | usar | utilizar | escurrir | suavizante
     `),
     fillers: list(`
-      a | al | con | la | el | los | las | de | del | en | un | una | si | es | necesario | fuera
-      | temperatura | sobre | por | solo | sólo | máximo | máx | max | calor | usar | utilizar |
-      lo | se | directamente | parte | zona | plancha | planchar | muy | debajo | encima | caso |
-      paño | húmedo | entre | superior | hasta | y | lado | tela | punto | maxima | máxima de |
-      una temperatura
+      a | al | con | la | el | los | las | de | del | en | un | una | si | es | necesario | fuera |
+      temperatura | sobre | por | solo | sólo | máximo | máx | max | calor | usar | utilizar | lo |
+      se | directamente | parte | zona | plancha | planchar | muy | debajo | encima | caso | paño |
+      húmedo | entre | superior | hasta | y | lado | tela | punto | maxima | máxima de | una
+      temperatura | pero | puede | pueden | se puede | si es preciso | si hace falta |
+      preferiblemente | siempre | ligeramente | recomendado | debe | mejor | prenda | suavemente |
+      cuando | requiere | posición | nivel
     `),
   },
   numbers: spanishNumbers,

@@ -227,8 +227,10 @@ export const french: LabelLanguage = {
       à | au | aux | la | le | les | l | d | de | du | des | avec | un | une | si | nécessaire |
       besoin | température | sur | fer | en | maximum | max | très | que | chaleur | position |
       uniquement | seulement | partie | par | dessus | utiliser | linge | humide | plus | cas |
-      repasser | à fer | dépasser | légèrement | et | ou | sans | être | est | face | côté | tissu
-      | protection
+      repasser | à fer | dépasser | légèrement | et | ou | sans | être | est | face | côté | tissu |
+      protection | mais | toutefois | si besoin | si nécessaire | au besoin | éventuellement | dos |
+      réglage | thermostat | doucement | recommandé | peut | toujours | de préférence | légèrement
+      humide | encore | touche | vêtement
     `),
   },
 }

@@ -228,7 +228,9 @@ export const italian: LabelLanguage = {
       | necessario | temperatura | sul | sulla | sulle | sui | su | solo | massimo | max | massima
       di | ferro | da | occorre | bisogno | caso | molto | parte | parti | sopra | direttamente |
       calore | panno | umido | una temperatura | dalla | lato | punto | usare | e | l | dal |
-      superiore | colori simili | capi simili
+      superiore | colori simili | capi simili | ma | però | se necessario | se serve | eventualmente
+      | può | possibile | preferibilmente | sempre | leggermente | consigliato | capo | si può |
+      delicatamente | posizione | anche
     `),
   },
 }

@@ -203,10 +203,11 @@ export const dutch: LabelLanguage = {
       wringen | centrifugeren | weken | gebruiken | wasverzachter | uitwringen | gebruik
     `),
     fillers: list(`
-      op | bij | met | de | het | een | aan | temperatuur | indien | nodig | max | maximaal |
-      alleen | over | stand | in | van | te | tot | hitte | als | strijkijzer | ijzer | strijken |
-      warmte | doek | vochtig | deel | hoogstens | zeer | eventueel | mag | worden | graden | kant
-      | dan | hoger | gedeelte | gebruik | der | met een
+      op | bij | met | de | het | een | aan | temperatuur | indien | nodig | max | maximaal | alleen
+      | over | stand | in | van | te | tot | hitte | als | strijkijzer | ijzer | strijken | warmte |
+      doek | vochtig | deel | hoogstens | zeer | eventueel | mag | worden | graden | kant | dan |
+      hoger | gedeelte | gebruik | der | met een | maar | echter | indien nodig | zo nodig | als het
+      nodig is | kan | voorzichtig | bij voorkeur | altijd | licht | wel | liefst
     `),
   },
 }

@@ -244,7 +244,9 @@ export const polish: LabelLanguage = {
       max | maks | maksymalnie | maksymalna | tylko | jeśli | konieczne | potrzeby | razie | to |
       przez | o | żelazkiem | żelazka | prasować | nad | maksymalnej | ustawieniu | od | użyciem |
       bezpośrednio | wilgotne | tkaninę | ewentualnie | gdy | wymaga | niż | wyższej | stopni |
-      powyżej | przekraczać | używać | ciepła
+      powyżej | przekraczać | używać | ciepła | ale | jeśli trzeba | w razie potrzeby | jeśli to
+      konieczne | jeśli konieczne | w razie konieczności | można | najlepiej | zawsze | lekko |
+      jednak | wyłącznie | ostrożnie | ustawienie
     `),
   },
 }

@@ -166,9 +166,10 @@ export const portuguese: LabelLanguage = {
     print: list(`
       estampa | estampas | estampado | estampagem | estampados | impressão | decoração | decorações
       | aplicação | aplicações | bordado | bordados | desenho | desenhos | motivo | motivos |
-      serigrafia | transfer | logo | parte estampada | silk | lantejoulas | apliques | aplique |
-      enfeites | etiqueta | adornos | logotipo | figura | figuras | imagem | imagens | foto | letras
-      | strass | brilhos | estampada | vinil | gravura | desenhado | área estampada | pedraria
+      serigrafia | transfer | logo | parte estampada | lantejoulas | apliques | aplique | enfeites |
+      etiqueta | adornos | logotipo | figura | figuras | imagem | imagens | foto | letras | strass |
+      brilhos | estampada | vinil | gravura | desenhado | área estampada | pedraria | silkscreen |
+      silk screen
     `),
     reverse: list(`
       avesso | do avesso | pelo avesso | lado interno | no avesso | ao avesso | lado avesso | por
@@ -210,10 +211,11 @@ export const portuguese: LabelLanguage = {
     `),
     fillers: list(`
       no máximo | a | à | ao | com | o | os | as | de | do | da | das | dos | em | no | na | nas |
-      nos | um | uma | se | necessário | temperatura | sobre | por | pelo | só | somente | apenas
-      | máxima de | máx | max | ferro | máximo | caso | muito | parte | cima | diretamente | calor
-      | pano | úmido | passar | uma temperatura | lado | até | preciso | e | superior | for | cima
-      da | por cima | acima
+      nos | um | uma | se | necessário | temperatura | sobre | por | pelo | só | somente | apenas |
+      máxima de | máx | max | ferro | máximo | caso | muito | parte | cima | diretamente | calor |
+      pano | úmido | passar | uma temperatura | lado | até | preciso | e | superior | for | cima da
+      | por cima | acima | mas | porém | se necessário | se preciso | caso necessário | pode |
+      preferencialmente | sempre | ligeiramente | húmido | recomendado | peça | posição
     `),
   },
 }

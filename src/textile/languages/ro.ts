@@ -257,10 +257,11 @@ export const romanian: LabelLanguage = {
     `),
     fillers: list(`
       la | cu | pe | o | un | temperatură | temperatura | maxim | max | maximum | doar | numai |
-      dacă | este | necesar | de | nevoie | peste | în | caz | a | al | ale | se | fierul | călcat
-      | dupa | fier | maximă de | căldură | treaptă | partea | direct | numai pe | cârpă | umed |
-      suprafață | folosiți | călcați | daca | in | călca | calcat | temperaturi | nivel | din | și
-      | care | cel | mult | porțiunea | zona | peste 110
+      dacă | este | necesar | de | nevoie | peste | în | caz | a | al | ale | se | fierul | călcat |
+      dupa | fier | maximă de | căldură | treaptă | partea | direct | numai pe | cârpă | umed |
+      suprafață | folosiți | călcați | daca | in | călca | calcat | temperaturi | nivel | din | și |
+      care | cel | mult | porțiunea | zona | peste 110 | dar | însă | dacă este necesar | dacă este
+      nevoie | la nevoie | eventual | poate | se poate | de preferat | mereu | ușor | cu grijă
     `),
   },
 }

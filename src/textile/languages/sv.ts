@@ -221,9 +221,10 @@ export const swedish: LabelLanguage = {
     fillers: list(`
       vid | på | med | i | till | temperatur | temp | värme | högst | max | om | behov | behövs |
       från | endast | över | av | en | ett | det | den | strykjärn | strykjärnet | sida | sidan |
-      nödvändigt | under | vb | grader | strykes | stryks | duk | fuktig | direkt | använd | järn
-      | eventuellt | inställning | maximal | mellan | genom | fuktigt | bara | upp | det tryckta |
-      del
+      nödvändigt | under | vb | grader | strykes | stryks | duk | fuktig | direkt | använd | järn |
+      eventuellt | inställning | maximal | mellan | genom | fuktigt | bara | upp | det tryckta | del
+      | men | dock | vid behov | om det behövs | om nödvändigt | kan | får | gärna | alltid |
+      försiktigt | lätt | helst | om så behövs
     `),
   },
 }

@@ -275,12 +275,13 @@ export const turkish: LabelLanguage = {
       bekletmeyin
     `),
     fillers: list(`
-      ile | ısıda | ısı | sıcaklıkta | sıcaklık | derecede | derece | gerekirse | gerektiğinde |
-      en | fazla | en fazla | maksimum | max | maks | üzerine | üzerini | yüzünden | kısmını |
-      kısmı | bez | yapın | yapınız | ayarda | da | de | tarafından | sadece | üzeri | bölgeyi |
-      yüzeyi | ütüyü | ütüyle | lütfen | ütü | ütüleyin | altında | isida | üstünü | sıcaklığı |
-      az | nemli | nemliyken | kadar | geçmeyen | olarak | çevirerek | c | ayarında | doğrudan |
-      direkt | üzerinden | üzerinde | gerekli | ise | bir | bezle
+      ile | ısıda | ısı | sıcaklıkta | sıcaklık | derecede | derece | gerekirse | gerektiğinde | en
+      | fazla | en fazla | maksimum | max | maks | üzerine | üzerini | yüzünden | kısmını | kısmı |
+      bez | yapın | yapınız | ayarda | da | de | tarafından | sadece | üzeri | bölgeyi | yüzeyi |
+      ütüyü | ütüyle | lütfen | ütü | ütüleyin | altında | isida | üstünü | sıcaklığı | az | nemli |
+      nemliyken | kadar | geçmeyen | olarak | çevirerek | c | ayarında | doğrudan | direkt |
+      üzerinden | üzerinde | gerekli | ise | bir | bezle | ama | ancak | fakat | ihtiyaç halinde |
+      yalnızca | hafif | mümkünse | tercihen | her zaman | olabilir
     `),
   },
 }
