@@ -12,5 +12,6 @@ export const verbs: Readonly<Record<string, Verb>> = {
   why: async (given) => (await import('./why.ts')).whyVerb(given),
   sources: async (given) => (await import('./sources.ts')).sourcesVerb(given),
   'draw-flows': async (given) => (await import('./draw-flows.ts')).drawFlowsVerb(given),
+  cut: async (given) => (await import('./cut.ts')).cutVerb(given),
   account: async (given) => (await import('./account.ts')).accountVerb(given),
 }
