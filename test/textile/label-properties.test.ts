@@ -115,7 +115,7 @@ test('lines run together without any mark are never read hotter', () => {
 test('labels of real names in one to five languages are never read wrong for sure, nor hotter', () => {
   let sure = 0
   fc.assert(
-    fc.property(randomLabels, ({ text, shares, level }) => {
+    fc.property(randomLabels, ({ text, shares, level, iron }) => {
       const reading = readLabel(text)
       expect(limitOf(reading.iron.level ?? 'silent'), text).toBeLessThanOrEqual(limitOf(level))
       if (!reading.sure) return
@@ -124,7 +124,7 @@ test('labels of real names in one to five languages are never read wrong for sur
         fibres.map(({ fibre, percent }) => `${percent} ${fibre}`).sort(),
       )
       expect(told, text).toEqual([shares])
-      expect(ironTold(reading), text).toBe(level)
+      expect(ironTold(reading), text).toBe(iron)
     }),
     { ...seed, numRuns: 2_000 },
   )

@@ -9,6 +9,8 @@ export interface RandomLabel {
   /** "share fibre", in the order of the letters. */
   readonly shares: readonly string[]
   readonly level: IronLevel
+  /** The level, then s, p and r, as in the cases. */
+  readonly iron: string
 }
 
 // Names that mean one thing; of two keys for kinds of one fibre the plainer.
@@ -60,6 +62,12 @@ const namesOf = ({ code }: Phrases, key: FibreKey): readonly string[] =>
 
 const levels = ['none', 'cool', 'warm', 'hot'] as const
 
+// Ironing lines that say more than a level, by what the level must be.
+const further = [
+  { level: 'cool', line: 'noSteam', iron: 'cool s' },
+  { level: 'warm', line: 'reverse', iron: 'warm r' },
+] as const
+
 /** Labels of real names in one to five languages, with care, numbers that are no shares, in any order. */
 export const randomLabels: fc.Arbitrary<RandomLabel> = fc
   .record({
@@ -70,12 +78,16 @@ export const randomLabels: fc.Arbitrary<RandomLabel> = fc
     writing: fc.constantFrom(...writings),
     ends: fc.constantFrom('\n', '. ', '; '),
     slashed: fc.boolean(),
+    saysMore: fc.boolean(),
+    sparesPrint: fc.boolean(),
     careFirst: fc.boolean(),
     lost: fc.shuffledSubarray(decoys, { maxLength: 3 }),
     pick: fc.array(fc.nat(99), { minLength: 40, maxLength: 40 }),
   })
   .map((given) => {
     const { languages, shares, fibres, level, writing, ends, slashed, careFirst, lost } = given
+    const more = given.saysMore ? further.find((one) => one.level === level) : undefined
+    const sparesPrint = given.sparesPrint && level !== 'none' && more?.line !== 'reverse'
     const picks = [...given.pick]
     const one = <T>(of: readonly T[]): T => of[(picks.pop() ?? 0) % of.length]!
     const { write } = writing
@@ -95,7 +107,9 @@ export const randomLabels: fc.Arbitrary<RandomLabel> = fc
     const care = languages.map((words) => {
       const lines = [words.wash, words.noBleach, words.noTumble]
       const at = one([0, 1, 2, 3])
-      return [...lines.slice(0, at), one(words[level]), ...lines.slice(at)].join(ends)
+      const ironing = more ? words[more.line] : one(words[level])
+      const told = [ironing, ...(sparesPrint ? [words.print] : [])]
+      return [...lines.slice(0, at), ...told, ...lines.slice(at)].join(ends)
     })
     const parts = careFirst ? [...care, makeUps] : [makeUps, ...care]
     for (const line of lost) parts.splice(one([0, 1, 2]), 0, line)
@@ -103,5 +117,6 @@ export const randomLabels: fc.Arbitrary<RandomLabel> = fc
       text: parts.join('\n'),
       shares: made.map(({ share, key }) => `${share} ${key}`).sort(),
       level,
+      iron: `${more?.iron ?? level}${sparesPrint ? ' p' : ''}`,
     }
   })

@@ -269,6 +269,7 @@ export const czech: LabelLanguage = {
       | ve | pokud | třeba | žehlička | nad | hadřík | vlhký | nastavení | přímo | stupňů | žehličku
       | nejvýše | příp | případně | překročit | o | teple | ale | však | v případě potřeby | pokud
       je třeba | je-li třeba | podle potřeby | lze | může | nejlépe | vždy | mírně | opatrně | možno
+      | vlhké plátno | přes vlhké plátno
     `),
   },
 }

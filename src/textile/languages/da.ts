@@ -226,7 +226,7 @@ export const danish: LabelLanguage = {
       under | grader | stryges | klæde | fugtig | evt | eventuelt | brug | jern | indstilling |
       gennem | på det | del | højere | end | side | maksimal | maksimalt | men | dog | ved behov |
       om nødvendigt | hvis nødvendigt | efter behov | kan | må | gerne | altid | forsigtigt | let |
-      fugtigt | helst | bedst
+      fugtigt | helst | bedst | fugtigt klæde | presseklud | klud
     `),
   },
 }

@@ -256,7 +256,7 @@ export const german: LabelLanguage = {
       feucht | bitte | darf | werden | kann | bügeln | Stellen | Fläche | Teil | höchstens | sehr |
       direkt | verwenden | gegebenenfalls | Bügeltuch | zwischen | darüber | daruber | aber | jedoch
       | falls nötig | wenn nötig | ggf | evtl | eventuell | am besten | vorsichtig | noch | leicht |
-      Stoff | immer
+      Stoff | immer | feuchtes Tuch | mit Tuch | feuchtem Tuch | Zwischentuch
     `),
   },
 }

@@ -182,7 +182,8 @@ export const english: LabelLanguage = {
     ironFree: list(`
       non iron | noniron | no iron needed | no ironing needed | no ironing necessary | no ironing
       required | no need to iron | iron free | easy iron | press cloth | pressing cloth | drip dry
-      no iron | snap press | press stud | press studs
+      no iron | snap press | press stud | press studs | permanent press | permanent press cycle |
+      durable press | permanent press setting wash
     `),
     cool: list(`
       cool | low | cold | low temperature | low heat | low temp | lowest | lowest setting | one dot
@@ -270,7 +271,9 @@ export const english: LabelLanguage = {
       | area | pressing | low | desired | mark | direct | light | under | above | onto | against |
       but | however | please | should | then | your | its | safe | ok | okay | fine | well | always
       | gently | gentle | recommended | from | either | both | sides | still | moist | slightly |
-      when needed | if required | if desired | as needed | only when | best | lightest | touch
+      when needed | if required | if desired | as needed | only when | best | lightest | touch | you
+      | tag | says | label says | damp cloth | my | me | this one | says to | told | also | just |
+      still damp | pressing cloth | when damp | please do
     `),
   },
   numbers: englishNumbers,

@@ -138,9 +138,9 @@ export const spanish: LabelLanguage = {
     `),
     hedges: list(`
       creo | creo que | quizás | quizá | tal vez | a lo mejor | puede que | parece | parece ser |
-      casi | más o menos | no sé | no sé si | no estoy seguro | no estoy segura | supongo | imagino
-      | un poco de | un poquito de | probablemente | posiblemente | diría | algo de | mayormente |
-      sobre todo | o algo así | me parece | seguramente | igual es
+      casi | más o menos | no sé si | no estoy seguro | no estoy segura | supongo | imagino | un
+      poco de | un poquito de | probablemente | posiblemente | diría | algo de | mayormente | sobre
+      todo | o algo así | me parece | seguramente | igual es
     `),
   },
   care: {
@@ -225,7 +225,7 @@ export const spanish: LabelLanguage = {
       húmedo | entre | superior | hasta | y | lado | tela | punto | maxima | máxima de | una
       temperatura | pero | puede | pueden | se puede | si es preciso | si hace falta |
       preferiblemente | siempre | ligeramente | recomendado | debe | mejor | prenda | suavemente |
-      cuando | requiere | posición | nivel
+      cuando | requiere | posición | nivel | pone | dice | etiqueta dice | paño húmedo | trapo | mi
     `),
   },
   numbers: spanishNumbers,

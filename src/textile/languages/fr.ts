@@ -230,7 +230,7 @@ export const french: LabelLanguage = {
       repasser | à fer | dépasser | légèrement | et | ou | sans | être | est | face | côté | tissu |
       protection | mais | toutefois | si besoin | si nécessaire | au besoin | éventuellement | dos |
       réglage | thermostat | doucement | recommandé | peut | toujours | de préférence | légèrement
-      humide | encore | touche | vêtement
+      humide | encore | touche | vêtement | pattemouille | chiffon | linge humide | tissu humide
     `),
   },
 }

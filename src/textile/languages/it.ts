@@ -230,7 +230,7 @@ export const italian: LabelLanguage = {
       calore | panno | umido | una temperatura | dalla | lato | punto | usare | e | l | dal |
       superiore | colori simili | capi simili | ma | però | se necessario | se serve | eventualmente
       | può | possibile | preferibilmente | sempre | leggermente | consigliato | capo | si può |
-      delicatamente | posizione | anche
+      delicatamente | posizione | anche | panno umido | telo
     `),
   },
 }

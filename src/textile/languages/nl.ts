@@ -207,7 +207,8 @@ export const dutch: LabelLanguage = {
       | over | stand | in | van | te | tot | hitte | als | strijkijzer | ijzer | strijken | warmte |
       doek | vochtig | deel | hoogstens | zeer | eventueel | mag | worden | graden | kant | dan |
       hoger | gedeelte | gebruik | der | met een | maar | echter | indien nodig | zo nodig | als het
-      nodig is | kan | voorzichtig | bij voorkeur | altijd | licht | wel | liefst
+      nodig is | kan | voorzichtig | bij voorkeur | altijd | licht | wel | liefst | nog | is |
+      vochtige doek | persdoek
     `),
   },
 }

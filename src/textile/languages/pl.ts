@@ -246,7 +246,8 @@ export const polish: LabelLanguage = {
       bezpośrednio | wilgotne | tkaninę | ewentualnie | gdy | wymaga | niż | wyższej | stopni |
       powyżej | przekraczać | używać | ciepła | ale | jeśli trzeba | w razie potrzeby | jeśli to
       konieczne | jeśli konieczne | w razie konieczności | można | najlepiej | zawsze | lekko |
-      jednak | wyłącznie | ostrożnie | ustawienie
+      jednak | wyłącznie | ostrożnie | ustawienie | wilgotną szmatkę | szmatkę | ściereczkę |
+      wilgotną | przez tkaninę | wilgotną ściereczkę
     `),
   },
 }

@@ -215,7 +215,8 @@ export const portuguese: LabelLanguage = {
       máxima de | máx | max | ferro | máximo | caso | muito | parte | cima | diretamente | calor |
       pano | úmido | passar | uma temperatura | lado | até | preciso | e | superior | for | cima da
       | por cima | acima | mas | porém | se necessário | se preciso | caso necessário | pode |
-      preferencialmente | sempre | ligeiramente | húmido | recomendado | peça | posição
+      preferencialmente | sempre | ligeiramente | húmido | recomendado | peça | posição | pano úmido
+      | pano húmido
     `),
   },
 }

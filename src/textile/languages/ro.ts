@@ -261,7 +261,8 @@ export const romanian: LabelLanguage = {
       dupa | fier | maximă de | căldură | treaptă | partea | direct | numai pe | cârpă | umed |
       suprafață | folosiți | călcați | daca | in | călca | calcat | temperaturi | nivel | din | și |
       care | cel | mult | porțiunea | zona | peste 110 | dar | însă | dacă este necesar | dacă este
-      nevoie | la nevoie | eventual | poate | se poate | de preferat | mereu | ușor | cu grijă
+      nevoie | la nevoie | eventual | poate | se poate | de preferat | mereu | ușor | cu grijă |
+      cârpă umedă | pânză
     `),
   },
 }

@@ -224,7 +224,7 @@ export const swedish: LabelLanguage = {
       nödvändigt | under | vb | grader | strykes | stryks | duk | fuktig | direkt | använd | järn |
       eventuellt | inställning | maximal | mellan | genom | fuktigt | bara | upp | det tryckta | del
       | men | dock | vid behov | om det behövs | om nödvändigt | kan | får | gärna | alltid |
-      försiktigt | lätt | helst | om så behövs
+      försiktigt | lätt | helst | om så behövs | pressduk | fuktig duk
     `),
   },
 }

@@ -281,7 +281,8 @@ export const turkish: LabelLanguage = {
       ütüyü | ütüyle | lütfen | ütü | ütüleyin | altında | isida | üstünü | sıcaklığı | az | nemli |
       nemliyken | kadar | geçmeyen | olarak | çevirerek | c | ayarında | doğrudan | direkt |
       üzerinden | üzerinde | gerekli | ise | bir | bezle | ama | ancak | fakat | ihtiyaç halinde |
-      yalnızca | hafif | mümkünse | tercihen | her zaman | olabilir
+      yalnızca | hafif | mümkünse | tercihen | her zaman | olabilir | bez ile | nemli bez | nemli
+      bezle | üzerine bez koyarak
     `),
   },
 }
