@@ -161,3 +161,18 @@ test.each([
 ])('100 kB of %s is read to its beginning and never for sure', (_name, text) => {
   expect(readLabel(text)).toMatchObject({ sure: false })
 })
+
+test.each(labelLanguages.map((language) => ({ language, code: language.code })))(
+  'every name of a part in $code stands for its part, or is asked about',
+  ({ language }) => {
+    const [cotton, polyester] = [language.fibres.cotton!, language.fibres.polyester!]
+    for (const [section, names] of Object.entries(language.sections)) {
+      for (const name of names) {
+        const text = `${name}: 60% ${cotton.names[0]} 40% ${polyester.names[0]}`
+        const reading = readLabel(text)
+        if (reading.sure)
+          expect(blocksTold(reading), text).toBe(`${section}: 60 cotton, 40 polyester`)
+      }
+    }
+  },
+)

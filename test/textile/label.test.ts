@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { readLabel } from '../../src/textile/label.ts'
 import type { ProblemCode } from '../../src/textile/reading.ts'
-import { blocksTold } from './told.ts'
+import { blocksTold, ironTold } from './told.ts'
 
 const problemsOf = (text: string): ProblemCode[] => readLabel(text).problems.map(({ code }) => code)
 
@@ -95,6 +95,7 @@ test.each<[text: string, problem: ProblemCode]>([
   ['cotton polyester\n60%\n40%', 'pairing'],
   ['100% cotton 30%', 'number_unexplained'],
   ['100% cotton. Silk.', 'fibre_unexplained'],
+  ['I think 100% cotton', 'guessed'],
   ['100% cotton\nheather: 90% cotton 10% polyester', 'alternatives'],
   ['100% cotton\n100% laine', 'languages_disagree'],
   ['100% cotton do not iron. Warm iron.', 'iron_unclear'],
@@ -122,4 +123,35 @@ test('the Romanian word for linen is sure only among other Romanian words', () =
   expect(readLabel('100% IN').sure).toBe(false)
   expect(readLabel('55% in 45% bumbac')).toMatchObject({ sure: true })
   expect(blocksTold(readLabel('100% cotton made in Italy'))).toBe('100 cotton')
+})
+
+test.each([
+  ['buitenstof: 100% katoen kant: 100% polyester', 'body: 100 cotton | lace: 100 polyester'],
+  ['yttertyg: 100% bomull kant: 100% polyester', 'body: 100 cotton | trim: 100 polyester'],
+])(
+  'a name of a part that two languages share is read in the language of the fibres: %s',
+  (text, told) => {
+    expect(blocksTold(readLabel(text))).toBe(told)
+  },
+)
+
+test.each([
+  ['IRON ••', 'warm'],
+  ['IRON • DO NOT BLEACH', ''],
+  ['Iron: 3 dots', 'hot'],
+  ['Do not bleach and iron low', 'cool'],
+  ['Do not bleach or iron', 'none'],
+  ['IRON\nHOT WASH', ''],
+  ['Strykes hett\nEj blekning', 'hot'],
+  ["Ne repasser qu'à l'envers", ' r'],
+  ['Warm iron, avoid the print', 'warm p'],
+  ['Wash inside out\nWarm iron', 'warm'],
+  ['Warm iron\nEN 14682:2014', 'warm'],
+  ['Iron warm blorbly', 'warm'],
+])('the line %j is read as %s', (line, iron) => {
+  expect(ironTold(readLabel(`100% cotton\n${line}`))).toBe(iron)
+})
+
+test('an ironing line with a word that is not read is asked about', () => {
+  expect(problemsOf('100% cotton. Iron warm blorbly.')).toEqual(['iron_unclear'])
 })

@@ -162,8 +162,7 @@ function termElement(
       return fibreElement(item, everydayDoubt(items, item))
   }
   if (has(item, 'section')) {
-    const section = meaningOf(item.term, 'section')!.section!
-    return { kind: 'section', sections: [section], raw }
+    return { kind: 'section', sections: [sectionOf(items, item)], raw }
   }
   const roles = ['hedges', 'excluded', 'pure', 'details', 'fillers', 'or', 'variants'] as const
   if (
@@ -174,6 +173,17 @@ function termElement(
     return { kind: 'decoyBefore', raw }
   for (const role of roles) if (has(item, role)) return { kind: elementKinds[role], raw }
   return { kind: has(item, 'decoysAfter') ? 'decoyAfter' : 'word', raw }
+}
+
+/** "Kant" is lace in Dutch and a trim in Swedish: the languages of the label's fibres tell which. */
+function sectionOf(items: readonly Item[], { term }: Item): Section {
+  const meanings = term!.roles.filter(({ role }) => role === 'section')
+  if (meanings.length === 1) return meanings[0]!.section!
+  const codes = items.flatMap((item) => meaningOf(item.term, 'fibre')?.languages ?? [])
+  const counts = meanings.map(({ languages }) =>
+    Math.max(...languages.map((language) => codes.filter((code) => code === language).length)),
+  )
+  return meanings[counts.indexOf(Math.max(...counts))]!.section!
 }
 
 const elementKinds = {

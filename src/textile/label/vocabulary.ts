@@ -49,7 +49,7 @@ export class Vocabulary {
     const name = words.join(' ')
     const known = this.terms.get(name)
     const term = known ?? { words, marks: phrase.replaceAll(/[^,/]/g, ''), roles: [] }
-    const meaning = meaningOf(term, role)
+    const meaning = term.roles.find((one) => one.role === role && one.section === says.section)
     if (!meaning) term.roles.push({ role, languages: [language], ...says })
     else if (!meaning.languages.includes(language) && meaning.fibre === says.fibre)
       meaning.languages.push(language)

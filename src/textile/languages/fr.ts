@@ -88,8 +88,7 @@ export const french: LabelLanguage = {
     pocket: list('poche | poches | fond de poche | doublure poche'),
     collar: list('col | encolure'),
     trim: list(`
-      contraste | parement | garniture | empiècement | empiècements | empièc | entrejambe | côtés
-      | côté
+      contraste | parement | garniture | empiècement | empiècements | empièc | entrejambe
     `),
     back: list('dos'),
     front: list('devant'),
