@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { blindLabels, type Judged, judge } from './blind-corpora.ts'
 
+// Further corpora, scored once before any of their texts was read by whoever mends the reader:
+// c (420 labels): make-up exact 96.0 %, ironing 98.3 %, 6 sure and wrong, 1 hotter, 98.5 % of the
+// right ones sure. d (582, each with a trap): 94.7 %, 97.4 %, 22 sure and wrong, 11 hotter, 63.8 %.
 const corpora = ['a', 'b'].map((name) => ({ name, judged: blindLabels(name).map(judge) }))
 
 const ids = (judged: readonly Judged[]): string[] => judged.map(({ label }) => label.id)
