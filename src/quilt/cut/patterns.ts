@@ -1,5 +1,5 @@
 import { blocksOf } from './blocks.ts'
-import { listed, VectorFronts } from './fronts.ts'
+import { listed, VectorFronts, type Vectors } from './fronts.ts'
 import { type CutList, listFor } from './list.ts'
 import type { Box, PanelToCut } from './panel.ts'
 import { CutTree, type Rect } from './tree.ts'
@@ -26,14 +26,24 @@ function undominated<T extends { readonly counts: readonly number[] }>(all: read
   })
 }
 
-/**
- * All undominated ways to cut a panel by straight cuts right across what is left, each with one list of
- * cuts. Empty where a required graphic's block has no place. Whole quarter inches.
- */
-export function patterns(panel: PanelToCut): Pattern[] {
-  const { W, H, pieces, defects, feature, bounds } = panel
-  const fronts = new VectorFronts(pieces.length, bounds)
-  const all: Rect = [0, 0, W, H]
+/** Bounds that the panel could go beyond; undefined where its cloth alone keeps every count below. */
+function bindingBounds({ W, H, pieces, bounds }: PanelToCut): readonly number[] | undefined {
+  const binds = bounds?.some((bound, size) => {
+    const { w, h } = pieces[size]!
+    return Math.floor((W * H) / (w * h)) > bound
+  })
+  return binds ? bounds : undefined
+}
+
+interface Found {
+  readonly counts: readonly number[]
+  readonly tree: CutTree<Vectors>
+}
+
+function undominatedIn(panel: PanelToCut): Found[] {
+  const { W, H, pieces, defects, feature } = panel
+  const fronts = new VectorFronts(pieces.length, bindingBounds(panel))
+  const whole: Rect = [0, 0, W, H]
   const graphic: Box[] = feature
     ? [{ x: feature.gx, y: feature.gy, w: feature.gw, h: feature.gh }]
     : []
@@ -41,14 +51,29 @@ export function patterns(panel: PanelToCut): Pattern[] {
   const around = blocksOf(panel).map(
     (block) => new CutTree(panel, fronts, { defects, block }, without),
   )
-  const found = [...(feature?.required ? [] : [without]), ...around].flatMap((tree) =>
-    listed(tree.frontOf(all)).map((counts) => ({
-      counts: feature ? [...counts, tree.holdsBlock(all) ? 1 : 0] : counts,
+  const trees = [...(feature?.required ? [] : [without]), ...around]
+  const found = trees.flatMap((tree) =>
+    listed(tree.frontOf(whole)).map((counts) => ({
+      counts: feature ? [...counts, tree.holdsBlock(whole) ? 1 : 0] : counts,
       tree,
     })),
   )
-  return undominated(found).map(({ counts, tree }) => ({
+  return trees.length === 1 ? found : undominated(found)
+}
+
+/** The counts of all undominated ways to cut a panel, descending lexicographically; no lists of cuts. */
+export const patternCounts = (panel: PanelToCut): (readonly number[])[] =>
+  undominatedIn(panel).map(({ counts }) => counts)
+
+/**
+ * All undominated ways to cut a panel by straight cuts right across what is left, each with one list of
+ * cuts. Empty where a required graphic's block has no place. Whole quarter inches.
+ */
+export function patterns(panel: PanelToCut): Pattern[] {
+  const { W, H, pieces } = panel
+  const bounds = bindingBounds(panel)
+  return undominatedIn(panel).map(({ counts, tree }) => ({
     counts,
-    ...listFor(tree, all, counts.slice(0, pieces.length), bounds),
+    ...listFor(tree, [0, 0, W, H], counts.slice(0, pieces.length), bounds),
   }))
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import type { PanelToCut } from '../../../src/quilt/cut/panel.ts'
-import { patterns } from '../../../src/quilt/cut/patterns.ts'
+import { patternCounts, patterns } from '../../../src/quilt/cut/patterns.ts'
 import { everyCut } from '../../help/every-cut.ts'
 import { replayed } from '../../help/replay-cuts.ts'
 
@@ -51,6 +51,7 @@ test('the patterns are those of trying every whole cut, and every list of cuts g
     fc.property(smallPanel, (panel) => {
       const found = patterns(panel)
       expect(found.map(({ counts }) => counts)).toEqual(everyCut(panel))
+      expect(patternCounts(panel)).toEqual(found.map(({ counts }) => counts))
       for (const pattern of found) expect(replayed(panel, pattern)).toEqual([])
       withFeature += panel.feature ? 1 : 0
     }),
