@@ -66,6 +66,8 @@ export const problemWords = {
   number_unexplained: 'A percentage belongs to no fibre.',
   fibre_unexplained: 'A fibre is named without a share.',
   section_unclear: 'It is not clear which part of the garment a share belongs to.',
+  words_unread: 'A word or number among the shares could not be read.',
+  share_limited: 'A share is told as a limit or as a near one, not as what it is.',
   guessed: 'The words themselves say that they are a guess.',
   alternatives: 'The label names more than one make-up, for example by colour.',
   languages_disagree: 'The languages on the label do not say the same.',

@@ -16,11 +16,14 @@ import type { Role } from './vocabulary.ts'
 const leastHeat = 100
 const mostHeat = 450
 
-/** "Not above 110 °C" sets a limit and forbids nothing. */
+/** "Not above 110 °C", "not hotter than warm" set a limit and forbid nothing. */
 function limits(items: readonly Item[], item: Item): boolean {
   const behind = items.slice(items.indexOf(item) + 1).slice(0, 3)
   const line = behind.findIndex(({ kind }) => kind === 'line')
-  return (line < 0 ? behind : behind.slice(0, line)).some(
+  const near = line < 0 ? behind : behind.slice(0, line)
+  const than = near.findIndex((one) => has(one, 'than'))
+  if (than >= 0 && near.slice(than + 1).some(isLevelWord)) return true
+  return near.some(
     ({ kind, value }) => kind === 'number' && value >= leastHeat && value <= mostHeat,
   )
 }
@@ -40,7 +43,9 @@ function isForbidden(items: readonly Item[], verbs: readonly VerbAt[], i: number
   const before = items.slice((verbs[i - 1]?.at ?? -1) + 1, at)
   const after = items.slice(at + 1, verbs[i + 1]?.at)
   const lastEnd = before.findLastIndex((item) => endsPhrase(item))
-  const ownBefore = before.slice(lastEnd + 1)
+  // A ban never reaches its verb over a share of the make-up.
+  const lastShare = before.findLastIndex(({ kind }) => kind === 'percent')
+  const ownBefore = before.slice(Math.max(lastEnd, lastShare) + 1)
   const firstEnd = after.findIndex((item) => endsPhrase(item))
   const ownAfter = firstEnd < 0 ? after : after.slice(0, firstEnd)
   const languages = languagesOfVerb(items, verbs[i]!)

@@ -12,6 +12,9 @@ const unprinted = /[\p{Cf}\p{Co}\p{Cn}\p{Cs}]|[^\P{Cc}\n]/gu
 // Signs of a trade mark; normalised they would be letters of the word.
 const tradeSigns = /[®™℠]/gu
 const percentSigns = /[％﹪٪℅]|(?<=\d ?)[°ºo]\/[o0]|(?<=\d )[0o]\/[0o]/giu
+// "Cotton ..... 80 %", "棉……80%": dots, lines and dashes that lead the eye from a name to its share.
+const leaders =
+  /(?:(?:[.…·•_=‥]|(?<=[.…·•_=‥]) (?=[.…·•_=‥])){3,}|\.{2,}|…+|[-–—]{3,}|_{2,})(?= ?[%\d])/gu
 const percentGluedToLetters = /(\p{L}{2})(\d{1,3}(?:[.,]\d{1,2})?[ \n]*%)/gu
 
 export function cleanText(raw: string): CleanText {
@@ -23,6 +26,7 @@ export function cleanText(raw: string): CleanText {
     .replaceAll(percentSigns, '%')
     // The ordinal sign stands for degrees on labels; its plain form would be the letter o.
     .replaceAll('º', '°')
+    .replaceAll(leaders, ': ')
     .normalize('NFKC')
     .replaceAll(unprinted, '')
   const lines = text.split('\n').map((line) => line.trim())

@@ -5,6 +5,7 @@ import type { Item } from './items.ts'
 import { nylonTypes } from './nylon.ts'
 import { type LeftNumber, type Pair, type Pairing, pairUp } from './pairing.ts'
 import { type Region, regionsOf } from './regions.ts'
+import { doubtsAmong } from './unread.ts'
 
 export interface Composition {
   readonly blocks: readonly Block[]
@@ -50,6 +51,8 @@ function read(items: readonly Item[], ways: { codes: boolean; bare: boolean }): 
   if (isGuess(elements)) problems.add('guessed')
   const parts = regionsOf(elements).map((region) => partOf(region, ways.bare, problems))
   const blocks = parts.some(namesFibre) ? mergeParts(parts, problems) : []
+  const pairs = parts.flatMap((part) => part.pairs)
+  for (const doubt of doubtsAmong(elements, pairs)) problems.add(doubt)
   weigh(blocks, elements, problems)
   return {
     composition: { blocks, problems },
@@ -66,6 +69,7 @@ const isGuess = (elements: readonly Element[]): boolean =>
   elements.some(
     ({ kind, raw }, at) =>
       kind === 'hedge' ||
+      kind === 'likeness' ||
       (raw === '?' &&
         elements
           .slice(Math.max(0, at - 2), at)

@@ -7,6 +7,7 @@ export function dropDecoys(elements: readonly Element[]): Element[] {
     if (element.kind === 'decoyBefore')
       decoyNear(elements, at, standsBehind(elements, at) ? -1 : 1, dropped)
     if (element.kind === 'decoyAfter') decoyNear(elements, at, -1, dropped)
+    if (element.kind === 'likeness') for (const told of likened(elements, at)) dropped.add(told)
   }
   return elements.filter((element) => !dropped.has(element))
 }
@@ -70,4 +71,17 @@ function endsLine(elements: readonly Element[], at: number, steps: number): bool
   if (elements.slice(at + 1, at + steps).some(({ kind }) => kind === 'word')) return true
   const line = elements.slice(0, at).findLastIndex(({ kind }) => kind === 'line')
   return elements.slice(line + 1, at).some((one) => one.kind === 'number' && one.percent)
+}
+
+/** "Feels like 100 % cotton. 100 % polyester": what another sentence tells is the make-up. */
+function likened(elements: readonly Element[], at: number): readonly Element[] {
+  const behind = elements.slice(at + 1)
+  const end = behind.findIndex(
+    ({ kind, raw }) => kind === 'line' || (kind === 'mark' && raw === '.'),
+  )
+  const clause = end < 0 ? behind : behind.slice(0, end)
+  const others = [...elements.slice(0, at), ...behind.slice(clause.length)]
+  const isPercent = (element: Element) => element.kind === 'number' && element.percent
+  if (!clause.some(isPercent) || !others.some(isPercent)) return []
+  return clause.filter(({ kind }) => kind === 'number' || kind === 'fibre')
 }

@@ -21,7 +21,10 @@ export type Element =
   | NumberElement
   | FibreElement
   | { readonly kind: 'section'; readonly sections: readonly Section[]; readonly raw: string }
-  | { readonly kind: 'pure' | 'detail' | 'filler' | 'excluded' | 'hedge'; readonly raw: string }
+  | {
+      readonly kind: 'pure' | 'detail' | 'filler' | 'excluded' | 'hedge' | 'limit' | 'likeness'
+      readonly raw: string
+    }
   | { readonly kind: 'decoyBefore' | 'decoyAfter' | 'or' | 'variant'; readonly raw: string }
   | { readonly kind: 'line' | 'mark'; readonly raw: string }
   | WordElement
@@ -164,7 +167,17 @@ function termElement(
   if (has(item, 'section')) {
     return { kind: 'section', sections: [sectionOf(items, item)], raw }
   }
-  const roles = ['hedges', 'excluded', 'pure', 'details', 'fillers', 'or', 'variants'] as const
+  const roles = [
+    'likeness',
+    'hedges',
+    'limits',
+    'excluded',
+    'pure',
+    'details',
+    'fillers',
+    'or',
+    'variants',
+  ] as const
   if (
     has(item, 'decoysBefore') &&
     !has(item, 'fillers') &&
@@ -187,7 +200,9 @@ function sectionOf(items: readonly Item[], { term }: Item): Section {
 }
 
 const elementKinds = {
+  likeness: 'likeness',
   hedges: 'hedge',
+  limits: 'limit',
   excluded: 'excluded',
   pure: 'pure',
   details: 'detail',

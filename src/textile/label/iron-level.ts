@@ -1,5 +1,6 @@
 import { levelAt } from '../iron.ts'
 import type { IronLevel } from '../reading.ts'
+import { isDegreeWord } from './degrees.ts'
 import { has, type Item } from './items.ts'
 import { sparesPrint } from './kept-off.ts'
 import { ownLine, type Phrase } from './phrase.ts'
@@ -27,9 +28,9 @@ export function levelOf(phrase: Phrase): Level {
   const inFront = levelsIn(near(withoutLots(own, -1), -1, phrase), phrase)
   if (inFront.length === 0) {
     const { level, doubtful } = coldest(behind)
-    if (level !== null) return { level, doubtful }
+    if (level !== null) return tempered({ level, doubtful }, phrase)
     // A level that stands apart counts only where it is colder than none.
-    const apart = phrase.beyond.flatMap((item) => levelWord(item, phrase) ?? [])
+    const apart = levelsApart(phrase)
     const mildest = apart.filter((one) => one !== 'hot')
     return {
       level: mildest.length > 0 ? mildest.reduce<IronLevel>(colder, 'warm') : null,
@@ -45,6 +46,18 @@ export function levelOf(phrase: Phrase): Level {
   return { level: inFront.reduce(colder) === 'cool' ? 'cool' : null, doubtful: true }
 }
 
+/** Levels that stand behind words which could not be read, or in the sentence behind. */
+function levelsApart(phrase: Phrase): IronLevel[] {
+  const { after } = phrase.leadsOn ? { after: [] } : ownLine(phrase)
+  return levelsIn([...withoutLots(after, 1), ...phrase.beyond], phrase)
+}
+
+/** A colder level further on makes doubtful what stands beside the verb. */
+function tempered(told: Level, phrase: Phrase): Level {
+  const apart = levelsApart(phrase).reduce(colder, told.level!)
+  return apart === told.level ? told : { level: apart, doubtful: true }
+}
+
 /** Numbers of other lines that are no temperatures: "Lot 0520 ⏎ iron medium". */
 function withoutLots(items: readonly Item[], side: 1 | -1): Item[] {
   const lines = items.flatMap(({ kind }, at) => (kind === 'line' ? [at] : []))
@@ -53,11 +66,9 @@ function withoutLots(items: readonly Item[], side: 1 | -1): Item[] {
   return items.filter(({ kind }, at) => kind !== 'number' || !isApart(at) || isDegrees(items, at))
 }
 
-const degreeWords = /^(?:[cf]$|celsius|deg|grad|grau|grá|stop|stup|derec|度|도)/i
-
 /** A sign or a word of degrees stands behind the number, or behind the one that ends its range. */
 const isDegrees = (items: readonly Item[], at: number): boolean =>
-  items.slice(at + 1, at + 4).some(({ kind, raw }) => kind === 'degree' || degreeWords.test(raw))
+  items.slice(at + 1, at + 4).some((item) => item.kind === 'degree' || isDegreeWord(item))
 
 /** "Not a hot iron", "do not iron hot": says how hot it may not be, and nothing of how hot it may. */
 export const forbidsHeatOnly = (phrase: Phrase): boolean => {
@@ -85,9 +96,16 @@ function levelsIn(items: readonly Item[], phrase: Phrase): IronLevel[] {
   const heats = items.filter(
     (item, at) => isHeat(item) && (item.value < 1000 || isDegrees(items, at)),
   )
-  if (heats.length > 0) return [levelAt(Math.max(...heats.map((item) => celsius(items, item))))]
-  return items.flatMap((item) => levelWord(item, phrase) ?? [])
+  const worded = items.flatMap((item) => levelWord(item, phrase) ?? [])
+  if (heats.length === 0) return worded
+  // "Maximum 110 °C" is a figure, where "three dots, 110 °C" contradicts itself.
+  const said = items.flatMap((item) =>
+    mostWords.test(item.text) ? [] : (levelWord(item, phrase) ?? []),
+  )
+  return [levelAt(Math.max(...heats.map((item) => celsius(items, item)))), ...said]
 }
+
+const mostWords = /^(?:max|maks|massim|hojst|hogst|hoechst|najwyz|nejvy|en yuksek|最高|최고)/
 
 /** Items next to the verb as far as small words reach. */
 function near(items: readonly Item[], side: 1 | -1, phrase: Phrase): Item[] {
@@ -105,6 +123,7 @@ const isSmall = (item: Item): boolean =>
   /^[,，、]$/.test(item.raw) ||
   isNot(item) ||
   has(item, 'except') ||
+  has(item, 'than') ||
   has(item, 'steam') ||
   has(item, 'noSteam')
 

@@ -1,5 +1,6 @@
 import type { IronLevel, IronReading } from '../reading.ts'
 import { forbiddenVerbs } from './bans.ts'
+import { cautious, namesSetting } from './caution.ts'
 import { isDots } from './dots.ts'
 import { colder, forbidsHeatOnly, levelOf, namesLevel } from './iron-level.ts'
 import { has, type Item } from './items.ts'
@@ -47,7 +48,7 @@ interface Mention {
   readonly wrongSide: boolean
   readonly doubtful: boolean
   readonly words: string
-  /** It forbids a hot iron and says nothing of others. */
+  /** It forbids a hot iron, or one without a cloth, and says nothing of others. */
   readonly heatOnly?: true
 }
 
@@ -63,9 +64,16 @@ function mentionOf(phrase: Phrase, items: readonly Item[], forbidden: boolean): 
   const misread = !forbidden && startsDoNot(items, phrase.verb.at)
   const unread = hasStray(phrase)
   if (!forbidden && !misread) {
-    const { level, doubtful } = levelOf(phrase)
+    const { level: told, doubtful } = levelOf(phrase)
+    const level = told === 'hot' ? cautious(phrase, unread) : told
     const notOnPrint = sparesPrint(phrase)
-    const unclear = doubtful || unread || tellsMore(phrase) || unreadDot(phrase, items)
+    const unclear =
+      doubtful ||
+      level !== told ||
+      unread ||
+      tellsMore(phrase) ||
+      unreadDot(phrase, items) ||
+      namesSetting([...phrase.before, ...phrase.after])
     return { level, doubtful: unclear, notOnPrint, wrongSide, words }
   }
 
@@ -74,17 +82,25 @@ function mentionOf(phrase: Phrase, items: readonly Item[], forbidden: boolean): 
     return { level: null, notOnPrint: true, wrongSide, doubtful: misread, words }
   if (kept === 'face')
     return { level: null, notOnPrint: false, wrongSide: true, doubtful: misread, words }
-  const heatOnly = forbidsHeatOnly(phrase) ? { heatOnly: true as const } : {}
-  if (heatOnly.heatOnly && phrase.verb.role === 'iron')
+  const direct = forbidsDirect(phrase)
+  const hotOnly = forbidsHeatOnly(phrase)
+  const heatOnly = hotOnly || direct ? { heatOnly: true as const } : {}
+  if (hotOnly && phrase.verb.role === 'iron')
     return { level: 'cool', notOnPrint: false, wrongSide, doubtful: true, words, ...heatOnly }
   const doubtful = misread || unread || namesLevel(phrase)
   return { level: 'none', notOnPrint: false, wrongSide: false, doubtful, words, ...heatOnly }
 }
 
-/** The reverse of a verb before, "wash inside out ⏎ iron", is not the iron's. */
+/**
+ * The reverse of a verb before, "wash inside out ⏎ iron", is not the iron's; nor is one on a line
+ * before with words that could not be read.
+ */
 function saysReverse({ before, after, verbBefore }: Phrase): boolean {
-  const line = verbBefore ? before.findIndex(({ kind }) => kind === 'line') : -1
-  return [...before.slice(line + 1), ...after].some((item) => has(item, 'reverse'))
+  const lines = before.flatMap(({ kind }, at) => (kind === 'line' ? [at] : []))
+  const first = verbBefore ? (lines[0] ?? -1) : -1
+  const last = lines.at(-1) ?? -1
+  const from = before.slice(0, Math.max(0, last)).some(isStray) ? last : first
+  return [...before.slice(from + 1), ...after].some((item) => has(item, 'reverse'))
 }
 
 /** The print or the reverse is named behind the phrase, by words that could not be read as one. */
@@ -94,6 +110,13 @@ const tellsMore = ({ beyond }: Phrase): boolean =>
 /** One dot between other words parts phrases, but not where other care has its dots. */
 const unreadDot = ({ verb }: Phrase, items: readonly Item[]): boolean =>
   isDots(items[verb.at + 1]) && items.some((item) => isDots(item) && item.raw.length > 1)
+
+const directly =
+  /^(?:direct|direkt|dirett|diret|rechtstreeks|bezposrednio|primo$|dogrudan|直接|직접)/
+
+/** "Do not iron directly": with a cloth it may be ironed as is said elsewhere. */
+const forbidsDirect = ({ before, after }: Phrase): boolean =>
+  [before.at(-1), after[0]].some((item) => item !== undefined && directly.test(item.text))
 
 /** A word on the line of the ironing word that could not be read may change what is said of it. */
 function hasStray(phrase: Phrase): boolean {

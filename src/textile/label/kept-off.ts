@@ -1,3 +1,4 @@
+import type { LanguageCode } from '../languages/types.ts'
 import { has, type Item } from './items.ts'
 import { ownLine, type Phrase, verbLast } from './phrase.ts'
 import { isFiller, isNot } from './verbs.ts'
@@ -26,9 +27,12 @@ const sayings = new Set(['may', 'can', 'be', 'will', 'is', 'kann', 'peut', 'pued
 const saysMore = (item: Item | undefined): boolean =>
   item !== undefined && (item.kind === 'word' || sayings.has(item.text))
 
+/** "Potisk nežehlit": what the verb speaks of may stand in front of it. */
+const freeOrder: readonly LanguageCode[] = ['cs', 'pl']
+
 /** "Aufdruck nicht bügeln": languages that may name the print before the verb. */
 function printStandsBefore({ before, languages }: Phrase): boolean {
-  if (!languages.some((code) => verbLast.includes(code))) return false
+  if (!languages.some((code) => verbLast.includes(code) || freeOrder.includes(code))) return false
   const line = before.findLastIndex(({ kind }) => kind === 'line')
   return before.slice(line + 1).some((item) => has(item, 'print'))
 }

@@ -1,4 +1,5 @@
 import type { LanguageCode } from '../languages/types.ts'
+import { isDegreeWord } from './degrees.ts'
 import { has, type Item } from './items.ts'
 import { endsPhrase, isFiller, isLevelWord, isNot, languagesOfVerb, type VerbAt } from './verbs.ts'
 
@@ -54,9 +55,13 @@ export function phraseAt(
     verbBeforeFree: touches && (forbidden[last]! || hasLevel(items, verbs[last]!)),
     leadsOn,
     leavesLevel: after.slice(own.length).some(isLevelWord),
-    beyond: restOfLine(items, to + 1, verbs[i + 1]?.at ?? items.length),
+    beyond: restOfLine(items, to + 1, nextCare(verbs, i) ?? items.length),
   }
 }
+
+/** Where the next verb stands that may take a level: "keep away", "use" take none. */
+const nextCare = (verbs: readonly VerbAt[], i: number): number | undefined =>
+  verbs.slice(i + 1).find(({ role }) => role !== 'otherVerbs')?.at
 
 function restOfLine(items: readonly Item[], from: number, nextVerb: number): readonly Item[] {
   let end = from
@@ -130,8 +135,14 @@ function stops(items: readonly Item[], at: number, most: number): boolean {
   while (end < most && end < from + longestAside && !endsAside(items[end])) end++
   const aside = items.slice(from, end)
   if (!endsAside(items[end]) || !isAside(aside)) return true
-  return !isComma(items[at]!) && !aside.some((item) => has(item, 'print'))
+  if (isComma(items[at]!)) return false
+  return withoutWords.has(aside[0]!.text) || !aside.some((item) => has(item, 'print'))
 }
+
+/** "Ohne Verzierung" as a sentence speaks of the make-up, not of the iron. */
+const withoutWords: ReadonlySet<string> = new Set(
+  'without sans sin ohne senza sem zonder bez utan uden fara exkl excl hors'.split(' '),
+)
 
 /** Items of "in the warmest case, if need be": no aside between commas is longer. */
 const longestAside = 8
@@ -144,7 +155,7 @@ function isAside(items: readonly Item[]): boolean {
   const bans = items.some((item) => isNot(item) || has(item, 'except'))
   if (items.some((item) => has(item, 'print')))
     return bans && !items.some((item) => has(item, 'iron'))
-  return !bans || items.some((item) => has(item, 'steam') || has(item, 'noSteam'))
+  return !bans || items.some((item) => has(item, 'steam') || has(item, 'noSteam') || isFigure(item))
 }
 
 const isTelling = (item: Item): boolean =>
@@ -153,9 +164,19 @@ const isTelling = (item: Item): boolean =>
   (isLevel(item) ||
     isNot(item) ||
     tellingRoles.some((role) => has(item, role)) ||
-    /^[c()~-]$/i.test(item.raw))
+    isDegreeWord(item) ||
+    /^[()~-]$/.test(item.raw))
 
-const tellingRoles = ['fillers', 'reverse', 'face', 'print', 'except', 'steam', 'noSteam'] as const
+const tellingRoles = [
+  'fillers',
+  'than',
+  'reverse',
+  'face',
+  'print',
+  'except',
+  'steam',
+  'noSteam',
+] as const
 
 const isLevel = (item: Item): boolean => isLevelWord(item) || isFigure(item)
 

@@ -24,6 +24,7 @@ interface Header {
   readonly from: number
   readonly to: number
   readonly sections: readonly string[]
+  readonly unclear: boolean
 }
 
 /** Names of parts that stand together are one header: "shell / extérieur", "body and sleeves". */
@@ -32,18 +33,56 @@ function headersIn(elements: readonly Element[]): Header[] {
   for (const [at, element] of elements.entries()) {
     if (element.kind !== 'section' || isExcepted(elements, at)) continue
     if (everyday.has(fold(element.raw)) && !standsApart(elements, at)) continue
+    if (isSize(elements, at)) continue
     const last = headers.at(-1)
     const together = last && elements.slice(last.to + 1, at).every(joinsNames)
     if (last && together)
-      headers[headers.length - 1] = {
-        from: last.from,
-        to: at,
-        sections: wholeOf([...new Set([...last.sections, ...element.sections])]),
-      }
-    else headers.push({ from: at, to: at, sections: [...element.sections] })
+      headers[headers.length - 1] = joinedHeader(last, element.sections, at, elements)
+    else headers.push({ from: at, to: at, sections: [...element.sections], unclear: false })
   }
   return headers.filter((header) => shareNear(elements, header))
 }
+
+/** "Taille 38/40", "waist 32" beside shares with their sign: a size, and no part. */
+function isSize(elements: readonly Element[], at: number): boolean {
+  const next = elements[at + 1]
+  if (next?.kind !== 'number' || next.percent || next.value < leastSize) return false
+  return elements.some((element) => element.kind === 'number' && element.percent)
+}
+
+/** Smaller numbers count the parts: "shell 2". */
+const leastSize = 10
+
+/** "Lining of the pocket" names one part; names on two lines may be the heads of two columns. */
+function joinedHeader(
+  last: Header,
+  sections: readonly string[],
+  to: number,
+  elements: readonly Element[],
+): Header {
+  const between = elements.slice(last.to + 1, to)
+  const both = [...new Set([...last.sections, ...sections])]
+  const differ = both.length > Math.max(last.sections.length, sections.length)
+  const bound = between.every(({ kind, raw }) => kind === 'filler' && !lists.has(fold(raw)))
+  if (differ && bound) {
+    const inner = both.filter((name) => name !== 'lining')
+    return {
+      from: last.from,
+      to,
+      sections: both.length > inner.length ? inner : both,
+      unclear: last.unclear || both.length === inner.length || inner.includes('body'),
+    }
+  }
+  const lined = differ && between.some(({ kind }) => kind === 'line')
+  return { from: last.from, to, sections: wholeOf(both), unclear: last.unclear || lined }
+}
+
+/** "Body and sleeves": the small words that count parts up. */
+const lists: ReadonlySet<string> = new Set(
+  'and with plus et avec y con und mit e com en met i z och med og si cu a s ve ile 和 与 及 と 及び 와 과 및'.split(
+    ' ',
+  ),
+)
 
 /** Front and back together are the garment itself. */
 function wholeOf(sections: readonly string[]): readonly string[] {
@@ -82,8 +121,15 @@ function standsApart(elements: readonly Element[], at: number): boolean {
   return before.kind === 'fibre' || (before.kind === 'number' && before.percent)
 }
 
-const isExcepted = (elements: readonly Element[], at: number): boolean =>
-  elements.slice(Math.max(0, at - 3), at).some(({ kind }) => kind === 'excluded')
+/** "Excluding the lining": but what a new sentence begins with is a name again. */
+function isExcepted(elements: readonly Element[], at: number): boolean {
+  for (let before = at - 1; before >= Math.max(0, at - 3); before--) {
+    const { kind, raw } = elements[before]!
+    if (kind === 'excluded') return true
+    if (kind === 'mark' && /[.;:]/.test(raw)) return false
+  }
+  return false
+}
 
 const joinsNames = ({ kind, raw }: Element): boolean =>
   kind === 'filler' || kind === 'line' || (kind === 'mark' && raw !== '.') || kind === 'or'
@@ -134,9 +180,13 @@ function namesFollow(elements: readonly Element[], headers: readonly Header[]): 
   return (
     firstShare < headers[0]!.from &&
     !elements.slice(headers.at(-1)!.to + 1).some(({ kind }) => kind === 'number') &&
-    headers.every(({ from }) => isShareBefore(elements, from))
+    headers.every(({ from, to }) => isShareBefore(elements, from) && endsThere(elements[to + 1]))
   )
 }
+
+/** "裏側から低温で": where words run on, the name is one of theirs. */
+const endsThere = (next: Element | undefined): boolean =>
+  next?.kind !== 'word' && next?.kind !== 'filler'
 
 function byTrailers(elements: readonly Element[], headers: readonly Header[]): Region[] {
   let from = 0
@@ -144,7 +194,7 @@ function byTrailers(elements: readonly Element[], headers: readonly Header[]): R
     const region = {
       sections: header.sections,
       elements: elements.slice(from, header.from),
-      unclear: false,
+      unclear: header.unclear,
     }
     from = header.to + 1
     return region
@@ -160,7 +210,9 @@ function byHeaders(elements: readonly Element[], headers: readonly Header[]): Re
   for (const [i, header] of used.entries()) {
     const end = used[i + 1]?.from ?? elements.length
     const unclear =
-      (i === 0 && isShareBefore(elements, header.from)) || saysMore(elements, header.to)
+      header.unclear ||
+      (i === 0 && isShareBefore(elements, header.from)) ||
+      saysMore(elements, header.to)
     regions.push({
       sections: header.sections,
       elements: elements.slice(header.to + 1, end),

@@ -53,7 +53,7 @@ const guessing = {
   twoMistakesFrom: 7,
   firstLetterRightBelow: 5,
   /** Names that are sure enough to be taken as read: this long for one mistake, and for two. */
-  sureFrom: { one: 5, two: 8 },
+  sureFrom: { one: 6, two: 8 },
   /** Any other fibre's name must be so many mistakes further off. */
   clearBy: 2,
 }

@@ -1,5 +1,7 @@
 import type { FibreKey } from '../fibres.ts'
 import { labelLanguages } from '../languages/all.ts'
+import { doubtingWords } from '../languages/doubting.ts'
+import { furtherCare } from '../languages/further-care.ts'
 import type { CareWords, LabelWords, LanguageCode, Section } from '../languages/types.ts'
 import { fold } from './clean.ts'
 import { unusualNames } from './codes.ts'
@@ -27,12 +29,22 @@ export const meaningOf = (term: Term | null | undefined, role: Role): Meaning | 
   term?.roles.find((meaning) => meaning.role === role)
 
 // Chinese, Japanese and Korean signs all stand above this code.
-const firstSign = 0x2e80
+export const firstSign = 0x2e80
 
 function wordsOf(phrase: string): string[] {
   const folded = fold(phrase)
   if (/^[a-z]+$/.test(folded)) return [folded]
   return folded.split(/[^a-z\d]+/).filter((word) => word !== '')
+}
+
+const withTwoLetters: readonly LanguageCode[] = ['de', 'sv', 'da']
+const twoLetters: Readonly<Record<string, string>> = {
+  ä: 'ae',
+  ö: 'oe',
+  ü: 'ue',
+  ø: 'oe',
+  å: 'aa',
+  æ: 'ae',
 }
 
 export class Vocabulary {
@@ -43,7 +55,15 @@ export class Vocabulary {
   longestRun = 1
   private readonly terms = new Map<string, Term>()
 
+  /** Capitals without their own signs are printed with two letters: "HOEJ", "BUEGELN". */
   add(phrase: string, role: Role, language: LanguageCode, says: Partial<Meaning> = {}): void {
+    this.put(phrase, role, language, says)
+    if (!withTwoLetters.includes(language)) return
+    const spelt = phrase.replaceAll(/[äöüøåæÄÖÜØÅÆ]/g, (sign) => twoLetters[sign.toLowerCase()]!)
+    if (spelt !== phrase) this.put(spelt, role, language, says)
+  }
+
+  private put(phrase: string, role: Role, language: LanguageCode, says: Partial<Meaning>): void {
     const isRun = phrase.charCodeAt(phrase.length - 1) >= firstSign
     const words = isRun ? [phrase.toLowerCase().replaceAll(' ', '')] : wordsOf(phrase)
     const name = words.join(' ')
@@ -91,6 +111,8 @@ function shareVocabulary(): Vocabulary {
         vocabulary.add(name, 'section', code, { section: section as Section })
     for (const [role, phrases] of Object.entries(words))
       for (const phrase of phrases) vocabulary.add(phrase, role as Role, code)
+    for (const [role, phrases] of Object.entries(doubtingWords[code]))
+      for (const phrase of phrases) vocabulary.add(phrase, role as Role, code)
   }
   // A trade mark is the same in every language.
   for (const { code } of labelLanguages)
@@ -105,8 +127,9 @@ function shareVocabulary(): Vocabulary {
 function careVocabulary(): Vocabulary {
   const vocabulary = new Vocabulary()
   for (const { code, care } of labelLanguages)
-    for (const [role, phrases] of Object.entries(care))
-      for (const phrase of phrases) vocabulary.add(phrase, role as Role, code)
+    for (const words of [care, furtherCare[code]])
+      for (const [role, phrases] of Object.entries(words))
+        for (const phrase of phrases) vocabulary.add(phrase, role as Role, code)
   return vocabulary.finish()
 }
 

@@ -210,7 +210,7 @@ export const czech: LabelLanguage = {
       | na rubové straně | rub | z vnitřní strany | po rubové straně | obráceně | zevnitř | na
       rubu | vnitřní straně
     `),
-    face: list('líci | z líce | přímo | lícové | po líci | lícové straně | lícní'),
+    face: list('líci | z líce | lícové | po líci | lícové straně | lícní'),
     steam: list(`
       pára | páry | párou | napařovat | napařování | napařovací | napařovací žehličku | páru
     `),

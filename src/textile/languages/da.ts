@@ -186,7 +186,7 @@ export const danish: LabelLanguage = {
       vrangen | på vrangen | vrangsiden | indersiden | bagsiden | indvendig | fra vrangen | med
       vrangen ud | vrang | indefra | på bagsiden | vrangside
     `),
-    face: list('retsiden | direkte | ydersiden | forsiden'),
+    face: list('retsiden | ydersiden | forsiden'),
     steam: list('damp | dampes'),
     noSteam: list(`
       uden damp | ingen damp | ikke damp | brug ikke damp | ikke dampstrygning | damp ikke | må

@@ -211,7 +211,7 @@ export const german: LabelLanguage = {
       linksseitig
     `),
     face: list(`
-      rechts | von rechts | Vorderseite | direkt | Außenseite | rechte Seite | rechten Seite
+      rechts | von rechts | Vorderseite | Außenseite | rechte Seite | rechten Seite
     `),
     steam: list('Dampf | dämpfen'),
     noSteam: list(`

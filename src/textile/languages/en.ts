@@ -256,9 +256,7 @@ export const english: LabelLanguage = {
       not allowed | prohibited | not permitted | forbidden | not recommended | not suitable
     `),
     face: list(`
-      right side | face | front | outside | face side | front side | face of garment | directly |
-      direct
-    `),
+      right side | face | front | outside | face side | front side | face of garment `),
     otherVerbs: list(`
       wring | wringing | soak | spin | remove | use | twist | scrub | rub | dye | reshape | remove
       promptly | fabric softener | store | keep away | turn | stretch | expose | machine

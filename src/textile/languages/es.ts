@@ -147,10 +147,10 @@ export const spanish: LabelLanguage = {
     iron: list('planchar | plancha | planchado | planche | planchese | plánchese | planchas'),
     ironNot: list(`
       no planchar | planchado prohibido | no se puede planchar | no usar plancha | prohibido
-      planchar
+      planchar | sin plancha | sin planchar
     `),
     ironFree: list(`
-      no necesita plancha | no requiere planchado | no necesita planchado | sin plancha |
+      no necesita plancha | no requiere planchado | no necesita planchado |
       planchado fácil | no requiere plancha
     `),
     cool: list(`
@@ -184,7 +184,7 @@ export const spanish: LabelLanguage = {
       revés | del revés | al revés | por el revés | lado interior | por dentro | reverso | por el
       interior
     `),
-    face: list('derecho | por el derecho | directamente | directo | lado exterior'),
+    face: list('derecho | por el derecho | lado exterior'),
     steam: list('vapor'),
     noSteam: list(`
       sin vapor | no usar vapor | no utilizar vapor | no vapor | no aplicar vapor | no vaporizar |

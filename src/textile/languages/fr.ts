@@ -90,9 +90,9 @@ export const french: LabelLanguage = {
     trim: list(`
       contraste | parement | garniture | empiècement | empiècements | empièc | entrejambe
     `),
-    back: list('dos'),
+    back: list('envers | dos'),
     front: list('devant'),
-    coating: list('enduction | revêtement | membrane | envers'),
+    coating: list('enduction | revêtement | membrane'),
     pile: list('poil | fourrure'),
     ground: list('fond | base | support'),
     insert: list('insert | inserts | pièce'),
@@ -189,7 +189,7 @@ export const french: LabelLanguage = {
       envers | sur l'envers | à l'envers | face intérieure | retourné | côté envers | intérieur |
       l envers
     `),
-    face: list("endroit | sur l'endroit | directement | direct | face extérieure | l endroit"),
+    face: list("endroit | sur l'endroit | face extérieure | l endroit"),
     steam: list('vapeur'),
     noSteam: list(`
       sans vapeur | pas de vapeur | ne pas utiliser de vapeur | ne pas utiliser la vapeur | ne pas

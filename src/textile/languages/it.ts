@@ -187,7 +187,7 @@ export const italian: LabelLanguage = {
       rovescio | al rovescio | a rovescio | sul rovescio | dal rovescio | lato interno | interno |
       alla rovescia | dall'interno
     `),
-    face: list('diritto | dritto | sul diritto | direttamente | diretto'),
+    face: list('diritto | dritto | sul diritto'),
     steam: list('vapore'),
     noSteam: list(`
       senza vapore | non usare vapore | non usare il vapore | no vapore | non vaporizzare | senza

@@ -174,7 +174,7 @@ export const dutch: LabelLanguage = {
       binnenkant | averechts | averechte kant | aan de achterkant | binnenzijde | keerzijde |
       linkse kant | averechtse kant | achterzijde
     `),
-    face: list('voorkant | rechtstreeks | direct | rechterkant | buitenkant | goede kant'),
+    face: list('voorkant | rechterkant | buitenkant | goede kant'),
     steam: list('stoom | stomen'),
     noSteam: list(`
       zonder stoom | geen stoom | niet stomen | geen stoom gebruiken | geen stoomstrijkijzer |

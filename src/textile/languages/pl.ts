@@ -204,7 +204,7 @@ export const polish: LabelLanguage = {
       od spodu | na drugiej stronie | odwrotnej stronie
     `),
     face: list(`
-      prawej | po prawej stronie | na prawej stronie | bezpośrednio | prawej stronie
+      prawej | po prawej stronie | na prawej stronie | prawej stronie
     `),
     steam: list('para | pary | parą | parowe | parować | parowym'),
     noSteam: list(`

@@ -175,7 +175,7 @@ export const portuguese: LabelLanguage = {
       avesso | do avesso | pelo avesso | lado interno | no avesso | ao avesso | lado avesso | por
       dentro
     `),
-    face: list('direito | pelo direito | diretamente | directamente'),
+    face: list('direito | pelo direito'),
     steam: list('vapor'),
     noSteam: list(`
       sem vapor | não usar vapor | não utilizar vapor | não vaporizar | não passar a vapor | não

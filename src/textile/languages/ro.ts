@@ -208,7 +208,7 @@ export const romanian: LabelLanguage = {
       dos | pe dos | pe partea interioară | întors pe dos | intors pe dos | partea interioară | pe
       interior | interior | pe revers | verso | spate | reversul | partea din spate | interiorul
     `),
-    face: list('pe față | direct | pe fata | partea exterioară'),
+    face: list('pe față | pe fata | partea exterioară'),
     steam: list('abur | aburi | aburul | aburii'),
     noSteam: list(`
       fără abur | fără aburi | nu folosiți abur | nu utilizați abur | fara abur | fara aburi | nu

@@ -189,7 +189,7 @@ export const swedish: LabelLanguage = {
       avigsidan | avigsida | på avigan | avigan | insidan | ut och in | från avigsidan | avig | in
       och ut | avigt | utochin | vränd | från insidan | baksidan | vänd ut och in
     `),
-    face: list('rätsidan | direkt | utsidan | framsidan'),
+    face: list('rätsidan | utsidan | framsidan'),
     steam: list('ånga | ång | ångas | ångpressa'),
     noSteam: list(`
       utan ånga | ej ånga | ingen ånga | ånga ej | använd ej ånga | ej ångstrykning | använd inte

@@ -204,7 +204,7 @@ export const turkish: LabelLanguage = {
       tarafından | iç tarafından | ters çevirip | ters yüzden | içten | ters çevrilerek | iç
       kısmından | arka yüzünden | ters yüzü | iç yüzeyinden | tersini | ters taraftan
     `),
-    face: list('ön yüz | doğrudan | düz yüzünden | direkt'),
+    face: list('ön yüz | düz yüzünden'),
     steam: list('buhar | buharlı | buharla'),
     noSteam: list(`
       buharsız | buhar kullanmayın | buhar kullanmayınız | buhar kullanmadan | buhar yok | buhar

@@ -89,6 +89,10 @@ export interface LabelWords {
   readonly percent?: readonly string[]
   /** "I think", "almost": what stands on the label is not known. */
   readonly hedges?: readonly string[]
+  /** "Feels like": the share told of is another cloth's. */
+  readonly likeness?: readonly string[]
+  /** "At least", "max.", "about": what stands behind is no exact share. */
+  readonly limits?: readonly string[]
   readonly or?: readonly string[]
   /** "For heather", "solid colours": the make-up hangs on the colour. */
   readonly variants?: readonly string[]
@@ -113,6 +117,8 @@ export interface CareWords {
   readonly and?: readonly string[]
   /** "Except", "avoiding", "but": takes what follows out of what is said. */
   readonly except?: readonly string[]
+  /** "Hotter than", "above": behind a ban what follows is a limit. */
+  readonly than?: readonly string[]
   readonly cool: readonly string[]
   readonly warm: readonly string[]
   readonly hot: readonly string[]

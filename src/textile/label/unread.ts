@@ -1,0 +1,116 @@
+import { clothNames, landMarks } from '../languages/known-names.ts'
+import type { ProblemCode } from '../reading.ts'
+import { fold } from './clean.ts'
+import type { Element } from './elements.ts'
+import type { Pair } from './pairing.ts'
+import { careWords, firstSign, isLabelWord, meaningOf, once } from './vocabulary.ts'
+
+/** What stands among the shares and was not understood: such a make-up is asked about. */
+export function doubtsAmong(
+  elements: readonly Element[],
+  pairs: readonly Pair[],
+): Set<ProblemCode> {
+  const told = new Set<Element>(pairs.flatMap(({ share, fibre }) => [share, fibre]))
+  const doubts = new Set<ProblemCode>()
+  const sentences = sentenceOf(elements)
+  for (const { share, fibre } of pairs)
+    if (
+      sentences.has(share) &&
+      sentences.has(fibre) &&
+      sentences.get(share) !== sentences.get(fibre)
+    )
+      doubts.add('pairing')
+  for (const clause of clausesOf(elements)) {
+    const first = clause.findIndex((element) => told.has(element))
+    if (first < 0) continue
+    const last = clause.findLastIndex((element) => told.has(element))
+    for (const [at, element] of clause.entries()) {
+      const within = at > first && at < last
+      if (isUnread(element) && (at < first ? standsBefore(clause, at) : within || at === last + 1))
+        doubts.add('words_unread')
+      if (isStrayNumber(clause, at, last, told)) doubts.add('words_unread')
+      if (element.kind === 'limit' && limitsShare(clause, at, told)) doubts.add('share_limited')
+      if (element.kind === 'or' && within) doubts.add('alternatives')
+      if (isBan(element) && at < last && leadsTo(clause, at, told)) doubts.add('words_unread')
+    }
+  }
+  return doubts
+}
+
+/** Lines and sentences; a name and its share may stand on two lines. */
+function clausesOf(elements: readonly Element[]): Element[][] {
+  const clauses: Element[][] = [[]]
+  for (const element of elements) {
+    const ends =
+      element.kind === 'line' || (element.kind === 'mark' && /[.;!|•。；]/.test(element.raw))
+    if (ends) clauses.push([])
+    else clauses.at(-1)!.push(element)
+  }
+  return clauses
+}
+
+/** By element: the number of its sentence. */
+function sentenceOf(elements: readonly Element[]): ReadonlyMap<Element, number> {
+  let sentence = 0
+  return new Map(
+    elements.map((element) => {
+      if (element.kind === 'mark' && /[.!?。]/.test(element.raw)) sentence++
+      return [element, sentence]
+    }),
+  )
+}
+
+const isUnread = ({ kind, raw }: Element): boolean =>
+  kind === 'word' && /\p{L}{2}/u.test(raw) && !isKnown(fold(raw))
+
+const isKnown = (word: string): boolean =>
+  isLabelWord(word) || cloths().has(word) || landMarks.has(word) || beginsCare(word)
+
+const cloths = once(
+  (): ReadonlySet<string> => new Set(clothNames.flatMap((name) => fold(name).split(/[ -]/))),
+)
+
+/** Signs that run on from the shares into what is told of care. */
+const beginsCare = (word: string): boolean =>
+  word.codePointAt(0)! >= firstSign &&
+  Array.from({ length: Math.min(word.length, 4) }, (_, end) => word.slice(0, end + 1)).some(
+    (start) => careWords().runs.has(start),
+  )
+
+/** A share's size, without a fibre and without a word of care that takes it. */
+function isStrayNumber(
+  clause: readonly Element[],
+  at: number,
+  last: number,
+  told: ReadonlySet<Element>,
+): boolean {
+  const element = clause[at]!
+  if (element.kind !== 'number' || told.has(element) || at > last + 1) return false
+  const before = clause[at - 1]
+  const isCare = before?.kind === 'word' && careWords().single(fold(before.raw)) !== undefined
+  return element.value > 0 && element.value <= 100 && !isCare
+}
+
+/** Right before the share, with nothing that would end a sentence of its own. */
+const standsBefore = (clause: readonly Element[], at: number): boolean => {
+  const next = clause[at + 1]
+  return next?.kind === 'number' || next?.kind === 'fibre'
+}
+
+/** Small words and marks at most stand between the limit and a share on either side. */
+function limitsShare(clause: readonly Element[], at: number, told: ReadonlySet<Element>): boolean {
+  return [1, -1].some((step) => {
+    let next = at + step
+    while (clause[next]?.kind === 'filler' || clause[next]?.kind === 'mark') next += step
+    const element = clause[next]
+    return element !== undefined && told.has(element)
+  })
+}
+
+const banRoles = ['not', 'notAfter', 'notEither'] as const
+
+const isBan = ({ kind, raw }: Element): boolean =>
+  kind === 'word' && banRoles.some((role) => meaningOf(careWords().single(fold(raw)), role))
+
+const leadsTo = (clause: readonly Element[], at: number, told: ReadonlySet<Element>): boolean =>
+  clause.slice(at + 1, at + 3).some((element) => told.has(element))

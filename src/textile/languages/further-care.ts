@@ -1,0 +1,141 @@
+import { list } from './status.ts'
+import type { CareWords, LanguageCode } from './types.ts'
+
+/**
+ * Wording of care that is rarer on labels, or that customers type, added to each language's own, from
+ * memory. `than` compares: "not hotter than warm" sets a limit.
+ */
+export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
+  en: {
+    not: list('neither | nor | keep away from | never ever'),
+    than: list(
+      'hotter than | warmer than | higher than | more than | above | over | exceed | exceeding',
+    ),
+    cool: list('tepid | coolest | lowest heat | lowest temperature | barely warm | lukewarm'),
+    warm: list('middle setting | mid | mid heat | middle heat | medium setting | medium dot'),
+    hot: list('hottest | max heat | highest setting | very hot | high setting'),
+    fillers: list('face down | down | thru | out | cotton cloth | tea towel | towel | a cloth'),
+    ironFree: list('iron content | iron oxide | iron on patch | iron on transfer | cast iron'),
+  },
+  fr: {
+    not: list('ni | jamais de'),
+    than: list('plus chaud que | plus chaud qu | plus de | au-delà de | dépasser | supérieure à'),
+    cool: list('la plus basse | plus basse | minimale | à peine chaud | tout doux'),
+    warm: list('intermédiaire | mi chaud | mi chaude'),
+    hot: list('la plus haute | plus élevée | maximale | brûlant'),
+    fillers: list('à travers | travers | torchon | mouchoir'),
+  },
+  es: {
+    not: list('ni | jamás | tampoco'),
+    than: list('más caliente que | más de | por encima de | superior a | exceder | mayor a'),
+    cool: list('la más baja | más baja | apenas caliente | apenas tibia'),
+    warm: list('intermedia | intermedio | media alta'),
+    hot: list('la más alta | más alta | bien caliente'),
+    fillers: list('a través de | través | trapo húmedo | toalla'),
+  },
+  de: {
+    not: list('weder'),
+    than: list('heißer als | wärmer als | mehr als | höher als | über'),
+    cool: list('kleinste | niedrigste | niedrigster Stufe | kleinster Stufe | handwarm'),
+    warm: list('mittelste | mittleren | mittlerem | halbwarm | mittlerer Stufe'),
+    hot: list('höchste | heißester | größter Hitze | hoher Stufe'),
+    fillers: list('durch | Geschirrtuch | Handtuch | mit einem Tuch'),
+  },
+  it: {
+    not: list('né | mai'),
+    than: list(
+      'più caldo di | più caldo che | più di | oltre | oltre i | superiore a | superiori a',
+    ),
+    cool: list('la più bassa | più bassa | al minimo'),
+    warm: list('intermedia | intermedio | medio bassa'),
+    hot: list('la più alta | più alta | molto caldo | rovente'),
+    fillers: list('attraverso | strofinaccio | asciugamano'),
+  },
+  pt: {
+    not: list('nem | jamais'),
+    than: list('mais quente que | mais quente do que | mais de | acima de | superior a | exceder'),
+    cool: list('a mais baixa | mais baixa | pouco quente'),
+    warm: list('intermédia | intermediária | intermédio'),
+    hot: list('a mais alta | mais alta | bem quente'),
+    fillers: list('através de | pano úmido | toalha'),
+  },
+  nl: {
+    not: list('noch | nimmer'),
+    than: list('heter dan | warmer dan | meer dan | hoger dan | boven'),
+    cool: list('laagste | laagste stand | handwarm'),
+    warm: list('middelste | middelste stand | halfwarm | middelmatig'),
+    hot: list('hoogste | hoogste stand | heel heet'),
+    fillers: list('door | theedoek | handdoek'),
+  },
+  pl: {
+    not: list('ani'),
+    than: list(
+      'cieplejszym niż | gorętszym niż | goręcej niż | cieplej niż | więcej niż | powyżej',
+    ),
+    cool: list('najniższej | najniższa | najniższym | ledwo ciepłym'),
+    warm: list('pośredniej | średnim ustawieniu'),
+    hot: list('najwyższej | najwyższa | najwyższym | bardzo gorącym'),
+    fillers: list('ręcznik | ścierkę'),
+  },
+  sv: {
+    not: list('varken'),
+    than: list('varmare än | hetare än | högre än | mer än | över'),
+    cool: list('lägsta | lägsta värme | handvarmt | handvarm'),
+    warm: list('mellersta | mellanvärme'),
+    hot: list('högsta | högsta värme | jättevarmt'),
+    fillers: list('handduk | kökshandduk'),
+  },
+  da: {
+    not: list('hverken'),
+    than: list('varmere end | højere end | mere end | over'),
+    cool: list('laveste | laveste varme | håndvarmt'),
+    warm: list('mellemste | mellemste trin'),
+    hot: list('højeste | højeste varme | meget varm'),
+    fillers: list('viskestykke | håndklæde'),
+  },
+  ro: {
+    not: list('nici'),
+    than: list('mai fierbinte de | mai fierbinte decât | mai cald de | mai mult de | peste'),
+    cool: list('cea mai joasă | cea mai mică | abia cald'),
+    warm: list('intermediară | de mijloc'),
+    hot: list('cea mai ridicată | cea mai mare | cea mai înaltă'),
+    fillers: list('prin | printr | prin pânză | prosop | lavetă'),
+  },
+  cs: {
+    not: list('ani'),
+    than: list('tepleji než | teplejší než | více než | víc než | nad | přes'),
+    cool: list('nejnižší | nejnižším | sotva teplou'),
+    warm: list('prostřední | na prostřední'),
+    hot: list('nejvyšší | nejvyšším | rozpálenou'),
+    fillers: list('utěrku | ručník | přes utěrku'),
+  },
+  tr: {
+    not: list('asla'),
+    than: list('daha sıcak | daha yüksek | üzerinde | üstünde'),
+    cool: list('en düşük | en düşük ısıda | en düşük ayarda'),
+    warm: list('orta ayarda | orta kademede'),
+    hot: list('en yüksek | en yüksek ısıda | çok sıcak'),
+    fillers: list('havlu | bez üzerinden'),
+  },
+  zh: {
+    than: list('高于 | 超过'),
+    cool: list('最低温 | 最低温度 | 低档 | 最低档'),
+    warm: list('中档 | 中等温度 | 中等'),
+    hot: list('最高温 | 高档 | 最高档'),
+    fillers: list('毛巾 | 湿布'),
+  },
+  ja: {
+    wash: list('洗って | 洗濯して | 洗ってください | 洗って下さい | お洗濯 | 洗えます | 洗い上げ'),
+    cool: list('一番低い温度 | 最低温度 | 弱設定'),
+    warm: list('中間の温度 | 中設定'),
+    hot: list('一番高い温度 | 強設定'),
+    fillers: list('タオル | 薄い布'),
+  },
+  ko: {
+    wash: list('빨아 | 빨아주세요 | 빨아 주세요 | 빨래 | 세탁해 | 세탁해주세요 | 빨고 | 세탁하고'),
+    cool: list('가장 낮은 온도 | 제일 낮은 온도 | 약불'),
+    warm: list('중간 단계 | 중간단계'),
+    hot: list('가장 높은 온도 | 제일 높은 온도'),
+    fillers: list('수건 | 젖은 천'),
+  },
+}

@@ -1,0 +1,111 @@
+import { list } from './status.ts'
+
+/**
+ * Names of cloths and of makes of yarn, from memory: beside a fibre they say how it was worked, not
+ * what it is.
+ */
+export const clothNames: readonly string[] = list(`
+  denim | jersey | single jersey | flannel | fleece | twill | poplin | canvas | corduroy | velvet |
+  terry | towelling | satin | knit | knitted | woven | preshrunk | pre shrunk | muslin | gauze |
+  chambray | oxford | sateen | gabardine | chiffon | georgette | crepe | tulle | tweed | felt |
+  boucle | voile | seersucker | pique | interlock | french terry | batiste | broadcloth | lawn |
+  sweatshirt | tee | t shirt | jean | toile | flanelle | velours | popeline | maille | molleton |
+  tricot | feutre | dentelle | mezclilla | vaquero | franela | terciopelo | pana | punto | popelina |
+  felpa | Jeansstoff | Flanell | Samt | Cord | Popeline | Frottee | Strick | Gewirk | Köper | Filz |
+  Sweat | Ringgesponnene | ringgesponnen | Mercerisierte | Jerseystoff | Flanella | velluto |
+  popelin | maglina | jersey di cotone | ganga | veludo | flanela | malha | meia malha | sarja |
+  moletom | flanel | fluweel | ribfluweel | tricotstof | badstof | keper | jeans | dżins | aksamit |
+  sztruks | dzianina | polar | denimtyg | sammet | manchester | frotté | trikå | fløjl | frotte |
+  catifea | fâș | tricotaj | samet | manšestr | úplet | plyš | kadife | kot | penye | süprem |
+  pazen | interlok | 牛仔 | 牛仔布 | 灯芯绒 | 法兰绒 | 针织 | 平纹 | 斜纹 | デニム | フリース | ジャージー |
+  ツイル | フランネル | コーデュロイ | ニット | 天竺 | 裏毛 | 데님 | 저지 | 플란넬 | 코듀로이 | 니트 | 벨벳
+`)
+
+/** Letters that name the language or the land of a line, as labels print them. */
+export const landMarks: ReadonlySet<string> = new Set([
+  'ae',
+  'ar',
+  'at',
+  'au',
+  'b',
+  'be',
+  'bg',
+  'br',
+  'by',
+  'ca',
+  'ch',
+  'cn',
+  'cs',
+  'cz',
+  'd',
+  'da',
+  'de',
+  'dk',
+  'e',
+  'ee',
+  'el',
+  'en',
+  'eng',
+  'es',
+  'est',
+  'esp',
+  'et',
+  'eu',
+  'f',
+  'fi',
+  'fin',
+  'fr',
+  'fra',
+  'gb',
+  'ger',
+  'gr',
+  'hr',
+  'hu',
+  'i',
+  'ie',
+  'il',
+  'in',
+  'ita',
+  'it',
+  'ja',
+  'jp',
+  'ko',
+  'kor',
+  'kr',
+  'lt',
+  'lv',
+  'mx',
+  'n',
+  'ned',
+  'nl',
+  'nor',
+  'no',
+  'p',
+  'pl',
+  'pol',
+  'por',
+  'pt',
+  'ro',
+  'rom',
+  'ru',
+  'rus',
+  's',
+  'se',
+  'sk',
+  'si',
+  'sl',
+  'spa',
+  'sv',
+  'swe',
+  'tr',
+  'tur',
+  'ua',
+  'uk',
+  'us',
+  'usa',
+  'zh',
+  'xs',
+  'xl',
+  'xxl',
+  'xxxl',
+])
