@@ -22,6 +22,11 @@ export function tallyWords(
   if (tally.enough) return say('count.enough', { size, quilts: wish.quilts })
   if (tally.suits === 0) return wants
   const { low, high } = tally.more
-  const open = low > 0 && high > low * sayable
-  return `${wants} ${open ? say('count.more_open', { low }) : say('count.more', { low, high })}`
+  return `${wants} ${moreWords(low, high, say)}`
+}
+
+function moreWords(low: number, high: number, say: Say): string {
+  if (low > 0 && high > low * sayable) return say('count.more_open', { low })
+  if (low > 0 && low === high) return say('count.more_about', { count: low })
+  return say('count.more', { low, high })
 }
