@@ -15,11 +15,12 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   photo: ['base'],
   store: ['base'],
   intake: below,
+  planning: ['base', 'textile', 'garment', 'quilt', 'store'],
   papers: ['base', 'words', 'textile', 'garment', 'quilt'],
-  desk: [...below, 'intake', 'papers'],
-  web: [...below, 'intake', 'papers', 'desk'],
-  commands: [...below, 'intake', 'papers', 'desk', 'web', '.'],
-  '.': [...below, 'intake', 'papers', 'desk', 'web', 'commands'],
+  desk: [...below, 'intake', 'papers', 'planning'],
+  web: [...below, 'intake', 'papers', 'planning', 'desk'],
+  commands: [...below, 'intake', 'papers', 'planning', 'desk', 'web', '.'],
+  '.': [...below, 'intake', 'papers', 'planning', 'desk', 'web', 'commands'],
 }
 
 const pureRooms = ['textile', 'garment', 'quilt', 'flow']
@@ -45,6 +46,7 @@ const owners: readonly [packages: RegExp, where: RegExp][] = [
   [/^(pg|pg-.*|@photostructure\/sqlite|@electric-sql\/.*)$/, /^src\/store\//],
   [/^(preact|preact-.*)(\/.*)?$/, /^src\/(web|papers)\//],
   [/^pino$/, /^src\/base\/log\.ts$/],
+  [/^highs$/, /^src\/planning\//],
 ]
 
 const dialects = /\b\w*(?:Sqlite|Postgres)(?:Dialect|Adapter|Driver|QueryCompiler|Introspector)\b/

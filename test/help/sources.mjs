@@ -1,21 +1,5 @@
-// For child processes of tests: lets Node run the TypeScript sources as they are, without a build.
-import { readFile } from 'node:fs/promises'
+// For child processes and threads of tests: lets Node run the TypeScript sources as they are, without a
+// build. Each thread registers for itself.
 import { register } from 'node:module'
-import { fileURLToPath } from 'node:url'
-import { isMainThread } from 'node:worker_threads'
 
-if (isMainThread) register(import.meta.url)
-
-export async function load(url, context, next) {
-  if (!/\.tsx?$/.test(url)) return next(url, context)
-  const { transform } = await import('esbuild')
-  const source = await readFile(fileURLToPath(url), 'utf8')
-  const { code } = await transform(source, {
-    loader: url.endsWith('x') ? 'tsx' : 'ts',
-    jsx: 'automatic',
-    jsxImportSource: 'preact',
-    sourcefile: url,
-    sourcemap: 'inline',
-  })
-  return { format: 'module', source: code, shortCircuit: true }
-}
+register('./sources-load.mjs', import.meta.url)

@@ -39,6 +39,7 @@ const places: readonly (readonly [where: RegExp, why: string])[] = [
   [/^src\/textile\/label\/(?!blocks|spelling)/, 'how far the reader looks'],
   [/^src\/textile\/label\/spelling\.ts: mostGuesses$/, 'what is kept in memory'],
   [/^src\/quilt\/cut\//, 'memory of the cutter'],
+  [/^src\/quilt\/plan\//, 'how much is read and looked at, and what floats lose'],
 ]
 
 const where = ({ file, in: name }: Literal): string => `${file}: ${name}`

@@ -1,0 +1,249 @@
+import { type Capacity, capacityOf } from './capacity.ts'
+import type { Contrast, Pile } from './instance.ts'
+import { canBeBought, tooNear } from './limits.ts'
+import type { Aim } from './plan.ts'
+import { type Programme, ProgrammeBuilder, type Term } from './programme.ts'
+import { type Strips, stripsFor } from './strips.ts'
+
+/** What is to be made small: a constant and terms. */
+export interface Objective {
+  readonly constant: number
+  readonly terms: readonly Term[]
+}
+
+/** Columns that say what one garment gives. */
+export interface GarmentColumns {
+  readonly capacity: Capacity
+  /** Pieces of a size for a role. */
+  readonly gives: readonly { readonly size: number; readonly role: number; readonly at: number }[]
+  /** For each class of panels a column for each pattern; null where there is only one pattern. */
+  readonly cuts: readonly (readonly number[] | null)[]
+  /** 1 where the garment gives anything; null where nobody needs to know. */
+  readonly used: number | null
+  /** 1 where it plays the role; only for roles where somebody needs to know. */
+  readonly plays: ReadonlyMap<number, number>
+}
+
+/** Columns of one role's bought cloth. */
+export interface ClothColumns {
+  readonly role: number
+  readonly strips: Strips
+  readonly times: readonly number[]
+  readonly steps: number
+}
+
+/** A pile as a programme in whole numbers, and where its columns stand. */
+export interface Model {
+  readonly programme: Programme
+  readonly objectives: Readonly<Record<Aim, Objective>>
+  readonly garments: readonly GarmentColumns[]
+  readonly cloth: readonly ClothColumns[]
+  /** Pieces that neither garments nor bought cloth can give. */
+  readonly lacking: readonly { readonly size: number; readonly role: number; readonly at: number }[]
+  readonly most: number
+  /** False where some ways of cutting bought cloth were left out: the best plan may be missed. */
+  readonly complete: boolean
+}
+
+const wantedOf = ({ demand }: Pile): { size: number; role: number; count: number }[] =>
+  demand.flatMap((row, size) =>
+    row.flatMap((count, role) => (count > 0 ? [{ size, role, count }] : [])),
+  )
+
+const ones = (columns: readonly number[], factor = 1): Term[] =>
+  columns.map((column) => [column, factor])
+
+function garmentColumns(b: ProgrammeBuilder, pile: Pile, g: number): GarmentColumns {
+  const garment = pile.garments[g]!
+  const capacity = capacityOf(pile, garment)
+  const { roles, classes, ofSize, forRole, total } = capacity
+  const gives = wantedOf(pile).flatMap(({ size, role, count }) => {
+    const most = Math.min(count, ofSize[size]!, forRole[role]!)
+    return most > 0 ? [{ size, role, most, at: b.column(0, most) }] : []
+  })
+  const inContrast = (role: number) =>
+    pile.contrast.some(({ light, dark }) => role === light || role === dark)
+  const plays = new Map<number, number>()
+  for (const role of roles) {
+    if (roles.length > pile.maxRoles || inContrast(role)) plays.set(role, b.column(0, 1))
+  }
+  const used = total > 0 && (garment.must || garment.minIfUsed > 1) ? b.column(0, 1) : null
+
+  for (const role of roles) {
+    const own = gives.filter((one) => one.role === role)
+    const gate = plays.get(role) ?? used
+    const all = ones(own.map(({ at }) => at))
+    if (gate === null) {
+      b.atMost(forRole[role]!, all)
+      continue
+    }
+    b.atMost(0, [...all, [gate, -forRole[role]!]])
+    if (own.length > 1)
+      for (const { at, most } of own)
+        b.atMost(0, [
+          [at, 1],
+          [gate, -most],
+        ])
+    if (used !== null && gate !== used)
+      b.atMost(0, [
+        [gate, 1],
+        [used, -1],
+      ])
+  }
+  if (roles.length > pile.maxRoles) b.atMost(pile.maxRoles, ones([...plays.values()]))
+  const everything = ones(gives.map(({ at }) => at))
+  if (used !== null) {
+    b.atMost(0, [...everything, [used, -total]])
+    b.atLeast(0, [...everything, [used, -Math.max(1, garment.minIfUsed)]])
+  }
+  return { capacity, gives, used, plays, cuts: cutColumns(b, pile, classes, gives) }
+}
+
+/** No more of a size than the panels give. */
+function cutColumns(
+  b: ProgrammeBuilder,
+  pile: Pile,
+  classes: Capacity['classes'],
+  gives: GarmentColumns['gives'],
+): (number[] | null)[] {
+  const cuts = classes.map(({ mult, patterns }) => {
+    if (patterns.length === 1) return null
+    const columns = patterns.map(() => b.column(0, mult))
+    b.atMost(mult, ones(columns))
+    return columns
+  })
+  for (const size of pile.sizes.keys()) {
+    const given = gives.filter((one) => one.size === size).map(({ at }) => at)
+    if (given.length === 0) continue
+    const fixed = classes.reduce(
+      (sum, { mult, patterns }, c) => sum + (cuts[c] ? 0 : mult * patterns[0]![size]!),
+      0,
+    )
+    const chosen = classes.flatMap(({ patterns }, c): Term[] =>
+      (cuts[c] ?? []).flatMap((column, n): Term[] =>
+        patterns[n]![size]! > 0 ? [[column, -patterns[n]![size]!]] : [],
+      ),
+    )
+    b.atMost(fixed, [...ones(given), ...chosen])
+  }
+  return cuts
+}
+
+/**
+ * One threshold of lightness for both roles: column k says that it lies at the k-th dark garment's
+ * lightness or above. The dark ones below it may play, and the light ones delta above it.
+ */
+function contrastRows(
+  b: ProgrammeBuilder,
+  pile: Pile,
+  garments: readonly GarmentColumns[],
+  { light, dark, delta }: Contrast,
+): void {
+  const playing = (role: number) =>
+    garments.flatMap(({ plays }, g) =>
+      plays.has(role) ? [{ L: pile.garments[g]!.L, at: plays.get(role)! }] : [],
+    )
+  const darks = playing(dark)
+  const levels = [...new Set(darks.map(({ L }) => L))].sort((one, two) => one - two)
+  const reached = levels.map(() => b.column(0, 1))
+  for (let k = 1; k < reached.length; k += 1) {
+    b.atMost(0, [
+      [reached[k]!, 1],
+      [reached[k - 1]!, -1],
+    ])
+  }
+  for (const { L, at } of darks)
+    b.atMost(0, [
+      [at, 1],
+      [reached[levels.indexOf(L)]!, -1],
+    ])
+  for (const { L, at } of playing(light)) {
+    const k = levels.findIndex((level) => tooNear(L, level, delta))
+    if (k >= 0)
+      b.atMost(1, [
+        [at, 1],
+        [reached[k]!, 1],
+      ])
+  }
+}
+
+function clothColumns(b: ProgrammeBuilder, pile: Pile, role: number): ClothColumns {
+  const strips = stripsFor(pile, role)
+  const { step } = pile.cloth
+  const times = strips.patterns.map(({ counts }) => {
+    const needed = counts.map((count, size) =>
+      count > 0 ? Math.ceil(pile.demand[size]![role]! / count) : 0,
+    )
+    return b.column(0, Math.max(...needed))
+  })
+  const length = strips.patterns.map(({ height }, n): Term => [times[n]!, height])
+  const longest = strips.patterns.reduce(
+    (sum, { height }, n) => sum + height * b.upper[times[n]!]!,
+    0,
+  )
+  const steps = b.column(0, Math.ceil(longest / step))
+  if (times.length > 0) b.atMost(0, [...length, [steps, -step]])
+  return { role, strips, times, steps }
+}
+
+/** The whole pile as a programme. Panels need their patterns. */
+export function modelOf(pile: Pile): Model {
+  const b = new ProgrammeBuilder()
+  const garments = pile.garments.map((_, g) => garmentColumns(b, pile, g))
+  for (const contrast of pile.contrast) contrastRows(b, pile, garments, contrast)
+  const wanted = wantedOf(pile)
+  const cloth = [...new Set(wanted.map(({ role }) => role))].map((role) =>
+    clothColumns(b, pile, role),
+  )
+  const lacking: { size: number; role: number; at: number }[] = []
+  const gives = garments.flatMap((columns) => columns.gives)
+  for (const { size, role, count } of wanted) {
+    const given = ones(
+      gives.filter((one) => one.size === size && one.role === role).map(({ at }) => at),
+    )
+    if (given.length > 0) b.atMost(count, given)
+    if (canBeBought(pile, size)) {
+      const { strips, times } = cloth.find((one) => one.role === role)!
+      const bought = strips.patterns.flatMap(({ counts }, n): Term[] =>
+        counts[size]! > 0 ? [[times[n]!, counts[size]!]] : [],
+      )
+      b.atLeast(count, [...given, ...bought])
+    } else {
+      const at = b.column(0, count)
+      lacking.push({ size, role, at })
+      b.row(count, count, [...given, [at, 1]])
+    }
+  }
+  const most = b.column(0, Math.max(0, ...garments.map(({ capacity }) => capacity.total)))
+  for (const { gives: own } of garments) {
+    if (own.length > 0) b.atMost(0, [...ones(own.map(({ at }) => at)), [most, -1]])
+  }
+  const musts = garments.filter((_, g) => pile.garments[g]!.must)
+  return {
+    programme: b,
+    garments,
+    cloth,
+    lacking,
+    most,
+    complete: cloth.every(({ strips }) => strips.complete),
+    objectives: {
+      lacking: { constant: 0, terms: ones(lacking.map(({ at }) => at)) },
+      V: {
+        constant: musts.length,
+        terms: ones(
+          musts.flatMap(({ used }) => (used === null ? [] : [used])),
+          -1,
+        ),
+      },
+      Q: { constant: 0, terms: ones(cloth.map(({ steps }) => steps)) },
+      P: {
+        constant: wanted.reduce((sum, { count }) => sum + count, 0),
+        terms: ones(
+          gives.map(({ at }) => at),
+          -1,
+        ),
+      },
+      M: { constant: 0, terms: [[most, 1]] },
+    },
+  }
+}

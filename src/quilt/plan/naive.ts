@@ -1,0 +1,159 @@
+import { type Capacity, capacityOf } from './capacity.ts'
+import type { Pile } from './instance.ts'
+import { canBeBought, shareOf, tooNear } from './limits.ts'
+import type { PanelCut, Plan, RoleCloth, Strip, Supplied } from './plan.ts'
+import { missing, stepsFor } from './read-back.ts'
+
+/** What is still wanted, and how light the roles' garments are so far. */
+class Bench {
+  readonly left: number[][]
+  readonly #pile: Pile
+  readonly #playing: Set<number>[]
+
+  constructor(pile: Pile) {
+    this.#pile = pile
+    this.left = pile.demand.map((row) => [...row])
+    this.#playing = pile.roles.map(() => new Set())
+  }
+
+  leftOf(role: number): number {
+    return this.left.reduce((sum, row) => sum + row[role]!, 0)
+  }
+
+  /** Whether the contrast of the roles lets the garment play one, beside those already chosen for it. */
+  mayPlay(garment: number, role: number, beside: readonly number[]): boolean {
+    const { contrast, garments } = this.#pile
+    const own = garments[garment]!.L
+    const playing = (other: number) => [
+      ...[...this.#playing[other]!].map((g) => garments[g]!.L),
+      ...(beside.includes(other) || other === role ? [own] : []),
+    ]
+    return contrast.every(
+      ({ light, dark, delta }) =>
+        (role !== light || playing(dark).every((L) => !tooNear(own, L, delta))) &&
+        (role !== dark || playing(light).every((L) => !tooNear(L, own, delta))),
+    )
+  }
+
+  take(supplied: readonly Supplied[]): void {
+    for (const { garment, role, size, count } of supplied) {
+      this.left[size]![role]! -= count
+      this.#playing[role]!.add(garment)
+    }
+  }
+}
+
+/** The roles that want most, as many as one garment may play. */
+function rolesFor(pile: Pile, bench: Bench, garment: number, { roles }: Capacity): number[] {
+  const chosen: number[] = []
+  for (const role of roles.toSorted((a, b) => bench.leftOf(b) - bench.leftOf(a))) {
+    if (chosen.length === pile.maxRoles || bench.leftOf(role) === 0) break
+    if (bench.mayPlay(garment, role, chosen)) chosen.push(role)
+  }
+  return chosen
+}
+
+/** Panel after panel by the pattern that gives most of what is still wanted, counted in cloth. */
+function cutGarment(pile: Pile, bench: Bench, garment: number, capacity: Capacity) {
+  const roles = rolesFor(pile, bench, garment, capacity)
+  const share = new Map(roles.map((role) => [role, shareOf(pile, role)]))
+  const left = bench.left.map((row) => [...row])
+  const supplied: Supplied[] = []
+  const cuts: PanelCut[] = []
+
+  const give = (counts: readonly number[], book: boolean): number => {
+    let area = 0
+    const given = new Map<number, number>()
+    for (const size of bySize(pile)) {
+      let pieces = counts[size]!
+      for (const role of roles) {
+        const room = share.get(role)! - (given.get(role) ?? 0)
+        const count = Math.min(pieces, left[size]![role]!, room)
+        if (count === 0) continue
+        pieces -= count
+        given.set(role, (given.get(role) ?? 0) + count)
+        area += count * pile.sizes[size]!.w * pile.sizes[size]!.h
+        if (!book) continue
+        left[size]![role]! -= count
+        supplied.push({ garment, role, size, count })
+      }
+    }
+    if (book) for (const [role, count] of given) share.set(role, share.get(role)! - count)
+    return area
+  }
+
+  for (const { members, patterns } of capacity.classes) {
+    for (const { panel, mult, whole } of members) {
+      for (let n = 0; n < mult; n += 1) {
+        const areas = patterns.map((counts) => give(counts, false))
+        const best = areas.indexOf(Math.max(...areas))
+        if (areas[best]! === 0) break
+        give(patterns[best]!, true)
+        cuts.push({ garment, panel, pattern: whole[best]!, times: 1 })
+      }
+    }
+  }
+  return { supplied, cuts }
+}
+
+const bySize = ({ sizes }: Pile): number[] =>
+  [...sizes.keys()].sort((a, b) => sizes[b]!.w * sizes[b]!.h - sizes[a]!.w * sizes[a]!.h)
+
+/** One kind of piece in each strip, laid the way that takes less length. */
+function clothFor(pile: Pile, plan: Pick<Plan, 'buy'>): RoleCloth[] {
+  const { width } = pile.cloth
+  const strips = new Map<number, Strip[]>()
+  for (const { role, size, count } of plan.buy) {
+    if (!canBeBought(pile, size)) continue
+    const { w, h, rot } = pile.sizes[size]!
+    const ways = [{ w, h }, ...(rot ? [{ w: h, h: w }] : [])]
+      .filter((way) => way.w <= width)
+      .map((way) => {
+        const across = Math.floor(width / way.w)
+        return { ...way, across, times: Math.ceil(count / across) }
+      })
+      .sort((a, b) => a.times * a.h - b.times * b.h)
+    const { across, times, ...way } = ways[0]!
+    const sections = Array.from({ length: across }, () => ({ size, ...way, count: 1 }))
+    strips.set(role, [...(strips.get(role) ?? []), { height: way.h, times, sections }])
+  }
+  return [...strips].map(([role, own]) => ({ role, steps: stepsFor(pile, own), strips: own }))
+}
+
+/** Equal entries together. */
+function gathered(plan: { supply: Supplied[]; cuts: PanelCut[] }) {
+  const supply = new Map<string, Supplied>()
+  for (const one of plan.supply) {
+    const key = [one.garment, one.role, one.size].join()
+    supply.set(key, { ...one, count: (supply.get(key)?.count ?? 0) + one.count })
+  }
+  const cuts = new Map<string, PanelCut>()
+  for (const one of plan.cuts) {
+    const key = [one.garment, one.panel, ...one.pattern].join()
+    cuts.set(key, { ...one, times: (cuts.get(key)?.times ?? 0) + one.times })
+  }
+  return { supply: [...supply.values()], cuts: [...cuts.values()] }
+}
+
+/**
+ * The plan of a hurried hand: garment after garment, must-use ones first, each cut the way that gives most
+ * for what is still wanted. Keeps every rule; panels need their patterns.
+ */
+export function naivePlan(pile: Pile): Plan {
+  const bench = new Bench(pile)
+  const supply: Supplied[] = []
+  const cuts: PanelCut[] = []
+  const order = [...pile.garments.keys()].sort(
+    (a, b) => Number(pile.garments[b]!.must) - Number(pile.garments[a]!.must) || a - b,
+  )
+  for (const g of order) {
+    const one = cutGarment(pile, bench, g, capacityOf(pile, pile.garments[g]!))
+    const total = one.supplied.reduce((sum, { count }) => sum + count, 0)
+    if (total === 0 || total < pile.garments[g]!.minIfUsed) continue
+    bench.take(one.supplied)
+    supply.push(...one.supplied)
+    cuts.push(...one.cuts)
+  }
+  const buy = missing(pile, supply)
+  return { ...gathered({ supply, cuts }), buy, cloth: clothFor(pile, { buy }) }
+}

@@ -1,0 +1,5 @@
+import { parentPort } from 'node:worker_threads'
+
+parentPort.on('message', () => {
+  for (;;);
+})
