@@ -49,7 +49,10 @@ export function readLabel(text: string): LabelReading {
 const withoutSmallMarks = (items: readonly Item[]): Item[] =>
   items.filter(({ kind, raw }, at) => {
     const before = items[at - 1]
-    if (kind === 'number') return before?.kind !== 'percent' && items[at + 1]?.kind !== 'percent'
+    if (kind === 'number') {
+      const signed = before?.kind === 'percent' && items[at - 2]?.kind !== 'number'
+      return !signed && items[at + 1]?.kind !== 'percent'
+    }
     if (kind !== 'mark') return true
     return !/['’‘´`"“”\-‐‑–]/.test(raw) && !(raw === '.' && shortened.has(before?.text ?? ''))
   })

@@ -5,6 +5,7 @@ import { readLabel } from '../../src/textile/label.ts'
 import { labelLanguages } from '../../src/textile/languages/all.ts'
 import { randomLabels } from './random-labels.ts'
 import { blocksTold, ironTold } from './told.ts'
+import { trapLabels } from './trap-labels.ts'
 
 const seed = { seed: 20_121, numRuns: 300 }
 
@@ -130,6 +131,26 @@ test('labels of real names in one to five languages are never read wrong for sur
   )
   // A reader that is sure of nothing would pass too.
   expect(sure).toBeGreaterThan(1_200)
+})
+
+test('labels with a trap among their lines are never read wrong for sure, nor hotter', () => {
+  let sure = 0
+  fc.assert(
+    fc.property(trapLabels, ({ text, shares, level, iron, ask, bansHeat }) => {
+      const reading = readLabel(text)
+      expect(limitOf(reading.iron.level ?? 'silent'), text).toBeLessThanOrEqual(limitOf(level))
+      if (!reading.sure) return
+      sure++
+      expect(ask, text).toBe(false)
+      const told = reading.blocks.map(({ fibres }) =>
+        fibres.map(({ fibre, percent }) => `${percent} ${fibre}`).sort(),
+      )
+      expect(told, text).toEqual([shares])
+      if (!bansHeat) expect(ironTold(reading), text).toBe(iron)
+    }),
+    { ...seed, numRuns: 2_000 },
+  )
+  expect(sure).toBeGreaterThan(700)
 })
 
 test('parts of the garment may stand in any order', () => {

@@ -23,9 +23,7 @@ function limits(items: readonly Item[], item: Item): boolean {
   const near = line < 0 ? behind : behind.slice(0, line)
   const than = near.findIndex((one) => has(one, 'than'))
   if (than >= 0 && near.slice(than + 1).some(isLevelWord)) return true
-  return near.some(
-    ({ kind, value }) => kind === 'number' && value >= leastHeat && value <= mostHeat,
-  )
+  return near.some(isHeatNumber)
 }
 
 /** By verb: whether it is forbidden. A negation stays with its own verb unless "or" carries it on. */
@@ -51,6 +49,7 @@ function isForbidden(items: readonly Item[], verbs: readonly VerbAt[], i: number
   const languages = languagesOfVerb(items, verbs[i]!)
   const negates = (item: Item, role: Role) => hasFor(item, role, languages)
   if (onlyBut(ownBefore, ownAfter, languages)) return false
+  if (limitsBehind(ownAfter)) return false
   const spared = sparedPrint(ownBefore)
   const bans = (item: Item) => negates(item, 'not') && !limits(ownBefore, item)
   if (ownBefore.some((item) => bans(item) && !spared.includes(item))) return true
@@ -60,6 +59,17 @@ function isForbidden(items: readonly Item[], verbs: readonly VerbAt[], i: number
   const told = firstEnd < 0 && verbs[i + 1] ? withoutNextLine(ownAfter) : ownAfter
   return eitherSide(items, verbs, i, ownBefore, told)
 }
+
+/** "Do not iron above 110 °C": how hot it may be. */
+function limitsBehind(after: readonly Item[]): boolean {
+  const than = after.findIndex((item) => has(item, 'than'))
+  if (than < 0 || !after.slice(0, than).every(isFiller)) return false
+  const told = after.slice(than + 1).find((item) => !isFiller(item) || isLevelWord(item))
+  return told !== undefined && (isLevelWord(told) || isHeatNumber(told))
+}
+
+const isHeatNumber = ({ kind, value }: Item): boolean =>
+  kind === 'number' && value >= leastHeat && value <= mostHeat
 
 /** "Do not iron except on the reverse", "ne repasser qu'à fer doux": leave of a kind, no ban. */
 function onlyBut(

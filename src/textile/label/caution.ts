@@ -10,9 +10,15 @@ export function cautious(phrase: Phrase, unread: boolean): IronLevel | null | 'h
   const clause = [...own.before, ...own.after]
   const behind = [...own.after, ...phrase.beyond]
   if (behind[0]?.raw === '?' || clause.some(({ raw }) => raw === '?')) return 'cool'
-  if (bansLeft(own.before, phrase) || bansLeft(own.after, phrase)) return 'cool'
+  if (bansLeft(clause, phrase)) return 'cool'
   const warns = phrase.verbBefore?.role === 'otherVerbs' || saysThatItIs(own.after)
   return unread || warns ? null : 'hot'
+}
+
+/** "Bügeln nicht empfohlen": a ban that could not be given to its verb stands, where no level does. */
+export const untold = (phrase: Phrase): IronLevel | null => {
+  const { before, after } = ownLine(phrase)
+  return bansLeft([...before, ...after], phrase) ? 'none' : null
 }
 
 const banRoles = ['not', 'notAfter', 'notEither', 'except'] as const

@@ -180,12 +180,22 @@ function termElement(
   ] as const
   if (
     has(item, 'decoysBefore') &&
+    !(has(item, 'limits') && shareFollows(items, at)) &&
     !has(item, 'fillers') &&
     !(has(item, 'pure') && fibreFollows(items, at))
   )
     return { kind: 'decoyBefore', raw }
   for (const role of roles) if (has(item, role)) return { kind: elementKinds[role], raw }
   return { kind: has(item, 'decoysAfter') ? 'decoyAfter' : 'word', raw }
+}
+
+/** "At least 60 % cotton": a limit of a share, where "at least 60 %" alone may be of anything. */
+function shareFollows(items: readonly Item[], at: number): boolean {
+  const from = items[at + 1]?.raw === '.' ? at + 2 : at + 1
+  const [number, sign] = [items[from], items[from + 1]]
+  let next = from + 2
+  while (isLine(items[next]) || has(items[next], 'details')) next++
+  return number?.kind === 'number' && isPercent(sign) && has(items[next], 'fibre')
 }
 
 /** "Kant" is lace in Dutch and a trim in Swedish: the languages of the label's fibres tell which. */

@@ -3,7 +3,7 @@ import type { IronLevel } from '../reading.ts'
 import { isDegreeWord } from './degrees.ts'
 import { has, type Item } from './items.ts'
 import { sparesPrint } from './kept-off.ts'
-import { ownLine, type Phrase } from './phrase.ts'
+import { ownLine, type Phrase, verbLast } from './phrase.ts'
 import { hasFor, isNot } from './verbs.ts'
 
 export interface Level {
@@ -47,7 +47,7 @@ export function levelOf(phrase: Phrase): Level {
 }
 
 /** Levels that stand behind words which could not be read, or in the sentence behind. */
-function levelsApart(phrase: Phrase): IronLevel[] {
+export function levelsApart(phrase: Phrase): IronLevel[] {
   const { after } = phrase.leadsOn ? { after: [] } : ownLine(phrase)
   return levelsIn([...withoutLots(after, 1), ...phrase.beyond], phrase)
 }
@@ -79,7 +79,8 @@ export const forbidsHeatOnly = (phrase: Phrase): boolean => {
   if (levels.length === 0 || levels.some((level) => level !== 'hot')) return false
   const not = inFront.findIndex(isNot)
   const hot = inFront.findIndex((item) => levelWord(item, phrase) !== null)
-  return hot < 0 || hot < not
+  const bansBehind = not < 0 && phrase.languages.some((code) => verbLast.includes(code))
+  return hot < 0 || hot < not || bansBehind
 }
 
 const coldest = (levels: readonly IronLevel[]): Level =>
@@ -157,7 +158,9 @@ export function namesLevel(phrase: Phrase): boolean {
   const inFront = near(phrase.before, -1, phrase)
   const not = inFront.findIndex(isNot)
   const behind = near(phrase.after, 1, phrase)
-  return levelsIn([...inFront.slice(0, Math.max(0, not)), ...behind], phrase).length > 0
+  const bansItself = not < 0 && !phrase.verbBefore
+  const told = bansItself ? inFront : inFront.slice(0, Math.max(0, not))
+  return levelsIn([...told, ...behind], phrase).length > 0
 }
 
 /** The verb right before may take a level for itself: "wash warm | iron", "tumble dry low | iron". */

@@ -1,8 +1,9 @@
 import type { IronLevel, IronReading } from '../reading.ts'
 import { forbiddenVerbs } from './bans.ts'
-import { cautious, namesSetting } from './caution.ts'
+import { cautious, namesSetting, untold } from './caution.ts'
+import { isDegreeWord } from './degrees.ts'
 import { isDots } from './dots.ts'
-import { colder, forbidsHeatOnly, levelOf, namesLevel } from './iron-level.ts'
+import { colder, forbidsHeatOnly, levelOf, levelsApart, namesLevel } from './iron-level.ts'
 import { has, type Item } from './items.ts'
 import { keptOff, sparesPrint } from './kept-off.ts'
 import { ownLine, type Phrase, phraseAt, phraseWords } from './phrase.ts'
@@ -65,7 +66,7 @@ function mentionOf(phrase: Phrase, items: readonly Item[], forbidden: boolean): 
   const unread = hasStray(phrase)
   if (!forbidden && !misread) {
     const { level: told, doubtful } = levelOf(phrase)
-    const level = told === 'hot' ? cautious(phrase, unread) : told
+    const level = told === 'hot' ? cautious(phrase, unread) : told === null ? untold(phrase) : told
     const notOnPrint = sparesPrint(phrase)
     const unclear =
       doubtful ||
@@ -78,8 +79,13 @@ function mentionOf(phrase: Phrase, items: readonly Item[], forbidden: boolean): 
   }
 
   const kept = keptOff(phrase)
-  if (kept === 'print')
-    return { level: null, notOnPrint: true, wrongSide, doubtful: misread, words }
+  if (kept === 'print') {
+    // "Not the print, the rest at medium heat": told apart, it counts where it is colder than none.
+    const apart = levelsApart(phrase)
+    const mild = apart.filter((level) => level !== 'hot')
+    const level = mild.length > 0 ? mild.reduce<IronLevel>(colder, 'warm') : null
+    return { level, notOnPrint: true, wrongSide, doubtful: misread || apart.length > 0, words }
+  }
   if (kept === 'face')
     return { level: null, notOnPrint: false, wrongSide: true, doubtful: misread, words }
   const direct = forbidsDirect(phrase)
@@ -87,7 +93,7 @@ function mentionOf(phrase: Phrase, items: readonly Item[], forbidden: boolean): 
   const heatOnly = hotOnly || direct ? { heatOnly: true as const } : {}
   if (hotOnly && phrase.verb.role === 'iron')
     return { level: 'cool', notOnPrint: false, wrongSide, doubtful: true, words, ...heatOnly }
-  const doubtful = misread || unread || namesLevel(phrase)
+  const doubtful = misread || unread || direct || namesLevel(phrase)
   return { level: 'none', notOnPrint: false, wrongSide: false, doubtful, words, ...heatOnly }
 }
 
@@ -124,8 +130,12 @@ function hasStray(phrase: Phrase): boolean {
   return [...before, ...after].some(isStray)
 }
 
-const isStray = ({ kind, raw, text }: Item): boolean =>
-  kind === 'word' && /\p{L}{3}/u.test(raw) && !isLabelWord(text) && !isNumberWord(text)
+const isStray = (item: Item): boolean =>
+  item.kind === 'word' &&
+  /\p{L}{3}/u.test(item.raw) &&
+  !isLabelWord(item.text) &&
+  !isNumberWord(item.text) &&
+  !isDegreeWord(item)
 
 /** "Do no7 iron": an unread word between "do" and "iron" is a "not". */
 function startsDoNot(items: readonly Item[], at: number): boolean {

@@ -34,7 +34,9 @@ const freeOrder: readonly LanguageCode[] = ['cs', 'pl']
 function printStandsBefore({ before, languages }: Phrase): boolean {
   if (!languages.some((code) => verbLast.includes(code) || freeOrder.includes(code))) return false
   const line = before.findLastIndex(({ kind }) => kind === 'line')
-  return before.slice(line + 1).some((item) => has(item, 'print'))
+  const own = before.slice(line + 1)
+  const print = own.findLastIndex((item) => has(item, 'print'))
+  return print >= 0 && own.slice(print).every((item) => isPassing(item) || isNot(item))
 }
 
 /** "Do not iron on ⏎ print": a line end in the middle, where the next line holds the print alone. */

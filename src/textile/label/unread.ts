@@ -1,9 +1,15 @@
-import { clothNames, landMarks } from '../languages/known-names.ts'
+import {
+  clothNames,
+  landMarks,
+  leadIns,
+  mixtureWords,
+  sizeWords,
+} from '../languages/known-names.ts'
 import type { ProblemCode } from '../reading.ts'
 import { fold } from './clean.ts'
 import type { Element } from './elements.ts'
 import type { Pair } from './pairing.ts'
-import { careWords, firstSign, isLabelWord, meaningOf, once } from './vocabulary.ts'
+import { careWords, firstSign, isReadWord, meaningOf, once } from './vocabulary.ts'
 
 /** What stands among the shares and was not understood: such a make-up is asked about. */
 export function doubtsAmong(
@@ -24,9 +30,14 @@ export function doubtsAmong(
     const first = clause.findIndex((element) => told.has(element))
     if (first < 0) continue
     const last = clause.findLastIndex((element) => told.has(element))
+    if (pairs.length === 1 && clause.some(({ raw }) => mixtures.has(fold(raw))))
+      doubts.add('words_unread')
     for (const [at, element] of clause.entries()) {
       const within = at > first && at < last
-      if (isUnread(element) && (at < first ? standsBefore(clause, at) : within || at === last + 1))
+      if (
+        isUnread(element) &&
+        (at < first ? standsBefore(clause, at) : within || isBehind(clause, last, at))
+      )
         doubts.add('words_unread')
       if (isStrayNumber(clause, at, last, told)) doubts.add('words_unread')
       if (element.kind === 'limit' && limitsShare(clause, at, told)) doubts.add('share_limited')
@@ -37,14 +48,17 @@ export function doubtsAmong(
   return doubts
 }
 
+const mixtures: ReadonlySet<string> = new Set(mixtureWords.map(fold))
+
 /** Lines and sentences; a name and its share may stand on two lines. */
 function clausesOf(elements: readonly Element[]): Element[][] {
   const clauses: Element[][] = [[]]
   for (const element of elements) {
+    const last = clauses.at(-1)!
     const ends =
       element.kind === 'line' || (element.kind === 'mark' && /[.;!|•。；]/.test(element.raw))
-    if (ends) clauses.push([])
-    else clauses.at(-1)!.push(element)
+    if (ends && !isShortened(last.at(-1), element)) clauses.push([])
+    else last.push(element)
   }
   return clauses
 }
@@ -53,18 +67,29 @@ function clausesOf(elements: readonly Element[]): Element[][] {
 function sentenceOf(elements: readonly Element[]): ReadonlyMap<Element, number> {
   let sentence = 0
   return new Map(
-    elements.map((element) => {
-      if (element.kind === 'mark' && /[.!?。]/.test(element.raw)) sentence++
+    elements.map((element, at) => {
+      const ends = element.kind === 'mark' && /[.!?。]/.test(element.raw)
+      if (ends && !isShortened(elements[at - 1], element)) sentence++
       return [element, sentence]
     }),
   )
 }
 
+/** The point of "max." and "ca." ends nothing. */
+const isShortened = (before: Element | undefined, mark: Element): boolean =>
+  mark.raw === '.' && (before?.kind === 'limit' || sizes.has(fold(before?.raw ?? '')))
+
 const isUnread = ({ kind, raw }: Element): boolean =>
   kind === 'word' && /\p{L}{2}/u.test(raw) && !isKnown(fold(raw))
 
 const isKnown = (word: string): boolean =>
-  isLabelWord(word) || cloths().has(word) || landMarks.has(word) || beginsCare(word)
+  isReadWord(word) ||
+  said.has(word) ||
+  cloths().has(word) ||
+  landMarks.has(word) ||
+  beginsCare(word)
+
+const said: ReadonlySet<string> = new Set(leadIns.map(fold))
 
 const cloths = once(
   (): ReadonlySet<string> => new Set(clothNames.flatMap((name) => fold(name).split(/[ -]/))),
@@ -86,14 +111,22 @@ function isStrayNumber(
 ): boolean {
   const element = clause[at]!
   if (element.kind !== 'number' || told.has(element) || at > last + 1) return false
-  const before = clause[at - 1]
+  if (isSizeOrPrice(clause, at)) return false
+  const before = clause[clause[at - 1]?.raw === ':' ? at - 2 : at - 1]
   const isCare = before?.kind === 'word' && careWords().single(fold(before.raw)) !== undefined
   return element.value > 0 && element.value <= 100 && !isCare
 }
 
+/** Right behind the last share, with nothing but words of its finish between: "wool-like". */
+const isBehind = (clause: readonly Element[], last: number, at: number): boolean =>
+  at > last &&
+  clause
+    .slice(last + 1, at)
+    .every(({ kind, raw }) => kind === 'detail' || kind === 'filler' || /^[-‐–]$/.test(raw))
+
 /** Right before the share, with nothing that would end a sentence of its own. */
 const standsBefore = (clause: readonly Element[], at: number): boolean => {
-  const next = clause[at + 1]
+  const next = /^[-‐–]$/.test(clause[at + 1]?.raw ?? '') ? clause[at + 2] : clause[at + 1]
   return next?.kind === 'number' || next?.kind === 'fibre'
 }
 
@@ -107,10 +140,24 @@ function limitsShare(clause: readonly Element[], at: number, told: ReadonlySet<E
   })
 }
 
+const sizes: ReadonlySet<string> = new Set(sizeWords.map(fold))
+
+/** "Size 40", "19,95 €", "$ 49.99". */
+function isSizeOrPrice(clause: readonly Element[], at: number): boolean {
+  const before = clause[clause[at - 1]?.raw === '.' ? at - 2 : at - 1]
+  if (before?.kind === 'section' || sizes.has(fold(before?.raw ?? ''))) return true
+  const money = [clause[at - 1], clause[at + 1]].some((beside) => moneys.test(beside?.raw ?? ''))
+  return money || /[.,]\d\d$/.test(clause[at]!.raw)
+}
+
+const moneys = /^(?:[€$£¥₩₺₤]|eur|euro|usd|gbp|chf|zł|zl|kr|kč|lei|ron|tl|dkk|sek|円|元|원)$/i
+
 const banRoles = ['not', 'notAfter', 'notEither'] as const
 
 const isBan = ({ kind, raw }: Element): boolean =>
-  kind === 'word' && banRoles.some((role) => meaningOf(careWords().single(fold(raw)), role))
+  kind !== 'number' &&
+  kind !== 'fibre' &&
+  banRoles.some((role) => meaningOf(careWords().single(fold(raw)), role))
 
 const leadsTo = (clause: readonly Element[], at: number, told: ReadonlySet<Element>): boolean =>
   clause.slice(at + 1, at + 3).some((element) => told.has(element))

@@ -154,6 +154,27 @@ const everyWord = once(() => {
   return words
 })
 
+const guessingRoles: ReadonlySet<Role> = new Set<Role>(['hedges', 'likeness', 'limits'])
+
+const likenesses =
+  'like touch poly look feel effect style faux mock imitation vegan eco artificial optik half'.split(
+    ' ',
+  )
+
+const readWords = once(() => {
+  const words = new Set<string>()
+  for (const vocabulary of [shareWords(), careWords()])
+    for (const { roles, words: parts } of vocabulary.all())
+      if (!roles.every(({ role }) => guessingRoles.has(role)))
+        for (const word of parts) words.add(word)
+  // "Wool-like", "cotton touch", where it is no part of "with like colours", "touch up".
+  for (const word of likenesses) words.delete(word)
+  return words
+})
+
+/** A word that says something of the make-up or of care, and not only that it is a guess. */
+export const isReadWord = (folded: string): boolean => readWords().has(folded)
+
 export const isLabelWord = (folded: string): boolean => everyWord().has(folded)
 
 export const isPureWord = (folded: string): boolean =>

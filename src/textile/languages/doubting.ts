@@ -13,7 +13,7 @@ export const doubtingWords: Readonly<
       'feels like | looks like | feel like | look like | feels just like | feel of | look of | reminds of | as soft as ',
     ),
     limits: list(`
-      max | maximum | min | at most | no more than | not more than | not less than | no less than |
+      max | maximum | min | at least | minimum | minimum of | up to | less than | at most | no more than | not more than | not less than | no less than |
       more than | over | under | above | below | around | roughly | circa | ca | approx |
       approximately | about | between  | nearly | close to
     `),
@@ -30,7 +30,7 @@ export const doubtingWords: Readonly<
       'ressemble à | ça ressemble à | comme du | comme de la | aspect | toucher | effet',
     ),
     limits: list(`
-      max | maximum | maxi | min | mini | au plus | au maximum | au minimum | plus de | moins de |
+      max | maximum | maxi | min | mini | minimum | au moins | jusqu'à | au plus | au maximum | au minimum | plus de | moins de |
       pas moins de | pas plus de | environ | près de | autour de | entre | jusque
     `),
     hedges: list(`
@@ -42,7 +42,7 @@ export const doubtingWords: Readonly<
   es: {
     likeness: list('se parece a | parecido a | tacto | aspecto | efecto | como si fuera'),
     limits: list(`
-      máx | máximo | mín | como mínimo | como máximo | no más de | no menos de | más de | menos de |
+      máx | máximo | mín | mínimo | al menos | por lo menos | hasta | como mínimo | como máximo | no más de | no menos de | más de | menos de |
       aprox | aproximadamente | cerca de | alrededor de | unos | entre
     `),
     hedges: list(`
@@ -53,7 +53,7 @@ export const doubtingWords: Readonly<
   de: {
     likeness: list('fühlt sich an wie | sieht aus wie | wirkt wie | Optik | weich wie'),
     limits: list(`
-      max | maximal | min | mind | minimal | höchstens | wenigstens | mindestens | nicht mehr als |
+      max | maximal | min | bis zu | mind | minimal | höchstens | wenigstens | mindestens | nicht mehr als |
       nicht weniger als | über | unter | mehr als | weniger als | circa | ca | zirka | etwa |
       ungefähr | rund | zwischen | knapp | gut
     `),
@@ -67,7 +67,7 @@ export const doubtingWords: Readonly<
   it: {
     likeness: list('sembra | aspetto | morbido come | come se fosse'),
     limits: list(`
-      max | massimo | min | minimo | al massimo | al minimo | non più di | non meno di | più di |
+      max | massimo | min | minimo | almeno | fino a | fino al | al massimo | al minimo | non più di | non meno di | più di |
       meno di | circa | quasi | intorno a | tra
     `),
     hedges: list(`
@@ -79,7 +79,7 @@ export const doubtingWords: Readonly<
   pt: {
     likeness: list('parece | efeito | toque de | aspecto | como se fosse'),
     limits: list(`
-      máx | máximo | max | mín | min | mínimo | no máximo | no mínimo | pelo menos | mais de |
+      máx | máximo | max | mín | min | mínimo | até | no máximo | no mínimo | pelo menos | mais de |
       menos de | não mais de | cerca de | aproximadamente | aprox | entre
     `),
     hedges: list(`
@@ -91,7 +91,7 @@ export const doubtingWords: Readonly<
   nl: {
     likeness: list('voelt aan als | zacht als'),
     limits: list(`
-      max | maximaal | min | minimaal | minstens | hoogstens | ten minste | ten hoogste | niet meer dan
+      max | minimum | tot | maximaal | min | minimaal | minstens | hoogstens | ten minste | ten hoogste | niet meer dan
       | niet minder dan | meer dan | minder dan | circa | ca | ongeveer | rond | tussen | ruim | bijna
     `),
     hedges: list(`
@@ -103,7 +103,7 @@ export const doubtingWords: Readonly<
   pl: {
     likeness: list('wygląda jak | w dotyku jak | przypomina '),
     limits: list(`
-      maks | max | min | maksymalnie | minimum | co najmniej | co najwyżej | nie więcej niż |
+      maks | max | min | maksymalnie | minimum | do | co najmniej | co najwyżej | nie więcej niż |
       nie mniej niż | ponad | poniżej | około | ok | mniej więcej | od | między | prawie
     `),
     hedges: list(`
@@ -115,7 +115,7 @@ export const doubtingWords: Readonly<
   sv: {
     likeness: list('påminner om | mjuk som'),
     limits: list(`
-      max | min | minst | högst | minimalt | maximalt | inte mer än | mer än | mindre än | cirka | ca |
+      max | min | minst | minimum | upp till | högst | minimalt | maximalt | inte mer än | mer än | mindre än | cirka | ca |
       ungefär | runt | mellan | drygt | knappt
     `),
     hedges: list(`
@@ -126,7 +126,7 @@ export const doubtingWords: Readonly<
   da: {
     likeness: list('ser ud som | blød som'),
     limits: list(`
-      maks | max | min | mindst | højst | minimum | ikke mere end | ikke mindre end | mere end |
+      maks | max | min | mindst | op til | højst | minimum | ikke mere end | ikke mindre end | mere end |
       mindre end | cirka | ca | omkring | mellem | knap | godt
     `),
     hedges: list(`
@@ -137,7 +137,7 @@ export const doubtingWords: Readonly<
   ro: {
     likeness: list('pare | arată ca | moale ca'),
     limits: list(`
-      max | maxim | min | minim | cel puțin | cel mult | nu mai mult de | nu mai puțin de |
+      max | maxim | min | minim | minimum | până la | cel puțin | cel mult | nu mai mult de | nu mai puțin de |
       peste | sub | aproximativ | aprox | circa | cam | în jur de | între
     `),
     hedges: list(`
@@ -148,7 +148,7 @@ export const doubtingWords: Readonly<
   cs: {
     likeness: list('na omak jako | připomíná | měkké jako'),
     limits: list(`
-      max | maximálně | min | minimálně | alespoň | nejvýše | nejméně | ne více než | ne méně než |
+      max | maximálně | min | minimálně | až | do | alespoň | nejvýše | nejméně | ne více než | ne méně než |
       více než | méně než | přes | přibližně | asi | cca | okolo | kolem | mezi | zhruba
     `),
     hedges: list(`
@@ -182,7 +182,7 @@ export const doubtingWords: Readonly<
       '最大 | 最小 | 最低 | 以上 | 以下 | 約 | およそ | 未満 | ほど | くらい | ぐらい | 程度 | 前後 | 少なくとも',
     ),
     hedges: list(
-      'いや | じゃなくて | ではなく | 間違い | 訂正 | すみません | やっぱり | らしい | みたい | 風 | 調 | ような | かもしれない | はず | でしょう | 思います | 不明 | 読めない | ではない | じゃない | 気がする',
+      'いや | じゃなくて | ではなく | 間違い | 訂正 | すみません | やっぱり | らしい | みたい | 風 | 調 | ような | かもしれない | はず | でしょう | 思います | 不明 | 読めない | ではない | ではありません | じゃありません | じゃない | 気がする',
     ),
   },
   ko: {

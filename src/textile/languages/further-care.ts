@@ -7,18 +7,23 @@ import type { CareWords, LanguageCode } from './types.ts'
  */
 export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
   en: {
-    not: list('neither | nor | keep away from | never ever'),
+    notAfter: list('is not recommended | not advised | is not advised | is not advisable'),
+    not: list(
+      'neither | nor | keep away from | never ever | not suitable for | unsuitable for | do not recommend',
+    ),
     than: list(
       'hotter than | warmer than | higher than | more than | above | over | exceed | exceeding',
     ),
     cool: list('tepid | coolest | lowest heat | lowest temperature | barely warm | lukewarm'),
     warm: list('middle setting | mid | mid heat | middle heat | medium setting | medium dot'),
     hot: list('hottest | max heat | highest setting | very hot | high setting'),
+    except: list('keep off | stay off | skip | steer clear of | leave out'),
     fillers: list('face down | down | thru | out | cotton cloth | tea towel | towel | a cloth'),
     ironFree: list('iron content | iron oxide | iron on patch | iron on transfer | cast iron'),
   },
   fr: {
-    not: list('ni | jamais de'),
+    notAfter: list('déconseillée | pas recommandé | non recommandé | à éviter | à bannir'),
+    not: list('ni | jamais de | ne supporte pas | ne supporte pas le | il est déconseillé de'),
     than: list('plus chaud que | plus chaud qu | plus de | au-delà de | dépasser | supérieure à'),
     cool: list('la plus basse | plus basse | minimale | à peine chaud | tout doux'),
     warm: list('intermédiaire | mi chaud | mi chaude'),
@@ -26,7 +31,10 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     fillers: list('à travers | travers | torchon | mouchoir'),
   },
   es: {
-    not: list('ni | jamás | tampoco'),
+    notAfter: list('no se recomienda | desaconsejado | no aconsejado | no apto'),
+    not: list(
+      'ni | jamás | tampoco | no apto para | no apta para | no se recomienda | no se aconseja | no admite',
+    ),
     than: list('más caliente que | más de | por encima de | superior a | exceder | mayor a'),
     cool: list('la más baja | más baja | apenas caliente | apenas tibia'),
     warm: list('intermedia | intermedio | media alta'),
@@ -34,7 +42,10 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     fillers: list('a través de | través | trapo húmedo | toalla'),
   },
   de: {
-    not: list('weder'),
+    notAfter: list(
+      'nicht empfohlen | nicht ratsam | ungeeignet | wird nicht empfohlen | nicht zu empfehlen | zu vermeiden',
+    ),
+    not: list('weder | nicht zum | ungeeignet zum'),
     than: list('heißer als | wärmer als | mehr als | höher als | über'),
     cool: list('kleinste | niedrigste | niedrigster Stufe | kleinster Stufe | handwarm'),
     warm: list('mittelste | mittleren | mittlerem | halbwarm | mittlerer Stufe'),
@@ -42,7 +53,10 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     fillers: list('durch | Geschirrtuch | Handtuch | mit einem Tuch'),
   },
   it: {
-    not: list('né | mai'),
+    notAfter: list(
+      'non è consigliata | non è consigliato | sconsigliata | sconsigliato | non consigliata | non consentita | non è consentita | non è consentito | da evitare',
+    ),
+    not: list('né | mai | non adatto a | non adatto alla | si sconsiglia | sconsigliata la'),
     than: list(
       'più caldo di | più caldo che | più di | oltre | oltre i | superiore a | superiori a',
     ),
@@ -52,7 +66,12 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     fillers: list('attraverso | strofinaccio | asciugamano'),
   },
   pt: {
-    not: list('nem | jamais'),
+    notAfter: list(
+      'não recomendado | desaconselhado | não recomendada | não é recomendado | a evitar',
+    ),
+    not: list(
+      'nem | jamais | não apto para | não se recomenda | não é recomendado | não deve ser | não admite',
+    ),
     than: list('mais quente que | mais quente do que | mais de | acima de | superior a | exceder'),
     cool: list('a mais baixa | mais baixa | pouco quente'),
     warm: list('intermédia | intermediária | intermédio'),
@@ -60,7 +79,8 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     fillers: list('através de | pano úmido | toalha'),
   },
   nl: {
-    not: list('noch | nimmer'),
+    notAfter: list('niet aanbevolen | afgeraden | wordt afgeraden | niet aan te raden'),
+    not: list('noch | nimmer | niet geschikt voor | ongeschikt voor | niet geschikt om te'),
     than: list('heter dan | warmer dan | meer dan | hoger dan | boven'),
     cool: list('laagste | laagste stand | handwarm'),
     warm: list('middelste | middelste stand | halfwarm | middelmatig'),
@@ -68,7 +88,8 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     fillers: list('door | theedoek | handdoek'),
   },
   pl: {
-    not: list('ani'),
+    notAfter: list('niewskazane | niezalecane | nie jest zalecane | nie zaleca się | odradzane'),
+    not: list('ani | nie zaleca się | nie nadaje się do | odradza się'),
     than: list(
       'cieplejszym niż | gorętszym niż | goręcej niż | cieplej niż | więcej niż | powyżej',
     ),
@@ -78,7 +99,8 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     fillers: list('ręcznik | ścierkę'),
   },
   sv: {
-    not: list('varken'),
+    notAfter: list('rekommenderas inte | rekommenderas ej | avråds | bör undvikas | olämplig'),
+    not: list('varken | lämpar sig inte för | rekommenderas inte att'),
     than: list('varmare än | hetare än | högre än | mer än | över'),
     cool: list('lägsta | lägsta värme | handvarmt | handvarm'),
     warm: list('mellersta | mellanvärme'),
@@ -86,7 +108,8 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     fillers: list('handduk | kökshandduk'),
   },
   da: {
-    not: list('hverken'),
+    notAfter: list('anbefales ikke | kan ikke anbefales | bør undgås'),
+    not: list('hverken | egner sig ikke til'),
     than: list('varmere end | højere end | mere end | over'),
     cool: list('laveste | laveste varme | håndvarmt'),
     warm: list('mellemste | mellemste trin'),
@@ -94,7 +117,8 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     fillers: list('viskestykke | håndklæde'),
   },
   ro: {
-    not: list('nici'),
+    notAfter: list('nu se recomandă | nerecomandată | nerecomandat | de evitat'),
+    not: list('nici | nu se recomandă | nu este potrivit pentru | nu suportă'),
     than: list('mai fierbinte de | mai fierbinte decât | mai cald de | mai mult de | peste'),
     cool: list('cea mai joasă | cea mai mică | abia cald'),
     warm: list('intermediară | de mijloc'),
@@ -102,15 +126,17 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     fillers: list('prin | printr | prin pânză | prosop | lavetă'),
   },
   cs: {
-    not: list('ani'),
+    notAfter: list('nedoporučuje | nedoporučeno | nevhodné | se nedoporučuje'),
+    not: list('ani | nedoporučuje se | nevhodné pro | nedoporučujeme'),
     than: list('tepleji než | teplejší než | více než | víc než | nad | přes'),
     cool: list('nejnižší | nejnižším | sotva teplou'),
     warm: list('prostřední | na prostřední'),
     hot: list('nejvyšší | nejvyšším | rozpálenou'),
-    fillers: list('utěrku | ručník | přes utěrku'),
+    fillers: list('utěrku | ručník | přes utěrku | stupeň | stupně'),
   },
   tr: {
-    not: list('asla'),
+    notAfter: list('önerilmez | tavsiye edilmez | uygun değildir | uygun değil | uygun değildir'),
+    not: list('asla | uygun olmayan'),
     than: list('daha sıcak | daha yüksek | üzerinde | üstünde'),
     cool: list('en düşük | en düşük ısıda | en düşük ayarda'),
     warm: list('orta ayarda | orta kademede'),
@@ -118,6 +144,8 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     fillers: list('havlu | bez üzerinden'),
   },
   zh: {
+    notAfter: list('不建议 | 不推荐'),
+    not: list('不建议 | 不宜 | 不适合 | 不推荐'),
     than: list('高于 | 超过'),
     cool: list('最低温 | 最低温度 | 低档 | 最低档'),
     warm: list('中档 | 中等温度 | 中等'),
@@ -125,6 +153,7 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     fillers: list('毛巾 | 湿布'),
   },
   ja: {
+    notAfter: list('おすすめしません | お勧めしません | 適しません | 向きません | 推奨しません'),
     wash: list('洗って | 洗濯して | 洗ってください | 洗って下さい | お洗濯 | 洗えます | 洗い上げ'),
     cool: list('一番低い温度 | 最低温度 | 弱設定'),
     warm: list('中間の温度 | 中設定'),
@@ -132,6 +161,9 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     fillers: list('タオル | 薄い布'),
   },
   ko: {
+    notAfter: list(
+      '권장하지 않습니다 | 권장하지 않음 | 적합하지 않습니다 | 적합하지 않음 | 비추천',
+    ),
     wash: list('빨아 | 빨아주세요 | 빨아 주세요 | 빨래 | 세탁해 | 세탁해주세요 | 빨고 | 세탁하고'),
     cool: list('가장 낮은 온도 | 제일 낮은 온도 | 약불'),
     warm: list('중간 단계 | 중간단계'),

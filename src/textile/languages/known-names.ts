@@ -109,3 +109,25 @@ export const landMarks: ReadonlySet<string> = new Set([
   'xxl',
   'xxxl',
 ])
+
+/** Words before the number of a size, as labels and tickets print them. */
+export const sizeWords: readonly string[] = list(`
+  size | sizes | sz | taille | t | talla | größe | groesse | gr | taglia | tg | tamanho | tam | maat
+  | rozmiar | rozm | storlek | stl | størrelse | str | mărime | marime | mărimea | velikost | vel |
+  beden | 尺码 | 尺寸 | サイズ | 사이즈 | 치수 | eu | uk | us | fr | de | it
+`)
+
+/** Words by which a cloth of several fibres is called: a single one of 100 % is no such cloth. */
+export const mixtureWords: readonly string[] = list(`
+  blend | blended | mix | mixed | mixture | mélange | mezcla | Mischung | Mischgewebe | Mix | misto |
+  mista | mistura | mengsel | mieszanka | blandning | blanding | amestec | směs | karışım | karışımlı |
+  混纺 | 混紡 | 혼방
+`)
+
+/** "The label says": words with which customers begin. */
+export const leadIns: readonly string[] = list(`
+  label | tag | reads | says | written | etiqueta | pone | dice | Etikett | Schild | steht |
+  étiquette | écrit | etichetta | scritto | dice | etiqueta | diz | staat | metka | metce | jest |
+  napisane | etiketten | står | mærket | mærke | etichetă | scrie | štítku | je | etikette | yazıyor |
+  my | mi | mein | mijn | this | the
+`)
