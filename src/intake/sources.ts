@@ -8,6 +8,7 @@ import { holeFigures } from '../garment/panels.ts'
 import { pressFigures } from '../garment/press.ts'
 import { graphicFigures, layoutFigures } from '../quilt/layout.ts'
 import { materialFigures } from '../quilt/materials.ts'
+import { placeFigures } from '../quilt/place/colours.ts'
 import { rateFigures } from '../quilt/rate-figures.ts'
 import { soleFigures } from '../quilt/rates.ts'
 import { yieldFigures } from '../quilt/yield.ts'
@@ -71,6 +72,7 @@ const inCode: readonly Figure[] = [
   ...graphicFigures,
   ...materialFigures,
   ...soleFigures,
+  ...placeFigures,
 ]
 
 /** Every figure that grading, cutting and packing rest on, of the owner's files and of our own. */

@@ -66,9 +66,16 @@ export interface SvgWords {
 }
 
 /** The drawing as one SVG element. Safe to put into a page: every text is escaped. */
-export function toSvg(drawing: Drawing, { title, description }: SvgWords): string {
-  const box = `viewBox="0 0 ${drawing.width} ${drawing.height}"`
-  const body = drawing.marks.map(markSvg).join('')
+export const toSvg = (drawing: Drawing, words: SvgWords): string =>
+  svgOf(drawing, drawing.marks.map(markSvg).join(''), words)
+
+/** An SVG element of that size around elements that are safe; the words are escaped here. */
+export function svgOf(
+  { width, height }: Pick<Drawing, 'width' | 'height'>,
+  body: string,
+  { title, description }: SvgWords,
+): string {
+  const box = `viewBox="0 0 ${width} ${height}"`
   if (title === null) {
     return `<svg xmlns="http://www.w3.org/2000/svg" ${box} aria-hidden="true" focusable="false">${body}</svg>`
   }

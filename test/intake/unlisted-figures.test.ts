@@ -40,6 +40,7 @@ const places: readonly (readonly [where: RegExp, why: string])[] = [
   [/^src\/textile\/label\/spelling\.ts: mostGuesses$/, 'what is kept in memory'],
   [/^src\/quilt\/cut\//, 'memory of the cutter'],
   [/^src\/quilt\/plan\//, 'how much is read and looked at, and what floats lose'],
+  [/^src\/quilt\/place\/(?!colours|grid)/, 'how far a search looks, and its generator of chance'],
 ]
 
 const where = ({ file, in: name }: Literal): string => `${file}: ${name}`
