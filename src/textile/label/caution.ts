@@ -18,7 +18,9 @@ export function cautious(phrase: Phrase, unread: boolean): IronLevel | null | 'h
 /** "Bügeln nicht empfohlen": a ban that could not be given to its verb stands, where no level does. */
 export const untold = (phrase: Phrase): IronLevel | null => {
   const { before, after } = ownLine(phrase)
-  return bansLeft([...before, ...after], phrase) ? 'none' : null
+  if (bansLeft([...before, ...after], phrase)) return 'none'
+  // "At 1 10 °C": a temperature that no label names is misread.
+  return !phrase.leadsOn && after.some(({ kind }) => kind === 'degree') ? 'cool' : null
 }
 
 const banRoles = ['not', 'notAfter', 'notEither', 'except'] as const

@@ -4,7 +4,7 @@ import { isDegreeWord } from './degrees.ts'
 import { has, type Item } from './items.ts'
 import { sparesPrint } from './kept-off.ts'
 import { ownLine, type Phrase, verbLast } from './phrase.ts'
-import { hasFor, isNot } from './verbs.ts'
+import { hasFor, isLevelWord, isNot, verbsIn } from './verbs.ts'
 
 export interface Level {
   readonly level: IronLevel | null
@@ -172,4 +172,21 @@ function verbTakesLevel({ verbBefore, verbBeforeFree }: Phrase): boolean {
 function startsWithLevel(before: readonly Item[], phrase: Phrase): boolean {
   const level = before.findIndex((item) => levelWord(item, phrase) !== null)
   return before.slice(0, level).every((item) => has(item, 'fillers'))
+}
+
+/** "Medium heat." as a sentence without a verb, where none before it dries or washes. */
+export function levelsAlone(items: readonly Item[]): IronLevel[] {
+  const sentences: Item[][] = [[]]
+  for (const item of items) {
+    if (item.kind === 'line' || (item.kind === 'mark' && /[.;!。；]/.test(item.raw)))
+      sentences.push([])
+    else sentences.at(-1)!.push(item)
+  }
+  return sentences.flatMap((sentence, at) => {
+    const alone =
+      sentence.length > 0 && sentence.every((item) => isLevelWord(item) || isSmall(item))
+    const verbs = verbsIn(sentences[at - 1] ?? [])
+    if (!alone || verbs.some(({ verb }) => verb !== 'iron' && verb !== 'other')) return []
+    return sentence.flatMap((item) => levelRoles.find((role) => has(item, role)) ?? [])
+  })
 }

@@ -3,7 +3,14 @@ import { forbiddenVerbs } from './bans.ts'
 import { cautious, namesSetting, untold } from './caution.ts'
 import { isDegreeWord } from './degrees.ts'
 import { isDots } from './dots.ts'
-import { colder, forbidsHeatOnly, levelOf, levelsApart, namesLevel } from './iron-level.ts'
+import {
+  colder,
+  forbidsHeatOnly,
+  levelOf,
+  levelsAlone,
+  levelsApart,
+  namesLevel,
+} from './iron-level.ts'
 import { has, type Item } from './items.ts'
 import { keptOff, sparesPrint } from './kept-off.ts'
 import { ownLine, type Phrase, phraseAt, phraseWords } from './phrase.ts'
@@ -28,8 +35,11 @@ export function ironingOf(items: readonly Item[]): Ironing {
         : [],
     ),
   )
-  const levels = mentions.flatMap(({ level }) => (level ? [level] : []))
-  const level = levels.length > 0 ? levels.reduce(colder) : null
+  const said = mentions.flatMap(({ level }) => (level ? [level] : []))
+  const alone = said.length === 0 && mentions.length > 0 ? levelsAlone(items) : []
+  const mild = alone.filter((one) => one !== 'hot')
+  const levels = said.length > 0 ? said : mild
+  const level = levels.length > 0 ? levels.reduce<IronLevel>(colder, 'hot') : null
   const telling = mentions.find((mention) => mention.level === level)
   return {
     reading: {
@@ -39,7 +49,8 @@ export function ironingOf(items: readonly Item[]): Ironing {
       wrongSide: mentions.some(({ wrongSide }) => wrongSide),
       words: telling?.words ?? null,
     },
-    doubtful: new Set(levels).size > 1 || mentions.some(({ doubtful }) => doubtful),
+    doubtful:
+      alone.length > 0 || new Set(levels).size > 1 || mentions.some(({ doubtful }) => doubtful),
   }
 }
 

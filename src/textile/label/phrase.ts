@@ -79,6 +79,7 @@ function lastEnd(items: readonly Item[], from: number, end: number): number {
 
 /** A mark begins the phrase, but where what stands before a comma is an aside: "inside out, iron low". */
 function beginsAfter(items: readonly Item[], at: number, least: number): boolean {
+  if (items[at]!.kind === 'line') return ironsLineBefore(items, at)
   if (!endsPhrase(items[at])) return false
   if (!isComma(items[at]!)) return true
   let from = at
@@ -86,6 +87,16 @@ function beginsAfter(items: readonly Item[], at: number, least: number): boolean
   if (from - 1 === least && least >= 0) return true
   const aside = items.slice(from, at)
   return !(endsAside(items[from - 1]) && isAside(aside) && aside.some((item) => !isFiller(item)))
+}
+
+/** A line before that has its own ironing word tells nothing of this one. */
+function ironsLineBefore(items: readonly Item[], line: number): boolean {
+  for (let at = line - 1; at >= Math.max(0, line - furthest); at--) {
+    const item = items[at]!
+    if (item.kind === 'line') return false
+    if (has(item, 'iron') || has(item, 'ironNot')) return true
+  }
+  return false
 }
 
 const isComma = ({ raw }: Item): boolean => /^[,，、]$/.test(raw)

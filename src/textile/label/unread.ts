@@ -122,7 +122,7 @@ const isBehind = (clause: readonly Element[], last: number, at: number): boolean
   at > last &&
   clause
     .slice(last + 1, at)
-    .every(({ kind, raw }) => kind === 'detail' || kind === 'filler' || /^[-‐–]$/.test(raw))
+    .every(({ kind, raw }) => kind === 'detail' || kind === 'filler' || /^[-‐–,，、]$/.test(raw))
 
 /** Right before the share, with nothing that would end a sentence of its own. */
 const standsBefore = (clause: readonly Element[], at: number): boolean => {

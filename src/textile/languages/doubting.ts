@@ -22,7 +22,7 @@ export const doubtingWords: Readonly<
       hopefully | apparently | supposedly | pretty sure | i assume  | fairly sure |
       if i remember | from memory | not certain | hard to read | cannot read | can't read | unreadable
       | illegible  | imitation | imitates | resembles  | used to be | not really
-      | mainly   | i read | looks to be | more or less
+      | mainly | iirc | if memory serves | unless i m wrong   | i read | looks to be | more or less
     `),
   },
   fr: {
@@ -36,7 +36,7 @@ export const doubtingWords: Readonly<
     hedges: list(`
       pardon | enfin | plutôt | je veux dire | erreur | correction | attendez | désolé | désolée |
       il me semble | imitation  | pas sûr | pas sûre | peut être
-      | apparemment | j'imagine | sans certitude | illisible | effacé  | surtout | à peu près
+      | apparemment | j'imagine | si je ne me trompe | de mémoire | sauf erreur | sans certitude | illisible | effacé  | surtout | à peu près
     `),
   },
   es: {
@@ -46,7 +46,7 @@ export const doubtingWords: Readonly<
       aprox | aproximadamente | cerca de | alrededor de | unos | entre
     `),
     hedges: list(`
-      digo | perdón | mejor dicho | quiero decir | corrijo | espera | imitación  | según creo | ilegible | borrado | borrosa | no recuerdo |
+      digo | perdón | mejor dicho | quiero decir | corrijo | espera | imitación  | según creo | ilegible | borrado | borrosa | no recuerdo | si no me equivoco | si mal no recuerdo |
       a ojo | no se lee
     `),
   },
@@ -61,7 +61,7 @@ export const doubtingWords: Readonly<
       nein | moment | sorry | ich meine | vielmehr | quatsch | korrektur | äh | Imitat | Imitation |
       eher   | wohl | scheint |
       meiner meinung nach | anscheinend | angeblich | unleserlich | verblasst | hauptsächlich |
-      möglicherweise | nicht sicher | keine Ahnung | schätze | geschätzt
+      möglicherweise | nicht sicher | keine Ahnung | wenn ich mich recht erinnere | soweit ich weiß | meine ich | schätze | geschätzt
     `),
   },
   it: {
@@ -73,7 +73,7 @@ export const doubtingWords: Readonly<
     hedges: list(`
       no aspetta | aspetta | scusa | scusi | anzi | cioè | volevo dire | correzione | mi sembra |
       imitazione  | effetto | può darsi | suppongo | non sono sicuro | non sono sicura |
-      illeggibile | sbiadito | credo sia | più o meno
+      illeggibile | sbiadito | credo sia | mi pare | se non sbaglio | se ricordo bene | più o meno
     `),
   },
   pt: {
@@ -84,7 +84,7 @@ export const doubtingWords: Readonly<
     `),
     hedges: list(`
       espera | desculpa | desculpe | aliás | quer dizer | ou melhor | digo | correção | talvez |
-      acho | acho que | penso | parece | imitação  | provavelmente | não tenho certeza |
+      acho | acho que | penso | se não me engano | salvo erro | parece | imitação  | provavelmente | não tenho certeza |
       quase | suponho | ilegível | apagado | se calhar | mais ou menos
     `),
   },
@@ -97,7 +97,7 @@ export const doubtingWords: Readonly<
     hedges: list(`
       nee | sorry | ik bedoel | bedoel | wacht | misschien | denk ik | ik denk | waarschijnlijk |
       ik geloof | lijkt op | voelt als | imitatie | vermoedelijk | zou kunnen | niet zeker |
-      onleesbaar | vervaagd | geen idee | ik gok
+      onleesbaar | vervaagd | geen idee | als ik me niet vergis | meen ik | ik gok
     `),
   },
   pl: {
@@ -108,7 +108,7 @@ export const doubtingWords: Readonly<
     `),
     hedges: list(`
       czekaj | przepraszam | to znaczy | znaczy | pomyłka | raczej  | chyba | myślę |
-      prawdopodobnie | wydaje mi się | imitacja | nie wiem | nie jestem pewna |
+      prawdopodobnie | wydaje mi się | imitacja | nie wiem | o ile pamiętam | jeśli się nie mylę | nie jestem pewna |
       nie jestem pewien | nieczytelne | wyblakłe | zapewne
     `),
   },
@@ -120,7 +120,7 @@ export const doubtingWords: Readonly<
     `),
     hedges: list(`
       nej | förlåt | jag menar | menar | vänta | ser ut som | känns som | imitation | osäker |
-      förmodligen | antagligen | verkar | vet inte | oläslig | urblekt 
+      förmodligen | antagligen | verkar | vet inte | har jag för mig | om jag minns rätt | vill jag minnas | oläslig | urblekt 
     `),
   },
   da: {
@@ -131,7 +131,7 @@ export const doubtingWords: Readonly<
     `),
     hedges: list(`
       nej | undskyld | jeg mener | mener | vent | ligner | føles som | imitation | usikker |
-      sandsynligvis | formentlig | ved ikke | vist | ulæselig | falmet
+      sandsynligvis | formentlig | ved ikke | så vidt jeg husker | så vidt jeg ved | hvis jeg husker rigtigt | vist | ulæselig | falmet
     `),
   },
   ro: {
@@ -142,7 +142,7 @@ export const doubtingWords: Readonly<
     `),
     hedges: list(`
       stai | scuze | vreau să zic | adică | ba nu | pardon  | parcă | pare | imitație |
-      seamănă cu | nu știu | nu sunt sigur | nu sunt sigură | presupun | ilizibil | șters
+      seamănă cu | nu știu | din câte țin minte | dacă nu mă înșel | nu sunt sigur | nu sunt sigură | presupun | ilizibil | șters
     `),
   },
   cs: {
@@ -153,7 +153,7 @@ export const doubtingWords: Readonly<
     `),
     hedges: list(`
       počkej | pardon | promiň | promiňte | vlastně | teda | tedy | chci říct | snad | zřejmě |
-      vypadá jako | imitace | nevím | nejsem si jistá | nejsem si jistý | nečitelné | vybledlé | tuším
+      vypadá jako | imitace | nevím | nejsem si jistá | nejsem si jistý | nečitelné | vybledlé | tuším | pokud si pamatuju | pokud si pamatuji | pokud se nepletu
     `),
   },
   tr: {
@@ -164,7 +164,7 @@ export const doubtingWords: Readonly<
     `),
     hedges: list(`
       pardon | yani | aslında | daha doğrusu | değil | sanırım | galiba | belki | herhalde  |
-      taklit | görünümlü | emin değilim | bilmiyorum | muhtemelen | okunmuyor | neredeyse
+      taklit | görünümlü | emin değilim | bilmiyorum | yanılmıyorsam | hatırlıyorum | hatırladığım | muhtemelen | okunmuyor | neredeyse
     `),
   },
   zh: {
@@ -173,7 +173,7 @@ export const doubtingWords: Readonly<
       '最多 | 最少 | 至少 | 不超过 | 不少于 | 不低于 | 不高于 | 大约 | 约 | 左右 | 以上 | 以下 | 大概 | 超过 | 上下',
     ),
     hedges: list(
-      '不对 | 不是 | 错了 | 应该是 | 更正 | 哦不 | 大概  | 好像 | 也许 | 我觉得 | 我想 | 估计 | 似乎 | 仿 | 看起来像 | 摸起来像 | 不确定 | 看不清 | 应该 | 并非',
+      '不对 | 不是 | 错了 | 应该是 | 更正 | 哦不 | 大概  | 好像 | 也许 | 我觉得 | 我想 | 估计 | 似乎 | 仿 | 看起来像 | 摸起来像 | 不确定 | 不太确定 | 记得 | 没记错 | 看不清 | 应该 | 并非',
     ),
   },
   ja: {
@@ -182,14 +182,14 @@ export const doubtingWords: Readonly<
       '最大 | 最小 | 最低 | 以上 | 以下 | 約 | およそ | 未満 | ほど | くらい | ぐらい | 程度 | 前後 | 少なくとも',
     ),
     hedges: list(
-      'いや | じゃなくて | ではなく | 間違い | 訂正 | すみません | やっぱり | らしい | みたい | 風 | 調 | ような | かもしれない | はず | でしょう | 思います | 不明 | 読めない | ではない | ではありません | じゃありません | じゃない | 気がする',
+      'いや | じゃなくて | ではなく | 間違い | 訂正 | すみません | やっぱり | らしい | みたい | 風 | 調 | ような | かもしれない | はず | でしょう | 思います | 不明 | 読めない | ではない | ではありません | じゃありません | じゃない | 気がする | だったと | 覚えて',
     ),
   },
   ko: {
     likeness: list('같은 | 느낌의 | 처럼'),
     limits: list('최대 | 최소 | 이상 | 이하 | 약 | 정도 | 대략 | 미만 | 쯤 | 가량 | 내외 | 넘는'),
     hedges: list(
-      '아니 | 아니라 | 아님 | 아닌 | 죄송 | 잘못 | 정정  | 느낌 | 듯 | 듯해요 | 인 것 같 | 모르겠 | 추정 | 생각해요 | 확실하지',
+      '아니 | 아니라 | 아님 | 아닌 | 죄송 | 잘못 | 정정  | 느낌 | 듯 | 듯해요 | 인 것 같 | 모르겠 | 추정 | 기억 | 생각해요 | 확실하지',
     ),
   },
 }

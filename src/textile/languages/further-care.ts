@@ -18,7 +18,9 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     warm: list('middle setting | mid | mid heat | middle heat | medium setting | medium dot'),
     hot: list('hottest | max heat | highest setting | very hot | high setting'),
     except: list('keep off | stay off | skip | steer clear of | leave out'),
-    fillers: list('face down | down | thru | out | cotton cloth | tea towel | towel | a cloth'),
+    fillers: list(
+      'when dry | once dry | until dry | completely dry | face down | down | thru | out | cotton cloth | tea towel | towel | a cloth',
+    ),
     ironFree: list('iron content | iron oxide | iron on patch | iron on transfer | cast iron'),
   },
   fr: {
@@ -63,7 +65,7 @@ export const furtherCare: Readonly<Record<LanguageCode, Partial<CareWords>>> = {
     cool: list('la più bassa | più bassa | al minimo'),
     warm: list('intermedia | intermedio | medio bassa'),
     hot: list('la più alta | più alta | molto caldo | rovente'),
-    fillers: list('attraverso | strofinaccio | asciugamano'),
+    fillers: list('a secco | attraverso | strofinaccio | asciugamano'),
   },
   pt: {
     notAfter: list(
