@@ -91,10 +91,14 @@ function sparedPrint(before: readonly Item[]): readonly Item[] {
   return before.slice(0, print).filter(isNot)
 }
 
+const crosses = /^[×✗✘✕❌]$/u
+const noes: ReadonlySet<string> = new Set('nein nee nej hayir nao non no nie ne nu yok'.split(' '))
+
 /** "Ironing: no". */
 function answersNo(after: readonly Item[]): boolean {
+  if (crosses.test(after.find(({ raw }) => raw !== ':')?.raw ?? '')) return true
   const words = after.filter(({ kind }) => kind !== 'mark' && kind !== 'line')
-  return words.length === 1 && isNot(words[0]!)
+  return words.length === 1 && (isNot(words[0]!) || noes.has(words[0]!.text))
 }
 
 /** The same word may forbid the next verb where it stands on a line of its own or begins one. */

@@ -61,6 +61,8 @@ function changes(elements: readonly Element[]): Element[] {
 function signAt(elements: readonly Element[], at: number): string | null {
   const [sign, before] = [elements[at - 1], elements[at - 2]]
   if (sign?.kind !== 'mark' || !/^[-−‐+±~]$/.test(sign.raw)) return null
+  // "95 % cotton + 5 % elastane" adds up.
+  if (sign.raw === '+' && before?.kind === 'fibre') return null
   if (sign.raw !== '-' && sign.raw !== '−' && sign.raw !== '‐') return sign.raw
   const opens = before === undefined || before.kind === 'line' || before.kind === 'mark'
   return opens || before.kind === 'decoyBefore' ? '-' : null

@@ -99,6 +99,13 @@ function ironsLineBefore(items: readonly Item[], line: number): boolean {
   return false
 }
 
+function ironsLineBehind(items: readonly Item[], line: number): boolean {
+  const next = items.slice(line + 1, line + furthest)
+  const end = next.findIndex((item) => item.kind === 'line')
+  const behind = end < 0 ? next : next.slice(0, end)
+  return behind.some((item) => (has(item, 'iron') && !isFiller(item)) || has(item, 'ironNot'))
+}
+
 const isComma = ({ raw }: Item): boolean => /^[,，、]$/.test(raw)
 
 /** Languages whose verb, or whose ban, may stand behind what it speaks of. */
@@ -140,6 +147,7 @@ function otherVerb(verbs: readonly VerbAt[], i: number, step: 1 | -1): number | 
  * where a sentence of its own spares the print.
  */
 function stops(items: readonly Item[], at: number, most: number): boolean {
+  if (items[at]!.kind === 'line') return ironsLineBehind(items, at)
   if (!endsPhrase(items[at])) return false
   const from = items[at + 1]?.kind === 'line' ? at + 2 : at + 1
   let end = from

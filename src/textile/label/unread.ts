@@ -27,6 +27,7 @@ export function doubtsAmong(
     )
       doubts.add('pairing')
   for (const clause of clausesOf(elements)) {
+    if (clause.some((_, at) => isNegated(clause, at))) doubts.add('fibre_unexplained')
     const first = clause.findIndex((element) => told.has(element))
     if (first < 0) continue
     const last = clause.findLastIndex((element) => told.has(element))
@@ -41,7 +42,7 @@ export function doubtsAmong(
         doubts.add('words_unread')
       if (isStrayNumber(clause, at, last, told)) doubts.add('words_unread')
       if (element.kind === 'limit' && limitsShare(clause, at, told)) doubts.add('share_limited')
-      if (element.kind === 'or' && within) doubts.add('alternatives')
+      if (element.kind === 'or' && (within || leadsTo(clause, at, told))) doubts.add('alternatives')
       if (isBan(element) && at < last && leadsTo(clause, at, told)) doubts.add('words_unread')
     }
   }
@@ -49,6 +50,16 @@ export function doubtsAmong(
 }
 
 const mixtures: ReadonlySet<string> = new Set(mixtureWords.map(fold))
+
+/** "No wool", "不含羊毛": a name that stands so may still have been given a share. */
+const isNegated = (clause: readonly Element[], at: number): boolean => {
+  const before = clause[at - 1]
+  return (
+    clause[at]!.kind === 'fibre' &&
+    before !== undefined &&
+    (before.kind === 'excluded' || isBan(before))
+  )
+}
 
 /** Lines and sentences; a name and its share may stand on two lines. */
 function clausesOf(elements: readonly Element[]): Element[][] {

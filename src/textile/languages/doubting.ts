@@ -6,7 +6,10 @@ import type { LabelWords, LanguageCode } from './types.ts'
  * that is no exact one; `hedges` say that what is told is a guess, a slip just mended, or a likeness.
  */
 export const doubtingWords: Readonly<
-  Record<LanguageCode, Required<Pick<LabelWords, 'limits' | 'hedges' | 'likeness'>>>
+  Record<
+    LanguageCode,
+    Required<Pick<LabelWords, 'limits' | 'hedges' | 'likeness'>> & Pick<LabelWords, 'excluded'>
+  >
 > = {
   en: {
     likeness: list(
@@ -168,6 +171,7 @@ export const doubtingWords: Readonly<
     `),
   },
   zh: {
+    excluded: list('不含 | 不含有'),
     likeness: list('看起来像 | 摸起来像 | 仿 | 手感像'),
     limits: list(
       '最多 | 最少 | 至少 | 不超过 | 不少于 | 不低于 | 不高于 | 大约 | 约 | 左右 | 以上 | 以下 | 大概 | 超过 | 上下',
