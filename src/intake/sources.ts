@@ -9,6 +9,7 @@ import { pressFigures } from '../garment/press.ts'
 import { graphicFigures, layoutFigures } from '../quilt/layout.ts'
 import { materialFigures } from '../quilt/materials.ts'
 import { placeFigures } from '../quilt/place/colours.ts'
+import { planFigures } from '../quilt/plan/from-quilt.ts'
 import { rateFigures } from '../quilt/rate-figures.ts'
 import { soleFigures } from '../quilt/rates.ts'
 import { yieldFigures } from '../quilt/yield.ts'
@@ -71,6 +72,7 @@ const inCode: readonly Figure[] = [
   ...yieldFigures,
   ...graphicFigures,
   ...materialFigures,
+  ...planFigures,
   ...soleFigures,
   ...placeFigures,
 ]

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { Failure } from '../../base/failures.ts'
-import type { Box, PieceSize } from '../cut/panel.ts'
+import type { Box, Feature, PieceSize } from '../cut/panel.ts'
 
 /** How a role or a garment is called by whoever asks: its name, or its place from 0. */
 export type Called = string | number
@@ -11,6 +11,10 @@ export interface PanelsAlike {
   readonly H: number
   readonly defects: readonly Box[]
   readonly mult: number
+  /** Its pieces are never turned: pile, nap, a one-way print. */
+  readonly upright?: boolean
+  /** A graphic that stays whole in one block of that size. */
+  readonly picture?: { readonly size: number; readonly feature: Feature }
   readonly patterns?: readonly (readonly number[])[] | undefined
 }
 

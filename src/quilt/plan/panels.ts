@@ -1,4 +1,5 @@
-import { patternCounts } from '../cut/patterns.ts'
+import type { PanelToCut } from '../cut/panel.ts'
+import { type Pattern, patternCounts, patterns } from '../cut/patterns.ts'
 import type { PanelsAlike, Pile, PileGarment } from './instance.ts'
 import { rolesOf } from './limits.ts'
 
@@ -8,29 +9,87 @@ const boundsOf = (pile: Pile, garment: PileGarment): number[] => {
   return pile.demand.map((row) => roles.reduce((sum, role) => sum + row[role]!, 0))
 }
 
-function patternsOf(pile: Pile, { W, H, defects }: PanelsAlike, bounds: readonly number[]) {
-  const wanted = [...pile.sizes.keys()].filter((size) => bounds[size]! > 0)
-  if (wanted.length === 0) return [pile.sizes.map(() => 0)]
-  const found = patternCounts({
+/** A panel as the cutting programme takes it, for those of the pile's sizes that are named. */
+function toCut(
+  pile: Pile,
+  { W, H, defects, upright, picture }: PanelsAlike,
+  sizes: readonly number[],
+  bounds: readonly number[],
+): PanelToCut {
+  const pieces = sizes.map((size) => pile.sizes[size]!)
+  return {
     W,
     H,
     defects,
-    pieces: wanted.map((size) => pile.sizes[size]!),
-    bounds: wanted.map((size) => bounds[size]!),
+    pieces: upright ? pieces.map((piece) => ({ ...piece, rot: false })) : pieces,
+    bounds: sizes.map((size) => bounds[size]!),
+    feature: picture?.feature,
+  }
+}
+
+/** Counts of the pile's sizes from counts of those that were cut; a picture's block is one of its size. */
+const counted = (
+  pile: Pile,
+  { picture }: PanelsAlike,
+  sizes: readonly number[],
+  counts: readonly number[],
+): number[] =>
+  pile.sizes.map((_, size) => {
+    const at = sizes.indexOf(size)
+    const block = picture?.size === size ? counts[sizes.length]! : 0
+    return (at < 0 ? 0 : counts[at]!) + block
   })
-  return found.map((counts) =>
-    pile.sizes.map((_, size) => {
-      const at = wanted.indexOf(size)
-      return at < 0 ? 0 : counts[at]!
-    }),
+
+const wantedOf = (pile: Pile, bounds: readonly number[]): number[] =>
+  [...pile.sizes.keys()].filter((size) => bounds[size]! > 0)
+
+function patternsOf(pile: Pile, panel: PanelsAlike, bounds: readonly number[]) {
+  const sizes = wantedOf(pile, bounds)
+  if (sizes.length === 0) return [pile.sizes.map(() => 0)]
+  const found = patternCounts(toCut(pile, panel, sizes, bounds))
+  // A picture whose block has no place leaves its panel uncut.
+  if (found.length === 0) return [pile.sizes.map(() => 0)]
+  return found.map((counts) => counted(pile, panel, sizes, counts))
+}
+
+/** A way to cut a garment's panel that gives the counts of a plan, with its list of cuts. */
+export interface PanelCutList {
+  readonly panel: PanelToCut
+  /** The pile's size of each piece of the panel; a picture's block is one more. */
+  readonly sizes: readonly number[]
+  readonly pattern: Pattern
+}
+
+/** The list of cuts behind a plan's pattern; null where the instance brought its own patterns. */
+export function cutListOf(
+  pile: Pile,
+  garment: PileGarment,
+  at: number,
+  pattern: readonly number[],
+): PanelCutList | null {
+  const alike = garment.panels[at]!
+  const bounds = boundsOf(pile, garment)
+  const sizes = wantedOf(pile, bounds)
+  if (sizes.length === 0) return null
+  const panel = toCut(pile, alike, sizes, bounds)
+  const found = patterns(panel).find(
+    ({ counts }) => counted(pile, alike, sizes, counts).join() === pattern.join(),
   )
+  return found ? { panel, sizes, pattern: found } : null
 }
 
 /** Every panel with its patterns; panels alike are looked at once. */
 export function withPatterns(pile: Pile): Pile {
   const known = new Map<string, readonly (readonly number[])[]>()
   const of = (panel: PanelsAlike, bounds: readonly number[]) => {
-    const key = JSON.stringify([panel.W, panel.H, panel.defects, bounds])
+    const key = JSON.stringify([
+      panel.W,
+      panel.H,
+      panel.defects,
+      panel.upright,
+      panel.picture,
+      bounds,
+    ])
     const found = known.get(key) ?? patternsOf(pile, panel, bounds)
     known.set(key, found)
     return found
