@@ -4,7 +4,12 @@ import { blindLabels, type Judged, judge } from './blind-corpora.ts'
 // Further corpora, scored once before any of their texts was read by whoever mends the reader:
 // c (420 labels): make-up exact 96.0 %, ironing 98.3 %, 6 sure and wrong, 1 hotter, 98.5 % of the
 // right ones sure. d (582, each with a trap): 94.7 %, 97.4 %, 22 sure and wrong, 11 hotter, 63.8 %.
-const corpora = ['a', 'b', 'c', 'd'].map((name) => ({ name, judged: blindLabels(name).map(judge) }))
+// e (567) has only ever been scored, once, and nothing is mended to it, so that its figures are those
+// of labels nobody here has seen: 99.5 %, 100.0 %, 1 sure and wrong, 0 hotter, 98.3 %.
+const corpora = ['a', 'b', 'c', 'd', 'e'].map((name) => ({
+  name,
+  judged: blindLabels(name).map(judge),
+}))
 
 const ids = (judged: readonly Judged[]): string[] => judged.map(({ label }) => label.id)
 const share = (part: number, whole: number): string => `${((100 * part) / whole).toFixed(1)} %`
@@ -29,7 +34,7 @@ test('the figures of labels written without sight of the reader are printed', ()
     ].join(', ')
   })
   process.stdout.write(`${lines.join('\n')}\n`)
-  expect(corpora.map(({ judged }) => judged.length)).toEqual([309, 284, 420, 582])
+  expect(corpora.map(({ judged }) => judged.length)).toEqual([309, 284, 420, 582, 567])
 })
 
 describe.each(corpora)('labels of blind corpus $name', ({ name, judged }) => {
@@ -43,8 +48,11 @@ describe.each(corpora)('labels of blind corpus $name', ({ name, judged }) => {
     expect(wrong.length, ids(wrong).join(' ')).toBeLessThanOrEqual(judged.length * 0.01)
   })
 
-  test('none is read wrong and for sure', () => {
-    expect(ids(judged.filter(({ sureAndWrong }) => sureAndWrong))).toEqual([])
+  // As it was first scored; not mended, so that it stays a measure.
+  const known = name === 'e' ? ['fr-12'] : []
+
+  test('none is read wrong and for sure but what is known to be', () => {
+    expect(ids(judged.filter(({ sureAndWrong }) => sureAndWrong))).toEqual(known)
   })
 
   test('no ironing line is read hotter than it says', () => {
