@@ -178,6 +178,9 @@ test.each([
   ['signs without spaces', '綿毛麻'.repeat(30_000)],
   ['empty lines', '\n'.repeat(100_000)],
   ['marks of direction', '\u202e\u0000'.repeat(50_000)],
+  ['dots that lead nowhere', '. '.repeat(50_000)],
+  ['likenesses', 'feels like 100% '.repeat(6000)],
+  ['questions', 'iron hot? no '.repeat(7000)],
   ['glued words', 'cottonpolyester'.repeat(7000)],
 ])('100 kB of %s is read to its beginning and never for sure', (_name, text) => {
   expect(readLabel(text)).toMatchObject({ sure: false })

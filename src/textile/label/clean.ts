@@ -14,7 +14,7 @@ const tradeSigns = /[®™℠]/gu
 const percentSigns = /[％﹪٪℅]|(?<=\d ?)[°ºo]\/[o0]|(?<=\d )[0o]\/[0o]/giu
 // "Cotton ..... 80 %", "棉……80%": dots, lines and dashes that lead the eye from a name to its share.
 const leaders =
-  /(?:(?:[.…·•_=‥]|(?<=[.…·•_=‥]) (?=[.…·•_=‥])){3,}|\.{2,}|…+|[-–—]{3,}|_{2,})(?= ?[%\d])/gu
+  /(?<![-.…·•_=‥–—])(?:(?:[.…·•_=‥]|(?<=[.…·•_=‥]) (?=[.…·•_=‥])){3,200}|\.{2,200}|…{1,200}|[-–—]{3,200}|_{2,200})(?= ?[%\d])/gu
 const percentGluedToLetters = /(\p{L}{2})(\d{1,3}(?:[.,]\d{1,2})?[ \n]*%)/gu
 
 export function cleanText(raw: string): CleanText {
