@@ -72,7 +72,10 @@ const isDegrees = (items: readonly Item[], at: number): boolean =>
 
 /** "Not a hot iron", "do not iron hot": says how hot it may not be, and nothing of how hot it may. */
 export const forbidsHeatOnly = (phrase: Phrase): boolean => {
-  const onLine = phrase.verb.role === 'iron' ? phrase : ownLine(phrase)
+  const own = ownLine(phrase)
+  // Where the ban stands on the verb's line, the heat of another line is another's.
+  const whole = phrase.verb.role === 'iron' && ![...own.before, ...own.after].some(isNot)
+  const onLine = whole ? phrase : own
   const inFront = near(withoutLots(onLine.before, -1), -1, phrase)
   const behind = phrase.leadsOn ? [] : near(withoutLots(onLine.after, 1), 1, phrase)
   const levels = levelsIn([...inFront, ...behind], phrase)
