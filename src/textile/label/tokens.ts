@@ -84,6 +84,10 @@ function alphanumeric(raw: string, percentFollows: boolean, { isWord, split }: W
 
   const word = wordOf(raw, isWord)
   if (word) return [{ ...token('word', raw), text: word }]
+  const glued = raw.match(/\d{1,3}|\D+/g)!
+  if (glued.length > 3 && glued.every((part) => /^\d/.test(part) || isWord(fold(part)))) {
+    return glued.map((part) => (/^\d/.test(part) ? numberToken(part) : token('word', part)))
+  }
   const parts = /^(\d*)(.*?)(\d*)$/s.exec(raw)!
   return [
     ...(parts[1] ? [numberToken(parts[1])] : []),
