@@ -1,12 +1,14 @@
 import type { Highs } from 'highs'
 import { checkPlan } from '../quilt/plan/check.ts'
+import { firstPlan } from '../quilt/plan/first.ts'
 import type { Pile } from '../quilt/plan/instance.ts'
-import { type Model, modelOf } from '../quilt/plan/model.ts'
-import { naivePlan } from '../quilt/plan/naive.ts'
+import { type Model, modelOf, type Objective } from '../quilt/plan/model.ts'
 import { withPatterns } from '../quilt/plan/panels.ts'
 import { joinedPlan, joinedWorth, partsOf } from '../quilt/plan/parts.ts'
 import { type Aim, aims, compareWorth, type Plan, type Worth } from '../quilt/plan/plan.ts'
+import type { Programme } from '../quilt/plan/programme.ts'
 import { planFrom } from '../quilt/plan/read-back.ts'
+import { solutionOf } from '../quilt/plan/start.ts'
 import { Stages } from './stages.ts'
 
 /** A plan that keeps every rule, how good it is, and how good any plan could be. */
@@ -18,8 +20,8 @@ export interface PilePlan {
   /** No plan is better. */
   readonly proven: boolean
   /**
-   * No plan does better than this. Each holds among plans that are as good in what comes before; null
-   * where nothing is known yet.
+   * No plan does better than this, among those that are as good in what comes before; null where nothing
+   * is known yet, so behind the first that is not settled.
    */
   readonly bounds: Readonly<Record<Aim, number | null>>
 }
@@ -28,6 +30,13 @@ export interface PilePlan {
 const everyMs = 100
 
 const unknown: PilePlan['bounds'] = { lacking: null, V: null, Q: null, P: null, M: null }
+
+/** An objective cannot be smaller than with each of its columns at its best. */
+const leastOf = ({ constant, terms }: Objective, { upper }: Programme): number =>
+  Math.max(
+    0,
+    terms.reduce((sum, [column, factor]) => sum + Math.min(0, factor * upper[column]!), constant),
+  )
 
 /** One part of a pile on its way to a proof. */
 class Part {
@@ -41,7 +50,7 @@ class Part {
 
   constructor(pile: Pile) {
     this.pile = pile
-    this.plan = naivePlan(pile)
+    this.plan = firstPlan(pile)
     const { worth, problems } = checkPlan(pile, this.plan)
     if (problems.length > 0) throw new Error(`the first plan is wrong: ${problems[0]}`)
     this.worth = worth
@@ -53,22 +62,30 @@ class Part {
   }
 
   run(highs: Highs, budgetMs: number, tell: () => void): void {
-    const stages = new Stages(highs, this.model.programme, {
-      solution: (values) => {
-        this.#untold = values
-        tell()
+    const stages = new Stages(
+      highs,
+      this.model.programme,
+      solutionOf(this.pile, this.model, this.plan),
+      {
+        solution: (values) => {
+          this.#untold = values
+          tell()
+        },
+        reached: ({ stage, bound, settled }) => {
+          // Behind what is not settled a bound would hold for some plans alone.
+          if (this.#settled === stage) {
+            this.bounds = { ...this.bounds, [aims[stage]!]: bound }
+            if (settled) this.#settled += 1
+          }
+          tell()
+        },
       },
-      reached: ({ stage, bound, settled }) => {
-        this.bounds = { ...this.bounds, [aims[stage]!]: bound }
-        if (settled && this.#settled === stage) this.#settled += 1
-        tell()
-      },
-    })
+    )
     try {
       const objectives = aims.map((aim) => this.model.objectives[aim])
       stages.run(
         objectives,
-        aims.map(() => 0),
+        objectives.map((one) => leastOf(one, this.model.programme)),
         budgetMs,
       )
     } finally {

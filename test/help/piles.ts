@@ -52,6 +52,9 @@ export function patternsOf(
   return found
 }
 
+/** Cut cloth of a top of 92 by 108 in with its seams: no quilt wants more, however large the pile. */
+const largestQuilt = 92 * 4 * 108 * 4 * 1.2
+
 export interface Wish {
   readonly garments: number
   /** How much cloth there is for what is wanted: below 1 there is too little. */
@@ -137,6 +140,7 @@ export function pileLike({ garments, plenty = 1, seed }: Wish): PileJson {
       sum + panels.reduce((own, { mult, patterns: p }) => own + mult * Math.max(...p.map(area)), 0),
     0,
   )
+  const wanted = Math.min(cloth / plenty, largestQuilt)
   const cells = sizes.flatMap((_, size) => roles.map(({ name }) => ({ size, role: name })))
   const shares = cells.map(() => 0.2 + roll())
   const whole = shares.reduce((sum, share) => sum + share, 0)
@@ -144,7 +148,7 @@ export function pileLike({ garments, plenty = 1, seed }: Wish): PileJson {
     .map(({ size, role }, n) => ({
       size,
       role,
-      count: Math.floor((cloth * shares[n]!) / whole / plenty / sizes[size]!.w / sizes[size]!.h),
+      count: Math.floor((wanted * shares[n]!) / whole / sizes[size]!.w / sizes[size]!.h),
     }))
     .filter(({ count }) => count > 0)
   return {

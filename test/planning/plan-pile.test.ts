@@ -32,9 +32,9 @@ describe('a small pile is planned as well as a search of everything plans it', (
 })
 
 describe('a pile as a shop meets it keeps every rule, and is never worse than a hurried hand', () => {
-  test.each([4, 9, 15, 22, 30, 41, 53, 60])('%i garments', async (garments) => {
+  test.each([6, 15, 30, 60])('%i garments', async (garments) => {
     const json = pileLike({ garments, plenty: 1.5, seed: garments })
-    const { pile, worth, bounds, proven } = await planned(json, 4000)
+    const { pile, worth, bounds, proven } = await planned(json, 3000)
     expect(compareWorth(worth, checkPlan(pile, naivePlan(pile)).worth)).toBeLessThanOrEqual(0)
     for (const aim of ['V', 'Q', 'P', 'M'] as const) {
       if (proven) expect(bounds[aim]).toBe(worth[aim])
@@ -129,7 +129,7 @@ describe('hostile piles get a plan all the same', () => {
   })
 
   test('three hundred garments', async () => {
-    const { plan } = await planned(pileLike({ garments: 300, plenty: 6, seed: 5 }), 5000)
+    const { plan } = await planned(pileLike({ garments: 300, plenty: 6, seed: 5 }), 3000)
     expect(plan.supply.length).toBeGreaterThan(0)
   })
 

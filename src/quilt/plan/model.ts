@@ -32,6 +32,11 @@ export interface ClothColumns {
   readonly steps: number
 }
 
+export interface ThresholdColumns {
+  readonly dark: number
+  readonly levels: readonly { readonly L: number; readonly at: number }[]
+}
+
 /** A pile as a programme in whole numbers, and where its columns stand. */
 export interface Model {
   readonly programme: Programme
@@ -40,6 +45,8 @@ export interface Model {
   readonly cloth: readonly ClothColumns[]
   /** Pieces that neither garments nor bought cloth can give. */
   readonly lacking: readonly { readonly size: number; readonly role: number; readonly at: number }[]
+  /** For each contrast, the columns that say its threshold lies at a lightness or above. */
+  readonly thresholds: readonly ThresholdColumns[]
   readonly most: number
   /** False where some ways of cutting bought cloth were left out: the best plan may be missed. */
   readonly complete: boolean
@@ -138,7 +145,7 @@ function contrastRows(
   pile: Pile,
   garments: readonly GarmentColumns[],
   { light, dark, delta }: Contrast,
-): void {
+): ThresholdColumns {
   const playing = (role: number) =>
     garments.flatMap(({ plays }, g) =>
       plays.has(role) ? [{ L: pile.garments[g]!.L, at: plays.get(role)! }] : [],
@@ -165,6 +172,7 @@ function contrastRows(
         [reached[k]!, 1],
       ])
   }
+  return { dark, levels: levels.map((L, k) => ({ L, at: reached[k]! })) }
 }
 
 function clothColumns(b: ProgrammeBuilder, pile: Pile, role: number): ClothColumns {
@@ -174,7 +182,11 @@ function clothColumns(b: ProgrammeBuilder, pile: Pile, role: number): ClothColum
     const needed = counts.map((count, size) =>
       count > 0 ? Math.ceil(pile.demand[size]![role]! / count) : 0,
     )
-    return b.column(0, Math.max(...needed))
+    // All of its kinds, one after another: a plan may fill strips with one kind each.
+    return b.column(
+      0,
+      needed.reduce((sum, times) => sum + times, 0),
+    )
   })
   const length = strips.patterns.map(({ height }, n): Term => [times[n]!, height])
   const longest = strips.patterns.reduce(
@@ -190,7 +202,7 @@ function clothColumns(b: ProgrammeBuilder, pile: Pile, role: number): ClothColum
 export function modelOf(pile: Pile): Model {
   const b = new ProgrammeBuilder()
   const garments = pile.garments.map((_, g) => garmentColumns(b, pile, g))
-  for (const contrast of pile.contrast) contrastRows(b, pile, garments, contrast)
+  const thresholds = pile.contrast.map((contrast) => contrastRows(b, pile, garments, contrast))
   const wanted = wantedOf(pile)
   const cloth = [...new Set(wanted.map(({ role }) => role))].map((role) =>
     clothColumns(b, pile, role),
@@ -224,6 +236,7 @@ export function modelOf(pile: Pile): Model {
     garments,
     cloth,
     lacking,
+    thresholds,
     most,
     complete: cloth.every(({ strips }) => strips.complete),
     objectives: {

@@ -43,19 +43,38 @@ class Bench {
   }
 }
 
+/** How a hand goes through the garments. */
+export interface Manner {
+  /** Places of the garments, the first one cut first. */
+  readonly order: readonly number[]
+  /** Which roles a garment is thought of for. */
+  readonly casts: (garment: number, role: number) => boolean
+  /** What a role may still get from garments that come later; where less is left than wanted, it goes first. */
+  readonly supply: (role: number, after: number) => number
+}
+
 /** The roles that want most, as many as one garment may play. */
-function rolesFor(pile: Pile, bench: Bench, garment: number, { roles }: Capacity): number[] {
+function rolesFor(
+  pile: Pile,
+  bench: Bench,
+  at: number,
+  { roles }: Capacity,
+  { order, casts, supply }: Manner,
+): number[] {
+  const garment = order[at]!
+  const want = new Map(roles.map((role) => [role, bench.leftOf(role) / supply(role, at)]))
   const chosen: number[] = []
-  for (const role of roles.toSorted((a, b) => bench.leftOf(b) - bench.leftOf(a))) {
+  for (const role of roles.toSorted((a, b) => want.get(b)! - want.get(a)!)) {
     if (chosen.length === pile.maxRoles || bench.leftOf(role) === 0) break
-    if (bench.mayPlay(garment, role, chosen)) chosen.push(role)
+    if (casts(garment, role) && bench.mayPlay(garment, role, chosen)) chosen.push(role)
   }
   return chosen
 }
 
 /** Panel after panel by the pattern that gives most of what is still wanted, counted in cloth. */
-function cutGarment(pile: Pile, bench: Bench, garment: number, capacity: Capacity) {
-  const roles = rolesFor(pile, bench, garment, capacity)
+function cutGarment(pile: Pile, bench: Bench, at: number, capacity: Capacity, manner: Manner) {
+  const garment = manner.order[at]!
+  const roles = rolesFor(pile, bench, at, capacity, manner)
   const share = new Map(roles.map((role) => [role, shareOf(pile, role)]))
   const left = bench.left.map((row) => [...row])
   const supplied: Supplied[] = []
@@ -135,19 +154,13 @@ function gathered(plan: { supply: Supplied[]; cuts: PanelCut[] }) {
   return { supply: [...supply.values()], cuts: [...cuts.values()] }
 }
 
-/**
- * The plan of a hurried hand: garment after garment, must-use ones first, each cut the way that gives most
- * for what is still wanted. Keeps every rule; panels need their patterns.
- */
-export function naivePlan(pile: Pile): Plan {
+/** Garment after garment, in a manner. Keeps every rule; panels need their patterns. */
+export function planInManner(pile: Pile, capacities: readonly Capacity[], manner: Manner): Plan {
   const bench = new Bench(pile)
   const supply: Supplied[] = []
   const cuts: PanelCut[] = []
-  const order = [...pile.garments.keys()].sort(
-    (a, b) => Number(pile.garments[b]!.must) - Number(pile.garments[a]!.must) || a - b,
-  )
-  for (const g of order) {
-    const one = cutGarment(pile, bench, g, capacityOf(pile, pile.garments[g]!))
+  for (const [at, g] of manner.order.entries()) {
+    const one = cutGarment(pile, bench, at, capacities[g]!, manner)
     const total = one.supplied.reduce((sum, { count }) => sum + count, 0)
     if (total === 0 || total < pile.garments[g]!.minIfUsed) continue
     bench.take(one.supplied)
@@ -157,3 +170,20 @@ export function naivePlan(pile: Pile): Plan {
   const buy = missing(pile, supply)
   return { ...gathered({ supply, cuts }), buy, cloth: clothFor(pile, { buy }) }
 }
+
+/** Must-use garments first, the others as they come. */
+export const mustFirst = ({ garments }: Pile): number[] =>
+  [...garments.keys()].sort(
+    (a, b) => Number(garments[b]!.must) - Number(garments[a]!.must) || a - b,
+  )
+
+/**
+ * The plan of a hurried hand: garment after garment, must-use ones first, each cut the way that gives most
+ * for what is still wanted. Keeps every rule; panels need their patterns.
+ */
+export const naivePlan = (pile: Pile): Plan =>
+  planInManner(
+    pile,
+    pile.garments.map((garment) => capacityOf(pile, garment)),
+    { order: mustFirst(pile), casts: () => true, supply: () => 1 },
+  )

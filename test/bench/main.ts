@@ -1,0 +1,19 @@
+import { loadavg } from 'node:os'
+import { benchPlan } from './plan.ts'
+
+/** What can be measured by name; whatever else runs on the machine slows it down, so its load is told. */
+const benches: Readonly<Record<string, (given: readonly string[]) => Promise<void>>> = {
+  plan: benchPlan,
+}
+
+const [name = '', ...given] = process.argv.slice(2)
+if (!Object.hasOwn(benches, name)) {
+  process.stderr.write(`Measure one of: ${Object.keys(benches).join(', ')}\n`)
+  process.exit(2)
+}
+await benches[name]!(given)
+process.stdout.write(
+  `load of this machine: ${loadavg()
+    .map((load) => load.toFixed(1))
+    .join(' ')}\n`,
+)

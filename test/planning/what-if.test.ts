@@ -1,0 +1,73 @@
+import { afterAll, expect, test } from 'vitest'
+import { openPlanningLane } from '../../src/planning/lane.ts'
+import { bestPlan } from '../../src/planning/plan-pile.ts'
+import { oneMoreGarment, ruleCosts } from '../../src/planning/what-if.ts'
+import { withoutGarment } from '../../src/quilt/plan/changes.ts'
+import { readPile } from '../../src/quilt/plan/instance.ts'
+import { smallPile } from '../help/piles.ts'
+
+const lane = openPlanningLane()
+afterAll(() => lane.close())
+
+/**
+ * Squares of 5 in, eighteen from each garment; 16 light and 4 dark are wanted, eight to a strip of cloth, a
+ * strip to a step. A garment gives half of a role at most. Grey is too near navy to be light beside it.
+ */
+const given = {
+  sizes: [{ w: 20, h: 20, rot: true }],
+  roles: [{ name: 'light' }, { name: 'dark' }],
+  demand: [
+    { size: 0, role: 'light', count: 16 },
+    { size: 0, role: 'dark', count: 4 },
+  ],
+  garments: [
+    { id: 'navy', L: 20, roles: ['dark'] },
+    { id: 'cream', L: 85, roles: ['light'] },
+    { id: 'grey', L: 30, roles: ['light'] },
+  ].map((one) => ({ ...one, must: true, panels: [{ W: 60, H: 60, mult: 2, patterns: [[9]] }] })),
+  shareMax: 0.5,
+  contrast: [{ light: 'light', dark: 'dark', delta: 30 }],
+  cloth: { width: 160, step: 36 },
+}
+
+test('what each rule costs, as counted by hand', async () => {
+  const planned = await bestPlan(readPile(given), lane)
+  // By hand: navy or grey is left out. Without navy, cream and grey give 8 each, and 4 dark ones are bought;
+  // with it, 8 light and 2 dark ones would be.
+  expect(planned.worth).toEqual({ lacking: 0, V: 1, Q: 1, P: 4, M: 8 })
+  const costs = await ruleCosts(planned, lane)
+  expect(costs.map(({ rule, saves }) => [rule, saves.garments, saves.steps, saves.pieces])).toEqual(
+    [
+      // The same plan, and nobody asks for navy.
+      ['must', 1, 0, 0],
+      // Grey beside navy: 2 dark ones are bought.
+      ['contrast', 1, 0, 2],
+      // Navy gives all 4, and cream all 16.
+      ['share', 0, 1, 4],
+    ],
+  )
+  expect(costs.every(({ saves }) => saves.proven)).toBe(true)
+})
+
+test('one more light garment saves what it gives', async () => {
+  const planned = await bestPlan(readPile({ ...given, garments: given.garments.slice(0, 2) }), lane)
+  const [first, second] = await oneMoreGarment(planned, lane)
+  expect(first).toMatchObject({ role: 'light', saves: { steps: 1, pieces: 8, proven: true } })
+  expect(second).toMatchObject({ role: 'dark', saves: { steps: 1, pieces: 2, proven: true } })
+})
+
+test('no change for the better makes a plan worse, and no garment that stays home makes it better', async () => {
+  for (const seed of [3, 6, 11]) {
+    const planned = await bestPlan(readPile(smallPile(seed)), lane)
+    for (const { saves } of await oneMoreGarment(planned, lane)) {
+      expect(saves.garments > 0 || saves.steps >= 0).toBe(true)
+    }
+    const mild = {
+      ...planned.pile,
+      garments: planned.pile.garments.map((g) => ({ ...g, must: false })),
+    }
+    const whole = await bestPlan(mild, lane)
+    const fewer = await bestPlan(withoutGarment(mild, 0), lane)
+    expect(fewer.worth.Q).toBeGreaterThanOrEqual(whole.worth.Q)
+  }
+})
