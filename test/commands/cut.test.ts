@@ -1,20 +1,8 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { refusal, runHere } from '../help/command.ts'
+import { givenFiles } from '../help/given-files.ts'
 
-let folder: string
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'pieceworth-cut-'))
-})
-afterAll(() => rmSync(folder, { recursive: true, force: true }))
-
-function file(name: string, content: unknown): string {
-  const path = join(folder, name)
-  writeFileSync(path, typeof content === 'string' ? content : JSON.stringify(content))
-  return path
-}
+const { file } = givenFiles()
 
 const squares = { W: 9, H: 4, pieces: [{ w: 4, h: 4, rot: false }], defects: [] }
 

@@ -1,21 +1,9 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { isFair, plainBoard } from '../help/boards.ts'
 import { refusal, runHere } from '../help/command.ts'
+import { givenFiles } from '../help/given-files.ts'
 
-let folder: string
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'pieceworth-place-'))
-})
-afterAll(() => rmSync(folder, { recursive: true, force: true }))
-
-function file(name: string, content: unknown): string {
-  const path = join(folder, name)
-  writeFileSync(path, typeof content === 'string' ? content : JSON.stringify(content))
-  return path
-}
+const { file } = givenFiles()
 
 test('tells the type of each cell, the cost, whether it is proven and what touches', async () => {
   const { code, stdout } = await runHere(['place', file('two.json', plainBoard(2, 2, [2, 2]))])

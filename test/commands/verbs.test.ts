@@ -1,25 +1,15 @@
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { openStore } from '../../src/store/open.ts'
 import { xmlProblem } from '../flow/xml.ts'
 import { flowsFolder } from '../help/app.ts'
 import { type Ran, refusal, run, runHere } from '../help/command.ts'
 import { plainShirt } from '../help/garments.ts'
+import { givenFiles } from '../help/given-files.ts'
 import { readYaml } from '../help/knowledge.ts'
 
-let folder: string
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'pieceworth-commands-'))
-})
-afterAll(() => rmSync(folder, { recursive: true, force: true }))
-
-function file(name: string, content: unknown): string {
-  const path = join(folder, name)
-  writeFileSync(path, typeof content === 'string' ? content : JSON.stringify(content))
-  return path
-}
+const { file, folder } = givenFiles()
 
 /** The one JSON document of a command that worked. */
 const answer = (ended: Ran) => {
@@ -46,7 +36,7 @@ describe('the built command', () => {
   })
 
   test('ends with 2 where the fault is in the owner’s files, with 1 where it is in the settings', async () => {
-    const flows = refusal(await run(['serve'], { env: { FLOWS_DIR: folder } }))
+    const flows = refusal(await run(['serve'], { env: { FLOWS_DIR: folder() } }))
     expect(flows).toMatchObject({ exit: 2, stdout: '', code: 'flows_invalid' })
     const port = refusal(await run(['serve'], { env: { PORT: 'eighty' } }))
     expect(port).toMatchObject({ exit: 1, stdout: '', code: 'setting_invalid' })
@@ -147,7 +137,7 @@ describe('grade', () => {
       shirt(),
       file('wrong.json', { garment: { wear: 'eaten' } }),
       file('broken.json', '{"garment":'),
-      join(folder, 'nowhere.json'),
+      join(folder(), 'nowhere.json'),
       shirt(),
     ]
     const { code, stdout, stderr } = await runHere(['grade', ...files])
@@ -239,7 +229,7 @@ describe('check-flows', () => {
   })
 
   const spoilt = (change: (folder: string) => void) => {
-    const copy = mkdtempSync(join(folder, 'flows-'))
+    const copy = mkdtempSync(join(folder(), 'flows-'))
     cpSync(flowsFolder, copy, { recursive: true })
     change(copy)
     return runHere(['check-flows'], { FLOWS_DIR: copy })
@@ -291,7 +281,7 @@ describe('check-flows', () => {
 
 describe('draw-flows', () => {
   test('writes one SVG and one text of the flow, with every question in both', async () => {
-    const given = answer(await runHere(['draw-flows', join(folder, 'drawn')]))
+    const given = answer(await runHere(['draw-flows', join(folder(), 'drawn')]))
     expect(given).toMatchObject({ ok: true, flow: 'intake' })
     const svg = readFileSync(given.svg, 'utf8')
     const text = readFileSync(given.text, 'utf8')
@@ -308,7 +298,7 @@ describe('draw-flows', () => {
 
 describe('account add', () => {
   const password = 'a long enough pass-phrase'
-  const dataDir = () => join(folder, 'data')
+  const dataDir = () => join(folder(), 'data')
   const add = (args: readonly string[], input = `${password}\n`) =>
     run(['account', ...args], { input, env: { DATA_DIR: dataDir() } })
   const ada = ['add', '--email', 'Ada@Workshop.example', '--name', 'Ada Thimble']
@@ -365,7 +355,7 @@ describe('a setting that is wrong', () => {
     ['PUBLIC_URL', 'workshop'],
     ['LOG_LEVEL', 'loud'],
   ])('%s=%s stops the start by its name', async (name, value) => {
-    const refused = refusal(await runHere(['serve'], { DATA_DIR: folder, [name]: value }))
+    const refused = refusal(await runHere(['serve'], { DATA_DIR: folder(), [name]: value }))
     expect(refused).toMatchObject({ exit: 1, stdout: '', code: 'setting_invalid' })
     expect(refused.message).toContain(name)
   })

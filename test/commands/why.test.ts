@@ -1,22 +1,10 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { refusal, runHere } from '../help/command.ts'
 import { plainShirt } from '../help/garments.ts'
+import { givenFiles } from '../help/given-files.ts'
 import { tables } from '../help/knowledge.ts'
 
-let folder: string
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'pieceworth-why-'))
-})
-afterAll(() => rmSync(folder, { recursive: true, force: true }))
-
-function file(name: string, content: unknown): string {
-  const path = join(folder, name)
-  writeFileSync(path, typeof content === 'string' ? content : JSON.stringify(content))
-  return path
-}
+const { file } = givenFiles()
 
 async function ask(verb: 'grade' | 'why', garment: object, recipient = 'adult') {
   const { code, stdout, stderr } = await runHere([
