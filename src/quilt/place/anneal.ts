@@ -1,6 +1,7 @@
 import type { Board } from './board.ts'
 import { type Chance, chanceFrom } from './chance.ts'
 import { swapChange, totalCost } from './cost.ts'
+import { Field } from './field.ts'
 import { chequered, freeGroups, shuffled } from './start.ts'
 
 export interface Found {
@@ -8,11 +9,13 @@ export interface Found {
   readonly cost: number
 }
 
-/** The search ends after so many looks at a neighbouring cell, as no clock is at hand. */
-const mostLooks = 150_000_000
-/** Changes tried at least and at most, the second for each cell. */
-const fewTries = 400_000
-const triesACell = 12_000
+/**
+ * The search ends after so much work, as no clock is at hand: one for each change that is tried, and more
+ * for each that is kept. At least, and at most; between them by the number of cells.
+ */
+const leastWork = 1_500_000
+const mostWork = 20_000_000
+const workACell = 50_000
 
 /** One annealing: where it begins, the share of all tries, and its heats as shares of the mean change. */
 interface Run {
@@ -27,7 +30,7 @@ interface Run {
  * of the cells wants a cool run from a chessboard. Small boards are soon at rest, and begin more often.
  */
 function runsFor(cells: number): readonly Run[] {
-  const hot = { chess: false, hot: 0.12, cold: 0.01 }
+  const hot = { chess: false, hot: 0.06, cold: 0.03 }
   const cool = { chess: true, hot: 0.05, cold: 0.005, share: 0.3 }
   const times = cells <= 120 ? 6 : 1
   return [...Array.from({ length: times }, () => ({ ...hot, share: 0.7 / times })), cool]
@@ -49,10 +52,6 @@ function movesOf(board: Board): Moves {
   return { groups, cells: Int32Array.from(groups.flatMap((group) => [...group])), groupOf }
 }
 
-/** How many cells a change looks at, about. */
-const looksOf = ({ near, sides, cells }: Board): number =>
-  8 + (2 * (near.to.length + sides.to.length)) / cells
-
 /** How much a change costs, up or down, where the pieces lie anyhow; 0 where none does. */
 function meanChange(board: Board, { cells, groups, groupOf }: Moves, chance: Chance): number {
   const at = shuffled(board, chance)
@@ -71,8 +70,11 @@ function meanChange(board: Board, { cells, groups, groupOf }: Moves, chance: Cha
 interface Cooling {
   readonly hot: number
   readonly cold: number
-  readonly tries: number
+  readonly work: number
 }
+
+/** Between two looks at the heat. */
+const round = 500
 
 /**
  * Simulated annealing (Kirkpatrick, Gelatt, Vecchi, Science 220(4598), 1983, 671–680): two cells of one
@@ -81,40 +83,42 @@ interface Cooling {
  */
 function anneal(
   board: Board,
-  at: Int32Array,
+  start: Int32Array,
   { cells, groups, groupOf }: Moves,
-  { hot, cold, tries }: Cooling,
+  { hot, cold, work }: Cooling,
   chance: Chance,
-): Found {
+): Int32Array {
+  const field = new Field(board, start.slice())
+  const { at, keeping } = field
   let cost = totalCost(board, at)
   let best = cost
   const kept = at.slice()
-  const steps = 400
-  const sink = (cold / hot) ** (1 / (steps - 1))
-  let heat = hot
-  for (let step = 0; step < steps; step++) {
-    for (let n = Math.ceil(tries / steps); n > 0; n--) {
+  let done = 0
+  while (done < work && best > 0) {
+    const heat = hot * (cold / hot) ** (done / work)
+    done += round
+    for (let n = 0; n < round; n++) {
       const a = cells[chance.below(cells.length)]!
       const group = groups[groupOf[a]!]!
       const b = group[chance.below(group.length)]!
       if (at[a] === at[b]) continue
-      const change = swapChange(board, at, a, b)
-      if (change > 0 && chance.share() >= Math.exp(-change / heat)) continue
-      ;[at[a], at[b]] = [at[b]!, at[a]!]
+      const change = field.change(a, b)
+      if (change > 0 && (change > 30 * heat || chance.share() >= Math.exp(-change / heat))) continue
+      field.swap(a, b)
+      done += keeping
       cost += change
       if (cost >= best - 1e-9) continue
       best = cost
       kept.set(at)
     }
-    if (best === 0) break
-    heat *= sink
   }
-  return { at: kept, cost: best }
+  return kept
 }
 
-/** Changes two cells as long as it pays, every pair looked at, for so many looks at most. */
-function descend(board: Board, at: Int32Array, { groups }: Moves, looks: number): Found {
-  let left = looks / looksOf(board)
+/** Changes two cells as long as it pays, every pair looked at, for so much work at most. */
+function descend(board: Board, start: Int32Array, { groups }: Moves, work: number): Found {
+  const field = new Field(board, start)
+  let left = work
   let moved = true
   while (moved && left > 0) {
     moved = false
@@ -122,14 +126,14 @@ function descend(board: Board, at: Int32Array, { groups }: Moves, looks: number)
       for (let n = 0; n < group.length && left > 0; n++) {
         for (let m = n + 1; m < group.length; m++) {
           left--
-          if (swapChange(board, at, group[n]!, group[m]!) >= -1e-9) continue
-          ;[at[group[n]!], at[group[m]!]] = [at[group[m]!]!, at[group[n]!]!]
+          if (field.change(group[n]!, group[m]!) >= -1e-9) continue
+          field.swap(group[n]!, group[m]!)
           moved = true
         }
       }
     }
   }
-  return { at, cost: totalCost(board, at) }
+  return { at: field.at, cost: totalCost(board, field.at) }
 }
 
 /**
@@ -142,15 +146,15 @@ export function search(board: Board, seed: number, effort = 1): Found {
   const chess = chequered(board)
   const mean = moves.cells.length > 0 ? meanChange(board, moves, chanceFrom(seed)) : 0
   if (mean === 0) return { at: chess, cost: totalCost(board, chess) }
-  const wanted = Math.max(fewTries, triesACell * moves.cells.length)
-  const tries = effort * Math.min(wanted, mostLooks / looksOf(board))
+  const wanted = Math.max(leastWork, workACell * moves.cells.length)
+  const work = effort * Math.min(wanted, mostWork)
   let best: Found | null = null
   for (const [n, run] of runsFor(board.cells).entries()) {
     const chance = chanceFrom(seed, n + 1)
     const start = run.chess ? chess : shuffled(board, chance)
-    const cooling = { hot: mean * run.hot, cold: mean * run.cold, tries: tries * run.share }
+    const cooling = { hot: mean * run.hot, cold: mean * run.cold, work: work * run.share }
     const annealed = anneal(board, start, moves, cooling, chance)
-    const found = descend(board, annealed.at, moves, (mostLooks / 4) * run.share)
+    const found = descend(board, annealed, moves, mostWork / 10)
     if (!best || found.cost < best.cost - 1e-9) best = found
     if (best.cost === 0) break
   }

@@ -23,7 +23,7 @@ export interface Proof extends Found {
 /** Boards of so many cells are proven at most. */
 export const mostProven = 25
 /** Beginnings times types: what one beginning costs grows with the types. */
-const mostWork = 6_000_000
+const mostWork = 4_000_000
 /** The strip's bound keeps so many states a place at most: the more pairs it tells, the more it needs. */
 const mostStates = 40_000
 /** What sums of fractions may lose. */
