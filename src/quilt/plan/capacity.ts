@@ -1,6 +1,13 @@
 import type { Pile, PileGarment } from './instance.ts'
 import { roleDemand, rolesOf, shareOf } from './limits.ts'
 
+/** One panel cut by one of its patterns, of which `counts` are of use. */
+export interface PanelWay {
+  readonly panel: number
+  readonly whole: readonly number[]
+  readonly counts: readonly number[]
+}
+
 /** Panels of a garment that give the same, as far as it is of use. */
 export interface PanelClass {
   /** The panels; `whole[n]` is the panel's own pattern that gives the class's pattern `n`. */
@@ -12,6 +19,8 @@ export interface PanelClass {
   readonly mult: number
   /** Pieces of each size that may be used; none is covered by another. */
   readonly patterns: readonly (readonly number[])[]
+  /** Where the class stands for all panels of the garment: how each is cut for pattern `n`. */
+  readonly ways?: readonly (readonly PanelWay[])[]
 }
 
 /** What one garment can give at most, before anything else is known. */

@@ -1,9 +1,10 @@
-import { type Capacity, capacityOf } from './capacity.ts'
+import { type Capacity, capacityOf, type PanelClass } from './capacity.ts'
 import type { Contrast, Pile } from './instance.ts'
 import { canBeBought, tooNear } from './limits.ts'
 import type { Aim } from './plan.ts'
 import { type Programme, ProgrammeBuilder, type Term } from './programme.ts'
 import { type Strips, stripsFor } from './strips.ts'
+import { classesInOne } from './totals.ts'
 
 /** What is to be made small: a constant and terms. */
 export interface Objective {
@@ -14,6 +15,7 @@ export interface Objective {
 /** Columns that say what one garment gives. */
 export interface GarmentColumns {
   readonly capacity: Capacity
+  readonly classes: readonly PanelClass[]
   /** Pieces of a size for a role. */
   readonly gives: readonly { readonly size: number; readonly role: number; readonly at: number }[]
   /** For each class of panels a column for each pattern; null where there is only one pattern. */
@@ -63,7 +65,8 @@ const ones = (columns: readonly number[], factor = 1): Term[] =>
 function garmentColumns(b: ProgrammeBuilder, pile: Pile, g: number): GarmentColumns {
   const garment = pile.garments[g]!
   const capacity = capacityOf(pile, garment)
-  const { roles, classes, ofSize, forRole, total } = capacity
+  const { roles, ofSize, forRole, total } = capacity
+  const classes = classesInOne(capacity)
   const gives = wantedOf(pile).flatMap(({ size, role, count }) => {
     const most = Math.min(count, ofSize[size]!, forRole[role]!)
     return most > 0 ? [{ size, role, most, at: b.column(0, most) }] : []
@@ -103,14 +106,14 @@ function garmentColumns(b: ProgrammeBuilder, pile: Pile, g: number): GarmentColu
     b.atMost(0, [...everything, [used, -total]])
     b.atLeast(0, [...everything, [used, -Math.max(1, garment.minIfUsed)]])
   }
-  return { capacity, gives, used, plays, cuts: cutColumns(b, pile, classes, gives) }
+  return { capacity, classes, gives, used, plays, cuts: cutColumns(b, pile, classes, gives) }
 }
 
 /** No more of a size than the panels give. */
 function cutColumns(
   b: ProgrammeBuilder,
   pile: Pile,
-  classes: Capacity['classes'],
+  classes: readonly PanelClass[],
   gives: GarmentColumns['gives'],
 ): (number[] | null)[] {
   const cuts = classes.map(({ mult, patterns }) => {

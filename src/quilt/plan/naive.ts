@@ -2,7 +2,7 @@ import { type Capacity, capacityOf } from './capacity.ts'
 import type { Pile } from './instance.ts'
 import { canBeBought, shareOf, tooNear } from './limits.ts'
 import type { PanelCut, Plan, RoleCloth, Strip, Supplied } from './plan.ts'
-import { missing, stepsFor } from './read-back.ts'
+import { gatheredCuts, missing, stepsFor } from './read-back.ts'
 
 /** What is still wanted, and how light the roles' garments are so far. */
 class Bench {
@@ -146,12 +146,7 @@ function gathered(plan: { supply: Supplied[]; cuts: PanelCut[] }) {
     const key = [one.garment, one.role, one.size].join()
     supply.set(key, { ...one, count: (supply.get(key)?.count ?? 0) + one.count })
   }
-  const cuts = new Map<string, PanelCut>()
-  for (const one of plan.cuts) {
-    const key = [one.garment, one.panel, ...one.pattern].join()
-    cuts.set(key, { ...one, times: (cuts.get(key)?.times ?? 0) + one.times })
-  }
-  return { supply: [...supply.values()], cuts: [...cuts.values()] }
+  return { supply: [...supply.values()], cuts: gatheredCuts(plan.cuts) }
 }
 
 /** Garment after garment, in a manner. Keeps every rule; panels need their patterns. */

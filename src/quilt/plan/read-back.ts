@@ -1,4 +1,4 @@
-import type { Capacity } from './capacity.ts'
+import type { PanelClass, PanelWay } from './capacity.ts'
 import type { Pile } from './instance.ts'
 import type { ClothColumns, GarmentColumns, Model } from './model.ts'
 import type { Bought, PanelCut, Plan, RoleCloth, Strip, Supplied } from './plan.ts'
@@ -22,22 +22,21 @@ function prune(
   return left
 }
 
-interface ClassCut {
-  readonly panels: Capacity['classes'][number]
-  readonly pattern: number
-}
+/** A panel's pattern that was chosen, and how many panels alike are cut by it. */
+type Chosen = PanelWay & { readonly times: number }
 
-/** Spreads `times` of a class's pattern over its panels, each of which is cut once. */
-function spread(garment: number, cuts: readonly (ClassCut & { readonly times: number })[]) {
-  const free = new Map<number, number>()
-  return cuts.flatMap(({ panels, pattern, times }) => {
-    let left = times
-    return panels.members.flatMap(({ panel, mult, whole }): PanelCut[] => {
-      const now = Math.min(left, free.get(panel) ?? mult)
-      if (now === 0) return []
+/** Spreads the times of a class's patterns over its panels, each of which is cut once. */
+function chosenIn(panels: PanelClass, times: readonly number[]): Chosen[] {
+  const free = panels.members.map(({ mult }) => mult)
+  return times.flatMap((all, n): Chosen[] => {
+    if (all === 0) return []
+    if (panels.ways) return panels.ways[n]!.map((way) => ({ ...way, times: 1 }))
+    let left = all
+    return panels.members.flatMap(({ panel, whole }, m): Chosen[] => {
+      const now = Math.min(left, free[m]!)
       left -= now
-      free.set(panel, (free.get(panel) ?? mult) - now)
-      return [{ garment, panel, pattern: whole[pattern]!, times: now }]
+      free[m]! -= now
+      return now > 0 ? [{ panel, whole: whole[n]!, counts: panels.patterns[n]!, times: now }] : []
     })
   })
 }
@@ -45,33 +44,40 @@ function spread(garment: number, cuts: readonly (ClassCut & { readonly times: nu
 /** Only as many panels are cut as are needed for what is given: uncut cloth stays whole. */
 function cutsOf(
   garment: number,
-  { capacity, cuts, gives }: GarmentColumns,
+  { classes, cuts, gives }: GarmentColumns,
   values: readonly number[],
   area: (counts: readonly number[]) => number,
 ): PanelCut[] {
   const needed = new Map<number, number>()
   for (const { size, at } of gives) needed.set(size, (needed.get(size) ?? 0) + values[at]!)
-  const chosen = capacity.classes.flatMap((panels, c) =>
-    panels.patterns.map((_, pattern) => ({
-      panels,
-      pattern,
-      times: cuts[c] ? values[cuts[c][pattern]!]! : panels.mult,
-    })),
+  const chosen = classes.flatMap((panels, c) =>
+    chosenIn(panels, cuts[c]?.map((column) => values[column]!) ?? [panels.mult]),
   )
-  const countsOf = (n: number) => chosen[n]!.panels.patterns[chosen[n]!.pattern]!
   const enough = (times: readonly number[]) =>
     [...needed].every(
-      ([size, count]) => times.reduce((sum, t, n) => sum + t * countsOf(n)[size]!, 0) >= count,
+      ([size, count]) =>
+        times.reduce((sum, t, n) => sum + t * chosen[n]!.counts[size]!, 0) >= count,
     )
   const times = prune(
     chosen.map((one) => one.times),
-    (n) => area(countsOf(n)),
+    (n) => area(chosen[n]!.counts),
     enough,
   )
-  return spread(
-    garment,
-    chosen.map((one, n) => ({ ...one, times: times[n]! })),
+  return gatheredCuts(
+    chosen.flatMap(({ panel, whole }, n): PanelCut[] =>
+      times[n]! > 0 ? [{ garment, panel, pattern: whole, times: times[n]! }] : [],
+    ),
   )
+}
+
+/** Equal cuts of equal panels together. */
+export function gatheredCuts(all: readonly PanelCut[]): PanelCut[] {
+  const cuts = new Map<string, PanelCut>()
+  for (const one of all) {
+    const key = [one.garment, one.panel, ...one.pattern].join()
+    cuts.set(key, { ...one, times: (cuts.get(key)?.times ?? 0) + one.times })
+  }
+  return [...cuts.values()]
 }
 
 function clothOf(

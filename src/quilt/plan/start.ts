@@ -4,8 +4,32 @@ import type { Plan, Strip } from './plan.ts'
 
 type Values = number[]
 
+/** Which patterns the garment's panels are cut by; where one class stands for all, one that gives as much. */
+function setCuts(values: Values, { classes, cuts }: GarmentColumns, plan: Plan, g: number): void {
+  const own = plan.cuts.filter(({ garment }) => garment === g)
+  for (const [c, { ways, patterns, members }] of classes.entries()) {
+    const columns = cuts[c]
+    if (!columns) continue
+    if (ways) {
+      const given = patterns[0]!.map((_, size) =>
+        plan.supply
+          .filter((one) => one.garment === g && one.size === size)
+          .reduce((sum, { count }) => sum + count, 0),
+      )
+      const n = patterns.findIndex((counts) => given.every((count, size) => count <= counts[size]!))
+      values[columns[n]!] = 1
+      continue
+    }
+    for (const { panel, pattern, times } of own) {
+      const member = members.find((one) => one.panel === panel)
+      const n = member?.whole.findIndex((whole) => whole.join() === pattern.join())
+      if (n !== undefined) values[columns[n]!]! += times
+    }
+  }
+}
+
 function setGarment(values: Values, columns: GarmentColumns, plan: Plan, g: number): number {
-  const { gives, plays, used, cuts, capacity } = columns
+  const { gives, plays, used } = columns
   let total = 0
   for (const { role, size, count } of plan.supply.filter((one) => one.garment === g)) {
     values[gives.find((one) => one.role === role && one.size === size)!.at] = count
@@ -14,15 +38,7 @@ function setGarment(values: Values, columns: GarmentColumns, plan: Plan, g: numb
     total += count
   }
   if (used !== null) values[used] = Number(total > 0)
-  for (const { panel, pattern, times } of plan.cuts.filter((one) => one.garment === g)) {
-    const c = capacity.classes.findIndex(({ members }) =>
-      members.some((one) => one.panel === panel),
-    )
-    const member = capacity.classes[c]!.members.find((one) => one.panel === panel)!
-    const n = member.whole.findIndex((whole) => whole.join() === pattern.join())
-    const column = cuts[c]?.[n]
-    if (column !== undefined) values[column]! += times
-  }
+  setCuts(values, columns, plan, g)
   return total
 }
 
