@@ -13,6 +13,7 @@ export interface DrawnPiece {
   readonly parts: readonly Rect[]
   /** Of the cloth, `#rrggbb`. */
   readonly colour: string
+  /** What this piece shows: `single` only where the graphic itself is on it. */
   readonly print: Print
 }
 

@@ -68,9 +68,13 @@ export function sampleQuilt(layout: Layout, size: QuiltSize): SampleQuilt {
   const types = dealt(pieces)
   const adj = besideCosts(types.map(({ garment }) => labs[garment as number]!))
   const { cells, touching } = placeOn(boardOfPieces({ pieces, types, repeat: usualRepeat, adj }))
+  const shown = new Set<string>()
   const drawn = pieces.map(({ parts }, n): DrawnPiece => {
-    const { colour, print } = nine[types[cells[n]!]!.garment as number]!
-    return { parts, colour, print }
+    const { name, colour, print } = nine[types[cells[n]!]!.garment as number]!
+    // One graphic is on one piece; the rest of its garment is plain.
+    const isPlain = print === 'single' && shown.has(name)
+    shown.add(name)
+    return { parts, colour, print: isPlain ? 'solid' : print }
   })
   const quilt: QuiltToDraw = {
     finished,
