@@ -1,5 +1,6 @@
 import type { Panel, Rect } from '../garment/panels.ts'
-import type { Drawing, Mark, Point } from './drawing.ts'
+import { type Extent, hatched, two, upArrow } from './cloth-marks.ts'
+import type { Drawing, Mark } from './drawing.ts'
 
 /** The words under one panel, and how it is cut out. */
 export interface NamedPanel {
@@ -15,20 +16,10 @@ const letters = 2.9
 /** The garment's cloth around a panel that its seams take, inches. For the eye only. */
 const seam = 0.75
 const gap = 4
-const hatchStep = 1.6
 
 /** Widest the words run, mm: a letter is taken for 0.6 of its height, as everywhere. */
 const wordsWide = ({ name, measure }: NamedPanel): number =>
   Math.max(name.length, measure.length) * letters * 0.6
-
-const two = (n: number): number => Math.round(n * 100) / 100
-
-interface Extent {
-  readonly left: number
-  readonly top: number
-  readonly w: number
-  readonly h: number
-}
 
 interface Corners {
   readonly topLeft?: Rect
@@ -98,43 +89,6 @@ function edge(panel: Panel, { left, top }: Extent, scale: number, over: number):
     parts.push(turn(topLeft.w - over, topLeft.h - over, to, at(l, topLeft.h - over)))
   }
   return `${parts.join(' ')} Z`
-}
-
-/** A rectangle and slanting lines within it, mm. */
-function hatched({ left, top, w, h }: Extent): Mark[] {
-  const lines: Mark[] = []
-  for (let c = hatchStep; c < w + h; c += hatchStep) {
-    const from: Point = [two(left + Math.min(c, w)), two(top + Math.max(0, c - w))]
-    const to: Point = [two(left + Math.max(0, c - h)), two(top + Math.min(c, h))]
-    lines.push({ mark: 'line', from, to, stroke: 'soft', width: 0.18 })
-  }
-  const border: Mark = {
-    mark: 'rect',
-    at: [two(left), two(top)],
-    w: two(w),
-    h: two(h),
-    stroke: 'soft',
-    width: 0.25,
-  }
-  return [border, ...lines]
-}
-
-/** Up, so that no piece is turned. */
-function upArrow(x: number, y: number, long: number): Mark[] {
-  const head = Math.min(1.4, long / 3)
-  const pen = { stroke: 'ink', width: 0.4 } as const
-  return [
-    { mark: 'line', from: [two(x), two(y)], to: [two(x), two(y - long)], ...pen },
-    {
-      mark: 'polyline',
-      points: [
-        [two(x - head), two(y - long + head)],
-        [two(x), two(y - long)],
-        [two(x + head), two(y - long + head)],
-      ],
-      ...pen,
-    },
-  ]
 }
 
 function drawn({ panel, name, measure }: NamedPanel, slot: Extent, scale: number): Mark[] {

@@ -7,6 +7,7 @@ import { toSvg } from '../../src/papers/drawing.ts'
 import { drawings, helpNames } from '../../src/papers/drawings/index.ts'
 import { openAssets } from '../../src/web/assets/manifest.ts'
 import { openTeardownPages } from '../help/teardown-pages.ts'
+import { photographCuts } from './cuts.ts'
 import { contactSheets } from './sheet.ts'
 
 /** What the last build wrote; the place is the same from here and from the bundled command. */
@@ -54,7 +55,7 @@ async function photographDrawings(browser: Browser, folder: string): Promise<str
   return taken
 }
 
-/** Pictures of what the bench knows: teardown sheets of all kinds, and all drawings. */
+/** Pictures of what the bench knows: all kinds' teardown and cutting sheets, and all drawings. */
 export async function photographKnowledge(
   browser: Browser,
   shots: string,
@@ -69,6 +70,10 @@ export async function photographKnowledge(
     const sheets = await photographSheets(browser, folder, code)
     tell(`teardown sheets, ${code}: ${sheets.length}`)
     for (const sheet of await contactSheets(sheets, join(shots, `sheet-teardown-${code}`)))
+      tell(`  ${sheet}`)
+    const cuts = await photographCuts(browser, assets, folder, code)
+    tell(`cutting sheets, ${code}: ${cuts.length}`)
+    for (const sheet of await contactSheets(cuts, join(shots, `sheet-cut-${code}`)))
       tell(`  ${sheet}`)
   }
   for (const picture of await photographDrawings(browser, folder)) tell(`  ${picture}`)
