@@ -48,6 +48,9 @@ const partPages: readonly Room[] = [130, 165].map((h) => ({ room: 'page', w: 180
 /** More cuts than these have no list beside them; more than those want a page. */
 const most = { beside: 20, part: 100 }
 
+/** So many numbers that stand off their lines are no reason to draw larger. */
+const ledMost = 2
+
 /** A small panel is not blown up further: mm to the inch. */
 const mostScale = 7
 const margin = { side: 8, top: 6 }
@@ -64,7 +67,7 @@ interface Laid {
   readonly labels: readonly Label[]
   readonly numbers: readonly PlacedNumber[]
   readonly numberSize: number
-  /** Pieces without their size in words, and cuts without a number right beside them. */
+  /** Pieces without their size in words, and cuts without a number right beside them but for a few. */
   readonly lacking: number
   /** Cuts whose number found no place. */
   readonly unnumbered: number
@@ -116,7 +119,8 @@ function lay(cut: PanelCut, words: CutWords, room: Room, numberSize: number): La
   const covered = new Taken(numbers.map(({ box }) => box))
   const labels = all.filter(({ box }) => !covered.meets(box, 0))
   const inWords = labels.filter(({ letter }) => !letter).length
-  const beside = numbers.filter(({ leader }) => !leader).length
+  const led = numbers.filter(({ leader }) => leader).length
+  const unnumbered = order.cuts.length - numbers.length
   return {
     place,
     room,
@@ -124,8 +128,8 @@ function lay(cut: PanelCut, words: CutWords, room: Room, numberSize: number): La
     labels,
     numbers,
     numberSize,
-    lacking: pieces.length - inWords + order.cuts.length - beside,
-    unnumbered: order.cuts.length - numbers.length,
+    lacking: pieces.length - inWords + unnumbered + Math.max(0, led - ledMost),
+    unnumbered,
   }
 }
 

@@ -119,11 +119,10 @@ function givenWords(
   return [say(isBlock ? 'cut.is_block' : 'cut.is_piece', { where, size: measure(given, say) })]
 }
 
-/** The cut before made over again, on what that one left. */
+/** The cut before made over again, as far beyond it: it lies on what that one left below or right. */
 const isAgain = ({ way, at, of }: BenchCut, before: BenchCut | undefined): boolean =>
   before !== undefined &&
   of?.cut === before.number &&
-  (of.side === 'below' || of.side === 'right') &&
   way === before.way &&
   at - before.at === before.at - startOf(before)
 
