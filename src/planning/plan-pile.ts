@@ -39,7 +39,7 @@ function allBought(pile: Pile): PilePlan {
 export async function* planPile(
   pile: Pile,
   lane: PlanningLane,
-  { firstMs = 1000, budgetMs = 5500 }: Budget = {},
+  { firstMs = 1000, budgetMs = 5000 }: Budget = {},
 ): AsyncGenerator<Planned> {
   let best = null as PilePlan | null
   let done = false

@@ -41,10 +41,11 @@ const leastOf = ({ constant, terms }: Objective, { upper }: Programme): number =
 /** One part of a pile on its way to a proof. */
 class Part {
   readonly pile: Pile
-  readonly model: Model
   plan: Plan
   worth: Worth
   bounds = unknown
+  /** Made when the first plans of all parts are told. */
+  #model: Model | null = null
   #settled = 0
   #untold: Float64Array | null = null
 
@@ -54,40 +55,35 @@ class Part {
     const { worth, problems } = checkPlan(pile, this.plan)
     if (problems.length > 0) throw new Error(`the first plan is wrong: ${problems[0]}`)
     this.worth = worth
-    this.model = modelOf(pile)
   }
 
+  /** Every aim is settled at what the plan reaches, and no way of cutting bought cloth was left out. */
   get proven(): boolean {
-    return this.#settled === aims.length && this.model.complete
+    const { bounds, worth } = this
+    return this.#model?.complete === true && aims.every((aim) => bounds[aim] === worth[aim])
   }
 
-  run(highs: Highs, budgetMs: number, tell: () => void): void {
-    const stages = new Stages(
-      highs,
-      this.model.programme,
-      solutionOf(this.pile, this.model, this.plan),
-      {
-        solution: (values) => {
-          this.#untold = values
-          tell()
-        },
-        reached: ({ stage, bound, settled }) => {
-          // Behind what is not settled a bound would hold for some plans alone.
-          if (this.#settled === stage) {
-            this.bounds = { ...this.bounds, [aims[stage]!]: bound }
-            if (settled) this.#settled += 1
-          }
-          tell()
-        },
+  run(highs: Highs, until: number, tell: () => void): void {
+    const model = modelOf(this.pile)
+    this.#model = model
+    const stages = new Stages(highs, model.programme, solutionOf(this.pile, model, this.plan), {
+      solution: (values) => {
+        this.#untold = values
+        tell()
       },
-    )
+      reached: ({ stage, bound, settled }) => {
+        // Behind what is not settled a bound would hold for some plans alone.
+        if (this.#settled === stage) {
+          this.bounds = { ...this.bounds, [aims[stage]!]: bound }
+          if (settled) this.#settled += 1
+        }
+        tell()
+      },
+    })
     try {
-      const objectives = aims.map((aim) => this.model.objectives[aim])
-      stages.run(
-        objectives,
-        objectives.map((one) => leastOf(one, this.model.programme)),
-        budgetMs,
-      )
+      const objectives = aims.map((aim) => model.objectives[aim])
+      const least = objectives.map((one) => leastOf(one, model.programme))
+      stages.run(objectives, least, until)
     } finally {
       stages.end()
     }
@@ -95,8 +91,8 @@ class Part {
 
   /** Takes up the last solution, if it holds before the check. */
   read(): void {
-    if (!this.#untold) return
-    const plan = planFrom(this.pile, this.model, [...this.#untold])
+    if (!this.#untold || !this.#model) return
+    const plan = planFrom(this.pile, this.#model, [...this.#untold])
     this.#untold = null
     const { worth, problems } = checkPlan(this.pile, plan)
     if (problems.length > 0) throw new Error(`a solution breaks a rule: ${problems[0]}`)
@@ -133,19 +129,20 @@ function joined(pile: Pile, parts: readonly Part[]): PilePlan {
  * Plans a pile until it is proven or the time is up, and tells better and better plans; the last one is
  * told last. Blocks its thread.
  */
-export function search(
-  highs: Highs,
+export async function search(
+  loading: Promise<Highs>,
   given: Pile,
   budgetMs: number,
   tell: (plan: PilePlan) => void,
-): void {
+): Promise<void> {
   const until = performance.now() + budgetMs
   const pile = withPatterns(given)
   const parts = partsOf(pile).map((part) => new Part(part))
   tell(joined(pile, parts))
+  const highs = await loading
   let told = performance.now()
   for (const part of parts) {
-    part.run(highs, until - performance.now(), () => {
+    part.run(highs, until, () => {
       if (performance.now() - told < everyMs) return
       tell(joined(pile, parts))
       told = performance.now()

@@ -73,9 +73,8 @@ export class Stages {
     this.#heard = heard
   }
 
-  /** Makes the objectives small one after another; `least[n]`: the n-th cannot be smaller. */
-  run(objectives: readonly Objective[], least: readonly number[], budgetMs: number): void {
-    const until = performance.now() + budgetMs
+  /** Makes the objectives small one after another; `least[n]`: the n-th cannot be smaller; `until` on the clock of `performance`. */
+  run(objectives: readonly Objective[], least: readonly number[], until: number): void {
     for (const [stage, objective] of objectives.entries()) {
       const left = until - performance.now()
       if (left <= 0) return

@@ -20,7 +20,7 @@ const say = (said: Said): void => parentPort?.postMessage(said)
 
 async function run({ pile, budgetMs }: Job): Promise<Said> {
   try {
-    search(await highs, pile, budgetMs, (plan) => say({ plan }))
+    await search(highs, pile, budgetMs, (plan) => say({ plan }))
     return { done: true }
   } catch (error) {
     return { failed: error instanceof Error ? (error.stack ?? error.message) : String(error) }

@@ -93,8 +93,19 @@ const mostOf = (classes: readonly PanelClass[], sizes: readonly number[]): numbe
     ),
   )
 
-/** The panels of the garment need their patterns. */
+/** Asked for again and again of the same piles, and slow where there are many patterns. */
+const known = new WeakMap<Pile, WeakMap<PileGarment, Capacity>>()
+
+/** What a garment of a pile can give at most. Its panels need their patterns. */
 export function capacityOf(pile: Pile, garment: PileGarment): Capacity {
+  const own = known.get(pile) ?? new WeakMap<PileGarment, Capacity>()
+  known.set(pile, own)
+  const capacity = own.get(garment) ?? countCapacity(pile, garment)
+  own.set(garment, capacity)
+  return capacity
+}
+
+function countCapacity(pile: Pile, garment: PileGarment): Capacity {
   const roles = rolesOf(pile, garment)
   const most = pile.demand.map((row) =>
     sum(roles.map((role) => Math.min(row[role]!, shareOf(pile, role)))),

@@ -13,6 +13,9 @@ const add = (sums: Map<number, number>, key: number, count: number): void => {
 
 const isCount = (count: number): boolean => Number.isSafeInteger(count) && count >= 0
 
+const isSame = (a: readonly number[], b: readonly number[]): boolean =>
+  a.length === b.length && a.every((count, size) => count === b[size])
+
 /** Gathers what is wrong. */
 class Findings {
   readonly problems: string[] = []
@@ -70,7 +73,7 @@ function checkCuts(pile: Pile, { supply, cuts }: Plan, found: Findings): void {
       for (const [size, count] of pattern.entries()) add(pieces, size, count * n)
       found.must(isCount(n), `${what}: ${n} is no number of panels`)
       found.must(
-        panels[p]?.patterns?.some((known) => known.join() === pattern.join()) === true,
+        panels[p]?.patterns?.some((known) => isSame(known, pattern)) === true,
         `${what}: ${pattern.join()} is none of its patterns`,
       )
     }

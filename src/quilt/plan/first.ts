@@ -57,14 +57,26 @@ function orders(pile: Pile, capacities: readonly Capacity[]): number[][] {
   ]
 }
 
+/** So many patterns are looked at for all hurried plans together. */
+const mostLooks = 100_000
+
+/** Patterns that one hurried plan looks at. */
+const looksOf = (capacities: readonly Capacity[]): number =>
+  capacities
+    .flatMap(({ classes }) => classes)
+    .reduce((sum, { mult, patterns }) => sum + mult * patterns.length, 1)
+
 /** The best of some hurried plans: there at once, and where the proof sets out from. */
 export function firstPlan(pile: Pile): Plan {
   const capacities = pile.garments.map((garment) => capacityOf(pile, garment))
   let plan = naivePlan(pile)
   let worth = checkPlan(pile, plan).worth
+  let looks = mostLooks / looksOf(capacities)
   for (const threshold of thresholds(pile)) {
     const casts = castsAt(pile, threshold)
     for (const order of orders(pile, capacities)) {
+      looks -= 1
+      if (looks < 1) return plan
       const supply = supplyBehind(order, capacities, casts)
       const other = planInManner(pile, capacities, { order, casts, supply })
       const worthOther = checkPlan(pile, other).worth

@@ -29,7 +29,7 @@ export interface QuiltWanted {
 const stepIn = 9
 
 /** How far a picture may stand out of the middle of its block, and how far under the neckline it is printed, inches. */
-const pictureIn = { offCentre: 0.5, underNeck: 3 }
+const pictureIn = { offCentre: 0.25, underNeck: 3 }
 
 export const planFigures: readonly Figure[] = [
   { figure: 'plan/cloth is bought by', value: stepIn, unit: 'in', source: practice },

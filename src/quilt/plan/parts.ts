@@ -15,6 +15,7 @@ export function partsOf(pile: Pile): Pile[] {
   const bought = pile.roles.flatMap((_, role) =>
     !given.has(role) && pile.demand.some((row) => row[role]! > 0) ? [role] : [],
   )
+  if (bought.length === 0) return [pile]
   return [
     ...bought.map((role) => ({ ...pile, garments: [], demand: onlyRoles(pile, new Set([role])) })),
     { ...pile, demand: onlyRoles(pile, given) },
