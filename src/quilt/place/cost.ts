@@ -31,9 +31,9 @@ function changeIn(
     for (let k = near.from[i]!; k < end; k++) {
       const j = near.to[k]!
       const other = garment[at[j]!]!
-      if (other === before) {
-        if (j !== but) sum -= near.cost[k]!
-      } else if (other === after && j !== but) sum += near.cost[k]!
+      // What `but` holds is `u`: nothing of it is taken away.
+      if (other === before) sum -= near.cost[k]!
+      else if (other === after && j !== but) sum += near.cost[k]!
     }
   }
   const end = sides.from[i + 1]!

@@ -5,6 +5,7 @@ import { boardOfGrid } from '../../../src/quilt/place/board.ts'
 import { totalCost, touchingPairs } from '../../../src/quilt/place/cost.ts'
 import { prove } from '../../../src/quilt/place/exact.ts'
 import { place } from '../../../src/quilt/place/index.ts'
+import type { Instance } from '../../../src/quilt/place/instance.ts'
 import { chequered } from '../../../src/quilt/place/start.ts'
 import {
   everyPlacement,
@@ -81,6 +82,64 @@ function* placementsWith(
     if (pinned.every(({ cell, type }) => at[cell] === type)) yield at
   }
 }
+
+/** Proves without annealing, from the dearest placement there is. */
+function provenAlone(instance: Instance): { readonly cost: number; readonly proven: boolean } {
+  const pinned = instance.pinned ?? []
+  let dearest: { at: Int32Array; cost: number } | null = null
+  for (const at of placementsWith(instance, pinned)) {
+    const cost = plainCost(instance, at)
+    if (!dearest || cost > dearest.cost) dearest = { at: Int32Array.from(at), cost }
+  }
+  return prove(boardOfGrid(instance), dearest!)
+}
+
+const leastWith = (instance: Instance): number =>
+  Math.min(
+    ...[...placementsWith(instance, instance.pinned ?? [])].map((at) => plainCost(instance, at)),
+  )
+
+describe('what is left out as alike loses nothing, the proof alone', () => {
+  test.each([
+    [2, 3, [1, 2, 3]],
+    [3, 3, [1, 4, 4]],
+    [3, 3, [4, 4, 1]],
+    [3, 3, [2, 5, 2]],
+    [2, 4, [1, 3, 4]],
+    [3, 3, [3, 3, 3]],
+  ])('%i × %i with garments of %j pieces', (rows, cols, counts) => {
+    const instance = plainBoard(rows, cols, counts)
+    expect(provenAlone(instance)).toMatchObject({ proven: true, cost: leastWith(instance) })
+  })
+
+  test.each([
+    [[{ cell: 8, type: 0 }]],
+    [[{ cell: 4, type: 2 }]],
+    [
+      [
+        { cell: 0, type: 2 },
+        { cell: 1, type: 2 },
+        { cell: 8, type: 1 },
+      ],
+    ],
+  ])('with cells fixed at %j', (pinned) => {
+    const instance = { ...plainBoard(3, 3, [3, 3, 3]), pinned }
+    expect(provenAlone(instance)).toMatchObject({ proven: true, cost: leastWith(instance) })
+  })
+
+  test('costs the same both ways, roles anyhow, cells fixed anyhow', () => {
+    const shape = { rows: 3, cols: 3, types: 4, roles: 2, even: true }
+    const pins = fc.uniqueArray(fc.nat({ max: 8 }), { maxLength: 2 })
+    fc.assert(
+      fc.property(instanceOf(shape), pins, ({ instance, at }, cells) => {
+        const pinned = cells.map((cell) => ({ cell, type: at[cell]! }))
+        const fixed = { ...instance, pinned }
+        expect(provenAlone(fixed)).toMatchObject({ proven: true, cost: leastWith(fixed) })
+      }),
+      { numRuns: 60 },
+    )
+  })
+})
 
 test('a placement is fair, its cost and its touching pairs are told as they are', () => {
   fc.assert(
