@@ -76,9 +76,10 @@ export async function benchPlan(given: readonly string[]): Promise<void> {
   }
   await lane.close()
   const sum = (pick: (row: Row) => number) => rows.reduce((all, row) => all + pick(row), 0)
-  const ratio = (key: 'steps' | 'pieces' | 'idle') => {
-    const [ours, theirs] = [sum((row) => row[key][0]), sum((row) => row[key][1])]
-    return `${ours} to ${theirs} (${(ours / theirs).toFixed(2)})`
+  const alike = rows.filter(({ idle }) => idle[0] === idle[1])
+  const ratio = (key: 'steps' | 'pieces' | 'idle', of: readonly Row[]) => {
+    const [ours, theirs] = [0, 1].map((n) => of.reduce((all, row) => all + row[key][n]!, 0))
+    return `${ours} to ${theirs} (${(ours! / theirs!).toFixed(2)})`
   }
   const ms = rows.map((row) => row.ms)
   const cpuMs = rows.map((row) => row.cpuMs)
@@ -89,9 +90,8 @@ export async function benchPlan(given: readonly string[]): Promise<void> {
       `to the proof or the end: median ${at(ms, 0.5).toFixed(0)} ms, p90 ${at(ms, 0.9).toFixed(0)} ms, longest ${Math.max(...ms).toFixed(0)} ms`,
       `processor time: median ${at(cpuMs, 0.5).toFixed(0)} ms, p90 ${at(cpuMs, 0.9).toFixed(0)} ms`,
       `from ${most - 5} garments: first plan ${Math.max(...large.map((row) => row.firstMs)).toFixed(0)} ms at most, ${large.filter((row) => row.proven).length} of ${large.length} proven`,
-      `steps of cloth, ours to naive: ${ratio('steps')}`,
-      `pieces short, ours to naive: ${ratio('pieces')}`,
-      `must-use garments left out, ours to naive: ${ratio('idle')}`,
+      `must-use garments left out, ours to naive: ${ratio('idle', rows)}`,
+      `where both leave out as many, ${alike.length} piles: steps of cloth ${ratio('steps', alike)}, pieces short ${ratio('pieces', alike)}`,
       '',
     ].join('\n'),
   )
