@@ -14,6 +14,7 @@ import { proofFolders } from './intake/proofs.ts'
 import { drawings } from './papers/drawings/index.ts'
 import { openFolderPhotos } from './photo/keep.ts'
 import { openLane } from './photo/lane.ts'
+import { openPlans } from './planning/plans.ts'
 import { holdFolder } from './store/lock.ts'
 import { migrate } from './store/migrate.ts'
 import { openStore } from './store/open.ts'
@@ -56,6 +57,7 @@ export async function serve(config: Config): Promise<Serving> {
 
   const photos = await openFolderPhotos(join(resolve(config.dataDir), 'photos'))
   const lane = openLane()
+  const plans = openPlans({ log })
   const conversation = converse(store, knowledge, clock, (open) =>
     confirmedPapers(open, { knowledge, clock }),
   )
@@ -63,6 +65,7 @@ export async function serve(config: Config): Promise<Serving> {
     store,
     photos,
     lane,
+    plans,
     knowledge,
     conversation,
     assets: openAssets(),
@@ -82,6 +85,7 @@ export async function serve(config: Config): Promise<Serving> {
     close: async () => {
       await app.close()
       await lane.close()
+      await plans.close()
       await store.close()
       hold?.release()
     },

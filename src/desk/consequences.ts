@@ -24,7 +24,8 @@ export interface Outcome {
 /** The verdict that stands for a garment, by its number. */
 export type Verdicts = ReadonlyMap<number, GarmentVerdict>
 
-const gradeDecided = { take: 'sound', care: 'care', ask: 'eyes', decline: 'home' } as const
+/** The grade that a verdict of staff makes of a garment. */
+export const gradeDecided = { take: 'sound', care: 'care', ask: 'eyes', decline: 'home' } as const
 
 /** A decided garment counts as staff said, whatever its grade was. */
 function tallyWith({ pile }: Grounds, verdicts: Verdicts): Tally {

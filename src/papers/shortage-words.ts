@@ -17,6 +17,10 @@ function quarters(amount: number, locale: string): string {
     .join(' ')
 }
 
+/** Quarter inches of cloth, in yards. */
+export const yardWords = (length: number, locale: string): string =>
+  quarters(length / perYard, locale)
+
 /** What a plan leaves open, in a reader's words: what is short, and what there is to do. */
 export function shortageWords(shortage: Shortage, { say, locale }: Language): string {
   const { wanted, garments, roles, lacking, idle } = shortage
@@ -27,7 +31,7 @@ export function shortageWords(shortage: Shortage, { say, locale }: Language): st
   const amounts = ({ role, pieces, length }: Shortage['roles'][number]) => ({
     role,
     count: pieces,
-    yards: quarters(length / perYard, locale),
+    yards: yardWords(length, locale),
   })
   const sentences = [
     ...(garments === 0 ? [say('shortage.no_garments')] : []),

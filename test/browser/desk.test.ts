@@ -10,7 +10,7 @@ import { openStore, type Store } from '../../src/store/open.ts'
 import { bundle } from '../../src/web/assets/bundle.ts'
 import { openAssets } from '../../src/web/assets/manifest.ts'
 import { openBrowser } from '../help/browser.ts'
-import { complaints, sideways, smallTargets, unfold } from '../help/eyes.ts'
+import { complaints, cutOff, sideways, smallTargets, unfold } from '../help/eyes.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
 
 const place = mkdtempSync(join(tmpdir(), 'desk-'))
@@ -109,6 +109,29 @@ test('a pile is fit for every reader, in both languages', async () => {
   await page.goto(`${url}/desk/piles/1?lang=es`)
   await look()
   await page.goto(`${url}/desk/piles/1?lang=en`)
+})
+
+test('the plan of a pile is fit for every reader, in both languages, and on paper', async () => {
+  await page.goto(`${url}/desk/piles/2/plan?open=all&lang=es`)
+  await look()
+  await page.goto(`${url}/desk/piles/2/plan?open=all&lang=en`)
+  await look()
+  expect(await page.locator('.plan-cut svg').count()).toBeGreaterThan(0)
+  expect(await cutOff(page)).toEqual([])
+  await page.emulateMedia({ media: 'print' })
+  // The room between the margins of Letter, the narrower of the two at 96 px an inch.
+  await page.setViewportSize({ width: 733, height: 988 })
+  expect(await sideways(page)).toBeLessThanOrEqual(0)
+  expect(await cutOff(page)).toEqual([])
+  await page.emulateMedia({ media: null })
+})
+
+test('a link to a garment’s cuts opens them without a script', async () => {
+  await page.goto(`${url}/desk/piles/2/plan`)
+  expect(await page.locator('.plan-cut svg').first().isVisible()).toBe(false)
+  await page.locator('.plan-how').first().click()
+  await page.waitForURL(/#cut-1$/)
+  expect(await page.locator('.plan-cut svg').first().isVisible()).toBe(true)
 })
 
 test('what waits, what it is and what it does stand beside each other on a wide page', async () => {

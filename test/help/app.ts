@@ -12,6 +12,7 @@ import { readFlowsFolder } from '../../src/intake/flows-folder.ts'
 import { type Knowledge, learn } from '../../src/intake/knowledge.ts'
 import { openFolderPhotos } from '../../src/photo/keep.ts'
 import { openLane } from '../../src/photo/lane.ts'
+import { openPlans } from '../../src/planning/plans.ts'
 import type { Store } from '../../src/store/open.ts'
 import type { Assets } from '../../src/web/assets/manifest.ts'
 import { confirmedPapers } from '../../src/web/chat/present-pages.ts'
@@ -60,10 +61,12 @@ export async function openApp(
     confirmedPapers(open, { knowledge, clock }),
   )
   const log = openLog('silent')
+  const plans = openPlans({ log })
   const app = await buildApp({
     store,
     photos,
     lane,
+    plans,
     knowledge,
     conversation,
     assets,
@@ -83,6 +86,7 @@ export async function openApp(
     close: async () => {
       await app.close()
       await lane.close()
+      await plans.close()
       rmSync(photosFolder, { recursive: true, force: true })
     },
   }

@@ -13,6 +13,7 @@ import { type Knowledge, learn } from '../../src/intake/knowledge.ts'
 import { rules } from '../../src/intake/rules.ts'
 import { openFolderPhotos, type PhotoStore } from '../../src/photo/keep.ts'
 import type { Lane } from '../../src/photo/lane.ts'
+import { openPlans, type Plans } from '../../src/planning/plans.ts'
 import type { Store } from '../../src/store/open.ts'
 import { type Assets, assetsFolder } from '../../src/web/assets/manifest.ts'
 import { confirmedPapers } from '../../src/web/chat/present-pages.ts'
@@ -39,10 +40,17 @@ let known: Knowledge | null = null
 const flows = new URL('../../flows', import.meta.url).pathname
 const knowledgeOf = (): Knowledge => (known ??= learn(readFlowsFolder(flows), '2026-06-01'))
 
+export interface WorkshopOptions {
+  readonly assets?: Assets
+  readonly publicUrl?: string | null
+  /** Closed with the workshop; absent, the server's own. */
+  readonly plans?: Plans
+}
+
 export async function openWorkshop(
   store: Store,
   clock: Clock,
-  { assets = plainAssets, publicUrl = null }: { assets?: Assets; publicUrl?: string | null } = {},
+  { assets = plainAssets, publicUrl = null, plans: given }: WorkshopOptions = {},
 ): Promise<Workshop> {
   const knowledge = knowledgeOf()
   const folder = mkdtempSync(join(tmpdir(), 'pieceworth-photos-'))
@@ -50,14 +58,17 @@ export async function openWorkshop(
   const conversation = converse(store, knowledge, clock, (open) =>
     confirmedPapers(open, { knowledge, clock }),
   )
+  const log = openLog('silent')
+  const plans = given ?? openPlans({ log })
   const app = await buildApp({
     store,
     photos,
     lane: noLane,
+    plans,
     knowledge,
     conversation,
     assets,
-    log: openLog('silent'),
+    log,
     clock,
     publicUrl,
   })
@@ -68,6 +79,7 @@ export async function openWorkshop(
     photos,
     close: async () => {
       await app.close()
+      await plans.close()
       rmSync(folder, { recursive: true, force: true })
     },
   }

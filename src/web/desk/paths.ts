@@ -9,6 +9,7 @@ export const deskPaths = {
   signOut: '/desk/sign-out',
   welcome: (token: string) => `/desk/welcome/${token}`,
   pile: (number: number) => `/desk/piles/${number}`,
+  plan: (number: number) => `/desk/piles/${number}/plan`,
   garment: (number: number, n: number) => `/desk/piles/${number}#garment-${n}`,
   decidePile: (number: number) => `/desk/piles/${number}/decision`,
   decideGarment: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/decision`,

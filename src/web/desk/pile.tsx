@@ -52,6 +52,9 @@ function PileCard({ page }: { page: PilePage }) {
       </h1>
       <Contact contact={page.contact} />
       <p class="lines-of-pile">{page.lines.join(' · ')}</p>
+      <p class="onward">
+        <a href={page.plan.href}>{page.plan.label}</a>
+      </p>
       {page.notToCut && (
         <div class="caution" role="note">
           <strong>{say('desk.not_to_cut')}</strong>

@@ -93,6 +93,7 @@ export function pilePage(review: Review, waiting: Queue, desk: Desk): PilePage {
       ...(pile.wish.quilts > 1 ? [say('desk.quilts', { count: pile.wish.quilts })] : []),
       say('desk.speaks', { language: languageName(row.language, locale) }),
     ],
+    plan: { label: say('desk.plan.link'), href: deskPaths.plan(row.number) },
     contact: pile.contact,
     notToCut: chosen(pile.replies, 'not_to_cut') ?? null,
     answers: pile.followed.parts

@@ -3,6 +3,7 @@ import type { Say } from '../../words/words.ts'
 import { Speaking } from '../chat/pieces.tsx'
 import { DoorView } from './door.tsx'
 import { PileView } from './pile.tsx'
+import { PlanView } from './plan.tsx'
 import { QueueView } from './queue.tsx'
 import { Shell } from './shell.tsx'
 import { TeardownView } from './teardown.tsx'
@@ -27,6 +28,8 @@ function View({ page }: { page: DeskPage }) {
       return <QueueView page={page} />
     case 'pile':
       return <PileView page={page} />
+    case 'plan':
+      return <PlanView page={page} />
     case 'teardown':
       return <TeardownView page={page} />
     case 'sign-in':
@@ -41,6 +44,7 @@ function titleOf(page: DeskPage, say: Say): string {
   switch (page.page) {
     case 'queue':
     case 'pile':
+    case 'plan':
     case 'teardown':
       return page.title
     case 'sign-in':

@@ -4,6 +4,7 @@ import { type DeskContext, deskLanguage } from './context.ts'
 import { doorRoutes } from './door-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
 import { pileRoutes } from './pile-routes.ts'
+import { planRoutes } from './plan-routes.ts'
 import { queueRoutes } from './queue-routes.ts'
 import { teardownRoutes } from './teardown-routes.ts'
 import { troubleHtml } from './trouble-page.ts'
@@ -29,5 +30,6 @@ export const deskRoutes =
       await desk.register(queueRoutes(context))
       await desk.register(pileRoutes(context))
       await desk.register(teardownRoutes(context))
+      await desk.register(planRoutes(context))
     })
   }

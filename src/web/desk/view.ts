@@ -2,6 +2,7 @@
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { TeardownSheet } from '../../papers/teardown-sheet.ts'
 import type { Flag as CustomerFlag, Grade, Photo, Said } from '../chat/view.ts'
+import type { PlanPage } from './view-plan.ts'
 import type { WhyLine, WhyPart } from './view-why.ts'
 
 export type { Grade, Photo, Said, WhyLine, WhyPart }
@@ -182,6 +183,7 @@ export interface PilePage {
   readonly page: 'pile'
   readonly title: string
   readonly quilt: string
+  readonly plan: Link
   readonly lines: readonly string[]
   readonly contact: { readonly name: string; readonly email: string; readonly phone: string } | null
   readonly notToCut: string | null
@@ -219,4 +221,4 @@ export interface TroublePage {
   readonly way: Link
 }
 
-export type DeskPage = QueuePage | PilePage | TeardownPage | DoorPage | TroublePage
+export type DeskPage = QueuePage | PilePage | PlanPage | TeardownPage | DoorPage | TroublePage

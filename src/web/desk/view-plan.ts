@@ -1,0 +1,72 @@
+import type { CutSheet } from '../../papers/cut-sheet.ts'
+import type { Link } from './view.ts'
+
+/** Proven; still at work; the time was up; it ended early; nothing found yet; not to be had; nothing to plan. */
+export type PlanState = 'proven' | 'working' | 'open' | 'ended' | 'waiting' | 'failed' | 'empty'
+
+export interface PlanRole {
+  readonly name: string
+  /** "80 of 5 × 5 in". */
+  readonly sizes: readonly string[]
+  readonly wanted: number
+  readonly given: number
+  readonly bought: number
+  /** "1 1/4 yd"; null: none. */
+  readonly cloth: string | null
+  /** Neither given nor bought. */
+  readonly lacking: number
+}
+
+export interface PlanGarment {
+  readonly n: number
+  readonly code: string
+  readonly name: string
+  readonly must: boolean
+  readonly pieces: number
+  /** "12 of 5 × 5 in, main pieces". */
+  readonly gives: readonly string[]
+  /** Why it gives nothing. */
+  readonly idle: string | null
+  /** To how it is cut. */
+  readonly cut: Link | null
+}
+
+export interface GarmentCuts {
+  readonly n: number
+  readonly code: string
+  readonly heading: string
+  readonly sheet: CutSheet
+  readonly teardown: Link
+}
+
+export interface PlanCuts {
+  readonly open: boolean
+  readonly toggle: Link
+  readonly garments: readonly GarmentCuts[]
+  readonly at: string
+  readonly before: string | null
+  readonly after: string | null
+}
+
+/** What is known once there is a plan. */
+export interface ShownPlan {
+  readonly shortage: string
+  readonly roles: readonly PlanRole[]
+  readonly all: PlanRole
+  readonly garments: readonly PlanGarment[]
+  readonly cuts: PlanCuts | null
+}
+
+export interface PlanPage {
+  readonly page: 'plan'
+  readonly title: string
+  readonly quilt: string
+  readonly back: Link
+  readonly state: PlanState
+  /** What the state is, and what there is to do. */
+  readonly words: readonly string[]
+  readonly again: Link | null
+  readonly cautions: readonly string[]
+  readonly plan: ShownPlan | null
+  readonly out: readonly { readonly name: string; readonly why: string }[]
+}
