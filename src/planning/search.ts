@@ -3,7 +3,7 @@ import { checkPlan } from '../quilt/plan/check.ts'
 import { firstPlan } from '../quilt/plan/first.ts'
 import type { Pile } from '../quilt/plan/instance.ts'
 import { type Model, modelOf, type Objective } from '../quilt/plan/model.ts'
-import { withPatterns } from '../quilt/plan/panels.ts'
+import { type LookedAt, type Looking, lookedAt } from '../quilt/plan/panels.ts'
 import { joinedPlan, joinedWorth, partsOf } from '../quilt/plan/parts.ts'
 import { type Aim, aims, compareWorth, type Plan, type Worth } from '../quilt/plan/plan.ts'
 import type { Programme } from '../quilt/plan/programme.ts'
@@ -25,6 +25,14 @@ export interface PilePlan {
    */
   readonly bounds: Readonly<Record<Aim, number | null>>
 }
+
+/** The patterns of so many panels are kept for the piles to come. */
+const mostKnown = 2000
+
+const known: Looking['known'] = new Map()
+
+/** Panels are looked at whole for this share of the time at most. */
+const lookingShare = 0.5
 
 /** Plans are told no more often than this. */
 const everyMs = 100
@@ -103,18 +111,19 @@ class Part {
   }
 }
 
-function joined(pile: Pile, parts: readonly Part[]): PilePlan {
+function joined({ pile, complete }: LookedAt, parts: readonly Part[]): PilePlan {
   for (const part of parts) part.read()
   const bound = (aim: Aim): number | null => {
     const all = parts.map(({ bounds }) => bounds[aim])
-    if (all.includes(null)) return null
+    // Panels that were looked at in a hurry may give more than the programme knew.
+    if (!complete || all.includes(null)) return null
     return aim === 'M' ? all.at(-1)! : all.reduce((sum, one) => sum! + one!, 0)!
   }
   return {
     pile,
     plan: joinedPlan(parts.map(({ plan }) => plan)),
     worth: joinedWorth(parts.map(({ worth }) => worth)),
-    proven: parts.every(({ proven }) => proven),
+    proven: complete && parts.every(({ proven }) => proven),
     bounds: {
       lacking: bound('lacking'),
       V: bound('V'),
@@ -135,18 +144,21 @@ export async function search(
   budgetMs: number,
   tell: (plan: PilePlan) => void,
 ): Promise<void> {
-  const until = performance.now() + budgetMs
-  const pile = withPatterns(given)
-  const parts = partsOf(pile).map((part) => new Part(part))
-  tell(joined(pile, parts))
+  const start = performance.now()
+  const until = start + budgetMs
+  if (known.size > mostKnown) known.clear()
+  const isLate = () => performance.now() > start + budgetMs * lookingShare
+  const looked = lookedAt(given, { known, isLate })
+  const parts = partsOf(looked.pile).map((part) => new Part(part))
+  tell(joined(looked, parts))
   const highs = await loading
   let told = performance.now()
   for (const part of parts) {
     part.run(highs, until, () => {
       if (performance.now() - told < everyMs) return
-      tell(joined(pile, parts))
+      tell(joined(looked, parts))
       told = performance.now()
     })
   }
-  tell(joined(pile, parts))
+  tell(joined(looked, parts))
 }

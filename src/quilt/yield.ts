@@ -1,10 +1,25 @@
 import { type Figure, practice } from '../base/figure.ts'
 import type { Facts } from '../garment/facts.ts'
-import { type GarmentSize, type Panel, panelsOf, type Rect } from '../garment/panels.ts'
+import { type GarmentSize, type Panel, panelsOf } from '../garment/panels.ts'
 import type { Extent } from './layout.ts'
 
+/** What is cut, in any one unit of length: `count` alike, none of it from the defects. */
+interface Cloth {
+  readonly w: number
+  readonly h: number
+  readonly count: number
+  readonly defects: readonly Hole[]
+}
+
+interface Hole {
+  readonly x: number
+  readonly y: number
+  readonly w: number
+  readonly h: number
+}
+
 /** Free lengths of a band across the panel, from y to y + h, between the defects that reach into it. */
-function freeRuns(panel: Panel, y: number, h: number): number[] {
+function freeRuns(panel: Cloth, y: number, h: number): number[] {
   const blocked = panel.defects
     .filter((defect) => defect.y < y + h && defect.y + defect.h > y)
     .toSorted((a, b) => a.x - b.x)
@@ -17,14 +32,14 @@ function freeRuns(panel: Panel, y: number, h: number): number[] {
   return [...runs, panel.w - from]
 }
 
-const inBand = (panel: Panel, y: number, piece: Extent): number =>
+const inBand = (panel: Cloth, y: number, piece: Extent): number =>
   freeRuns(panel, y, piece.h).reduce((sum, run) => sum + Math.max(0, Math.floor(run / piece.w)), 0)
 
 /**
  * Where a band may begin. Any other one can be slid up, losing nothing, until it meets the panel's
  * edge, the lower end of a defect, or another band.
  */
-function bandStarts(panel: Panel, height: number): number[] {
+function bandStarts(panel: Cloth, height: number): number[] {
   const starts = new Set<number>()
   for (const from of [0, ...panel.defects.map(({ y, h }) => y + h)]) {
     for (let y = from; y + height <= panel.h; y += height) starts.add(y)
@@ -33,7 +48,7 @@ function bandStarts(panel: Panel, height: number): number[] {
 }
 
 /** The most pieces in bands cut right across the panel; `best[n]` is what lies below the nth start. */
-function banded(panel: Panel, piece: Extent): number {
+function banded(panel: Cloth, piece: Extent): number {
   const starts = bandStarts(panel, piece.h)
   const best: number[] = []
   for (let n = starts.length - 1; n >= 0; n -= 1) {
@@ -45,9 +60,9 @@ function banded(panel: Panel, piece: Extent): number {
   return best[0] ?? 0
 }
 
-const turned = ({ x, y, w, h, ...rect }: Rect): Rect => ({ ...rect, x: y, y: x, w: h, h: w })
+const turned = ({ x, y, w, h, ...rect }: Hole): Hole => ({ ...rect, x: y, y: x, w: h, h: w })
 
-const turnedPanel = (panel: Panel): Panel => ({
+const turnedPanel = (panel: Cloth): Cloth => ({
   ...panel,
   w: panel.h,
   h: panel.w,
@@ -58,7 +73,7 @@ const turnedPanel = (panel: Panel): Panel => ({
  * How many upright pieces (inches) a panel surely gives: bands right across it, or right down it,
  * each cut into pieces beside the defects. A careful cutter may find more, never fewer.
  */
-export const pieceCount = (panel: Panel, piece: Extent): number =>
+export const pieceCount = (panel: Cloth, piece: Extent): number =>
   panel.count *
   Math.max(banded(panel, piece), banded(turnedPanel(panel), { w: piece.h, h: piece.w }))
 

@@ -1,5 +1,6 @@
-import type { PanelToCut } from '../cut/panel.ts'
+import type { PanelToCut, PieceSize } from '../cut/panel.ts'
 import { type Pattern, patternCounts, patterns } from '../cut/patterns.ts'
+import { pieceCount } from '../yield.ts'
 import type { PanelsAlike, Pile, PileGarment } from './instance.ts'
 import { rolesOf } from './limits.ts'
 
@@ -78,30 +79,64 @@ export function cutListOf(
   return found ? { panel, sizes, pattern: found } : null
 }
 
-/** Every panel with its patterns; panels alike are looked at once. */
-export function withPatterns(pile: Pile): Pile {
-  const known = new Map<string, readonly (readonly number[])[]>()
-  const of = (panel: PanelsAlike, bounds: readonly number[]) => {
-    const key = JSON.stringify([
-      panel.W,
-      panel.H,
-      panel.defects,
-      panel.upright,
-      panel.picture,
-      bounds,
-    ])
-    const found = known.get(key) ?? patternsOf(pile, panel, bounds)
-    known.set(key, found)
-    return found
-  }
-  return {
-    ...pile,
-    garments: pile.garments.map((garment) => ({
-      ...garment,
-      panels: garment.panels.map((panel) => ({
-        ...panel,
-        patterns: panel.patterns ?? of(panel, boundsOf(pile, garment)),
-      })),
-    })),
-  }
+/**
+ * Some ways to cut a panel, one for each size, for when there is no time to find all: bands right across
+ * or right down it. They can be cut; better ones are not looked for.
+ */
+function hurriedPatterns(pile: Pile, panel: PanelsAlike, bounds: readonly number[]): number[][] {
+  const none = pile.sizes.map(() => 0)
+  if (panel.picture) return [none]
+  const cloth = { w: panel.W, h: panel.H, count: 1, defects: panel.defects }
+  const most = ({ w, h, rot }: PieceSize): number =>
+    Math.max(
+      pieceCount(cloth, { w, h }),
+      rot && !panel.upright ? pieceCount(cloth, { w: h, h: w }) : 0,
+    )
+  const found = wantedOf(pile, bounds).map((size) =>
+    none.map((_, k) => (k === size ? Math.min(bounds[size]!, most(pile.sizes[size]!)) : 0)),
+  )
+  return found.length > 0 ? found : [none]
 }
+
+export interface Looking {
+  /** Patterns found before, and those found now. */
+  readonly known: Map<string, readonly (readonly number[])[]>
+  /** From then on panels that are not known are looked at in a hurry. */
+  readonly isLate: () => boolean
+}
+
+export interface LookedAt {
+  readonly pile: Pile
+  /** Every panel was looked at whole: a proof of the plan is one. */
+  readonly complete: boolean
+}
+
+/** Every panel with its patterns; panels alike are looked at once. */
+export function lookedAt(pile: Pile, { known, isLate }: Looking): LookedAt {
+  let complete = true
+  const of = (panel: PanelsAlike, bounds: readonly number[]) => {
+    const { W, H, defects, upright, picture } = panel
+    const key = JSON.stringify([W, H, defects, upright, picture, pile.sizes, bounds])
+    const found = known.get(key)
+    if (found) return found
+    if (isLate()) {
+      complete = false
+      return hurriedPatterns(pile, panel, bounds)
+    }
+    const made = patternsOf(pile, panel, bounds)
+    known.set(key, made)
+    return made
+  }
+  const garments = pile.garments.map((garment) => ({
+    ...garment,
+    panels: garment.panels.map((panel) => ({
+      ...panel,
+      patterns: panel.patterns ?? of(panel, boundsOf(pile, garment)),
+    })),
+  }))
+  return { pile: { ...pile, garments }, complete }
+}
+
+/** Every panel with all its patterns, however long that takes. */
+export const withPatterns = (pile: Pile): Pile =>
+  lookedAt(pile, { known: new Map(), isLate: () => false }).pile

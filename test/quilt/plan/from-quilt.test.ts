@@ -6,7 +6,7 @@ import { bestPlan } from '../../../src/planning/plan-pile.ts'
 import { quiltSizes } from '../../../src/quilt/layout.ts'
 import { checkPlan } from '../../../src/quilt/plan/check.ts'
 import { pileFor, type Suited } from '../../../src/quilt/plan/from-quilt.ts'
-import { cutListOf, withPatterns } from '../../../src/quilt/plan/panels.ts'
+import { cutListOf, type Looking, lookedAt, withPatterns } from '../../../src/quilt/plan/panels.ts'
 import { shortageOf } from '../../../src/quilt/plan/shortage.ts'
 import { layouts } from '../../help/knowledge.ts'
 import { replayed } from '../../help/replay-cuts.ts'
@@ -103,4 +103,26 @@ test('the plan of a real pile keeps its rules, and every panel it cuts has a lis
   } finally {
     await lane.close()
   }
+})
+
+test('panels that there is no time for are looked at in a hurry, known ones are not, and nothing is called complete', () => {
+  const pile = wanted('framed-panels', [
+    suited(1, 'jeans', 'M'),
+    suited(2, 'dress', 'XL'),
+    suited(3, 'tshirt', 'L', { pattern: 'single', graphicIn: 10 }),
+  ])
+  const whole = withPatterns({ ...pile, garments: pile.garments.slice(0, 1) })
+  const known: Looking['known'] = new Map()
+  lookedAt({ ...pile, garments: pile.garments.slice(0, 1) }, { known, isLate: () => false })
+  const { pile: hurried, complete } = lookedAt(pile, { known, isLate: () => true })
+  expect(complete).toBe(false)
+  expect(hurried.garments[0]).toEqual(whole.garments[0])
+  const [front] = hurried.garments[1]!.panels
+  expect(front!.patterns!.length).toBe(pile.sizes.length)
+  // What a hurried look says can really be cut: a whole look finds as much or more.
+  const slow = withPatterns({ ...pile, garments: [pile.garments[1]!] }).garments[0]!.panels[0]!
+  for (const counts of front!.patterns!) {
+    expect(slow.patterns!.some((all) => all.every((count, k) => count >= counts[k]!))).toBe(true)
+  }
+  expect(lookedAt(whole, { known, isLate: () => true }).complete).toBe(true)
 })
