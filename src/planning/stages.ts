@@ -50,7 +50,7 @@ function build(highs: Highs, { lower, upper, rows }: Programme): Model {
     output_flag: false,
     mip_rel_gap: 0,
     mip_abs_gap: gap,
-    // It found nothing here, and took a sixth of the time.
+    // On the piles that were tried it found nothing and cost about a seventh of the time.
     mip_heuristic_run_feasibility_jump: false,
   })
   return model
