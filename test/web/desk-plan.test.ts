@@ -130,6 +130,23 @@ eachStore('the plan of a pile at the desk', (store) => {
     expect([...opened.body.matchAll(/<details class="card plan-cut" open>/g)]).toHaveLength(2)
   })
 
+  test('the cuts of a large pile stand on several pages, and every garment leads to its own', async () => {
+    const shirts = Array.from({ length: 15 }, (_, n) => ({
+      ...shirt,
+      name: said(`Shirt ${n + 1}`),
+    }))
+    const first = await open(shirts, { ...wish, quilt_size: said('throw') })
+    const hrefs = [...first.body.matchAll(/class="plan-how" href="([^"#]*)#(cut-\d+)"/g)]
+    expect(hrefs.length).toBeGreaterThan(12)
+    expect(first.body).toContain(`Garments 1 to 12 of ${hrefs.length} that are cut`)
+    const pages = new Map([...new Set(hrefs.map(([, href]) => href!))].map((href) => [href, '']))
+    for (const href of pages.keys()) pages.set(href, (await visitor.get(href)).body)
+    expect([...pages.keys()]).toEqual([`${address}?cuts=1`, `${address}?cuts=2`])
+    for (const [, href, id] of hrefs) expect(pages.get(href!)).toContain(`id="${id}"`)
+    const { body: last } = await visitor.get(`${address}?cuts=999`)
+    expect(last).toContain(`Garments 13 to ${hrefs.length} of ${hrefs.length} that are cut`)
+  })
+
   test('a name of the customer brings no mark-up, and a pile leads to its plan', async () => {
     const { body } = await open(mixed)
     expect(body).not.toContain('<b>flannel')
