@@ -241,7 +241,12 @@ eachStore('the plan of a pile at the desk', (store) => {
       plansThat(() => Promise.resolve({ best, working: true })),
     )
     expect(body).toContain('data-plan="working"')
-    expect(plain(body)).toContain('cut nothing by it yet. Look again')
+    expect(plain(body)).toContain(
+      'cut nothing by it yet. How to cut is shown once it stands. Look again',
+    )
+    expect(cells(footOf(body))[2]).toBe(best.worth.P)
+    expect(body).not.toContain('<details')
+    expect(body).not.toContain('How to cut Sunday')
   })
 
   test('a busy planning says try again, and is no fault of ours', async () => {

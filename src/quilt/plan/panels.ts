@@ -61,7 +61,10 @@ export interface PanelCutList {
   readonly pattern: Pattern
 }
 
-/** The list of cuts behind a plan's pattern; null where the instance brought its own patterns. */
+/**
+ * The list of cuts behind a plan's pattern, or of one that gives more, where the panel was looked at in a
+ * hurry; null where the instance brought its own patterns.
+ */
 export function cutListOf(
   pile: Pile,
   garment: PileGarment,
@@ -73,9 +76,13 @@ export function cutListOf(
   const sizes = wantedOf(pile, bounds)
   if (sizes.length === 0) return null
   const panel = toCut(pile, alike, sizes, bounds)
-  const found = patterns(panel).find(
-    ({ counts }) => counted(pile, alike, sizes, counts).join() === pattern.join(),
-  )
+  const all = patterns(panel).map((one) => ({
+    one,
+    gives: counted(pile, alike, sizes, one.counts),
+  }))
+  const exact = all.find(({ gives }) => gives.join() === pattern.join())
+  const covers = (gives: readonly number[]) => gives.every((count, size) => count >= pattern[size]!)
+  const found = (exact ?? all.find(({ gives }) => covers(gives)))?.one
   return found ? { panel, sizes, pattern: found } : null
 }
 

@@ -6,7 +6,7 @@ import type { GarmentCuts, PlanCuts } from './view-plan.ts'
 /** How garments are cut, each behind one line; paper shows what is open. */
 export function Cuts({ cuts }: { cuts: PlanCuts }) {
   const say = useSay()
-  const { at, before, after, toggle } = cuts
+  const { at, before, after, toggle, more } = cuts
   return (
     <section class="plan-cuts" aria-labelledby="plan-cuts">
       <h2 id="plan-cuts">{say('desk.plan.cuts')}</h2>
@@ -17,6 +17,12 @@ export function Cuts({ cuts }: { cuts: PlanCuts }) {
       {cuts.garments.map((garment) => (
         <Garment key={garment.n} garment={garment} open={cuts.open} />
       ))}
+      {more && (
+        <p class="plan-to-print">
+          <span>{say('desk.plan.not_yet')}</span>
+          <a href={more.href}>{more.label}</a>
+        </p>
+      )}
       {(before || after) && (
         <nav class="plan-pager" aria-label={say('desk.plan.pages')}>
           {before && (
@@ -38,6 +44,7 @@ export function Cuts({ cuts }: { cuts: PlanCuts }) {
 
 /** The place a link leads to lies within, so that a browser opens what hides it. */
 function Garment({ garment, open }: { garment: GarmentCuts; open: boolean }) {
+  const say = useSay()
   const { n, heading, sheet, teardown } = garment
   return (
     <details class="card plan-cut" open={open}>
@@ -46,16 +53,24 @@ function Garment({ garment, open }: { garment: GarmentCuts; open: boolean }) {
         <p class="plan-teardown">
           <a href={teardown.href}>{teardown.label}</a>
         </p>
-        <p class="bench-caution">
-          {sheet.caution} {sheet.before}
-        </p>
-        <p class="plan-legend">{sheet.legend}</p>
-        {sheet.panels.map((panel, i) => (
-          <Panel key={`cut-${n}-${i + 1}`} panel={panel} />
-        ))}
-        <Pieces pieces={sheet.pieces} />
+        {sheet ? <Sheet sheet={sheet} /> : <p>{say('desk.plan.not_yet')}</p>}
       </div>
     </details>
+  )
+}
+
+function Sheet({ sheet }: { sheet: CutSheet }) {
+  return (
+    <>
+      <p class="bench-caution">
+        {sheet.caution} {sheet.before}
+      </p>
+      <p class="plan-legend">{sheet.legend}</p>
+      {sheet.panels.map((panel, i) => (
+        <Panel key={`${i + 1}`} panel={panel} />
+      ))}
+      <Pieces pieces={sheet.pieces} />
+    </>
   )
 }
 

@@ -1,17 +1,21 @@
+import { canonical, sha256 } from '../../base/ids.ts'
 import { inchWords, quartersPerInch } from '../../base/units.ts'
 import type { Garment } from '../../intake/pile.ts'
 import { cutSheet, type PanelOnSheet } from '../../papers/cut-sheet.ts'
 import type { Planned } from '../../planning/plan-pile.ts'
 import type { PieceSize } from '../../quilt/cut/panel.ts'
-import { cutListOf } from '../../quilt/plan/panels.ts'
+import { cutListOf, type PanelCutList } from '../../quilt/plan/panels.ts'
+import type { PanelCut } from '../../quilt/plan/plan.ts'
 import type { Language, Say } from '../../words/words.ts'
 import { nameOf } from '../chat/present-garment.ts'
 import { deskPaths } from './paths.ts'
 import { readerAt } from './present-garment.ts'
 import type { GarmentCuts, PlanCuts } from './view-plan.ts'
 
-/** So many garments' cuts stand on one page: each is looked for and drawn anew. */
 const cutsOnPage = 12
+
+/** For so long a page looks for cuts; those that are not found by then come when it is looked at again. */
+const drawMs = 700
 
 /** Which cuts a reader wishes to see. */
 export interface CutsWish {
@@ -44,20 +48,45 @@ export function cutsHref({ number, planned }: PlannedGarments, g: number): strin
   return `${deskPaths.plan(number)}?cuts=${page}#cut-${planned.pile.garments[g]!.id}`
 }
 
-function panelsOf({ pile, plan }: Planned, g: number, garment: Garment, say: Say): PanelOnSheet[] {
-  return plan.cuts
-    .filter((cut) => cut.garment === g)
-    .map(({ panel, pattern, times }) => {
-      const list = cutListOf(pile, pile.garments[g]!, panel, pattern)
-      if (!list) throw new Error(`no cuts give ${pattern.join()} of panel ${panel}`)
-      const name = say(`trade.panels.${garment.panels[panel]!.name}`)
-      return { name, panel: list.panel, pattern: list.pattern, times }
-    })
+/** Lists of cuts found so far: a large panel takes seconds, and every look at a plan wants the same. */
+const found = new Map<string, PanelCutList>()
+const mostFound = 512
+
+function listOf({ pile }: Planned, { garment: g, panel: p, pattern }: PanelCut): PanelCutList {
+  const { roles, panels } = pile.garments[g]!
+  const { patterns: _, ...panel } = panels[p]!
+  const { sizes, demand, shareMax, maxRoles } = pile
+  const key = sha256(canonical([panel, pattern, roles, sizes, demand, shareMax, maxRoles]))
+  const list = found.get(key) ?? cutListOf(pile, pile.garments[g]!, p, pattern)
+  if (!list) throw new Error(`no cuts give ${pattern.join()} of panel ${p}`)
+  found.delete(key)
+  found.set(key, list)
+  const [oldest] = found.keys()
+  if (found.size > mostFound) found.delete(oldest!)
+  return list
+}
+
+/** Null: the time is up before all of its panels are looked at. */
+function panelsOf(
+  planned: Planned,
+  g: number,
+  garment: Garment,
+  { say, until }: { readonly say: Say; readonly until: number },
+): PanelOnSheet[] | null {
+  const sheets: PanelOnSheet[] = []
+  for (const cut of planned.plan.cuts.filter(({ garment: of }) => of === g)) {
+    if (performance.now() > until) return null
+    const { panel, pattern } = listOf(planned, cut)
+    const name = say(`trade.panels.${garment.panels[cut.panel]!.name}`)
+    sheets.push({ name, panel, pattern, times: cut.times })
+  }
+  return sheets
 }
 
 function garmentCuts(
   { number, planned, used }: PlannedGarments,
   g: number,
+  until: number,
   language: Language,
 ): GarmentCuts {
   const { say } = language
@@ -69,6 +98,7 @@ function garmentCuts(
     const { w, h } = pile.sizes[size]!
     return { w, h, count, role: say(`trade.roles.${pile.roles[role]!.name}`) }
   })
+  const panels = panelsOf(planned, g, garment, { say, until })
   return {
     n,
     code,
@@ -77,7 +107,7 @@ function garmentCuts(
       name: nameOf(garment, readerAt(language)),
       count: given.reduce((sum, { count }) => sum + count, 0),
     }),
-    sheet: cutSheet({ panels: panelsOf(planned, g, garment, say), roles, language }),
+    sheet: panels && cutSheet({ panels, roles, language }),
     teardown: { label: say('desk.plan.teardown'), href: deskPaths.teardown(number, n) },
   }
 }
@@ -96,6 +126,8 @@ export function planCuts(
   const from = (page - 1) * cutsOnPage
   const here = places.slice(from, from + cutsOnPage)
   const { open } = wish
+  const until = performance.now() + drawMs
+  const garments = here.map((g) => garmentCuts(one, g, until, language))
   const path = deskPaths.plan(one.number)
   const other = (to: number): string => path + query({ page: to, open })
   return {
@@ -104,7 +136,10 @@ export function planCuts(
       label: say(open ? 'desk.plan.close_all' : 'desk.plan.open_all'),
       href: path + query({ page, open: !open }),
     },
-    garments: here.map((g) => garmentCuts(one, g, language)),
+    garments,
+    more: garments.every(({ sheet }) => sheet)
+      ? null
+      : { label: say('desk.plan.again'), href: path + query({ page, open }) },
     at: say('desk.plan.page', { from: from + 1, to: from + here.length, count: places.length }),
     before: page > 1 ? other(page - 1) : null,
     after: page < pages ? other(page + 1) : null,

@@ -78,14 +78,14 @@ function idleOf({ pile, plan }: Planned): ReadonlyMap<number, string> {
   )
 }
 
-function garmentRows(one: PlannedGarments, language: Language): PlanGarment[] {
+function garmentRows(one: PlannedGarments, isSettled: boolean, language: Language): PlanGarment[] {
   const { say } = language
   const { pile, plan } = one.planned
   const idle = idleOf(one.planned)
   return one.used.map((garment, g) => {
     const given = plan.supply.filter(({ garment: by, count }) => by === g && count > 0)
     const why = idle.get(g)
-    const href = cutsHref(one, g)
+    const href = isSettled ? cutsHref(one, g) : null
     const name = nameOf(garment, readerAt(language))
     return {
       n: garment.n,
@@ -106,7 +106,8 @@ function garmentRows(one: PlannedGarments, language: Language): PlanGarment[] {
   })
 }
 
-function shownPlan(one: PlannedGarments, wish: CutsWish, language: Language): ShownPlan {
+/** `wish` is null while the plan may change: nobody is told how to cut by it. */
+function shownPlan(one: PlannedGarments, wish: CutsWish | null, language: Language): ShownPlan {
   const { pile, plan } = one.planned
   const { say } = language
   const shortage = shortageOf(pile, plan)
@@ -128,8 +129,8 @@ function shownPlan(one: PlannedGarments, wish: CutsWish, language: Language): Sh
     ),
     roles,
     all: allRow(one.planned, roles, language),
-    garments: garmentRows(one, language),
-    cuts: planCuts(one, wish, language),
+    garments: garmentRows(one, wish !== null, language),
+    cuts: wish && planCuts(one, wish, language),
   }
 }
 
@@ -198,7 +199,8 @@ export async function planPage(
   const { layout, size, quilts } = review.pile.wish
   const asked = toPlan(review, knowledge)
   const [state, planned] = await progressOf(asked, plans)
-  const plan = planned && shownPlan({ number, planned, used: asked.used }, wish, language)
+  const cuts = state === 'working' ? null : wish
+  const plan = planned && shownPlan({ number, planned, used: asked.used }, cuts, language)
   return {
     page: 'plan',
     title: say('desk.plan.title', { number }),

@@ -35,7 +35,8 @@ export interface GarmentCuts {
   readonly n: number
   readonly code: string
   readonly heading: string
-  readonly sheet: CutSheet
+  /** Null: its cuts are not found yet. */
+  readonly sheet: CutSheet | null
   readonly teardown: Link
 }
 
@@ -43,6 +44,8 @@ export interface PlanCuts {
   readonly open: boolean
   readonly toggle: Link
   readonly garments: readonly GarmentCuts[]
+  /** To look again, where cuts are not found yet. */
+  readonly more: Link | null
   readonly at: string
   readonly before: string | null
   readonly after: string | null
