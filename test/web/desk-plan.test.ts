@@ -8,6 +8,7 @@ import { openPlanningLane } from '../../src/planning/lane.ts'
 import { bestPlan, type Planned } from '../../src/planning/plan-pile.ts'
 import { openPlans, type Plans } from '../../src/planning/plans.ts'
 import { checkPlan } from '../../src/quilt/plan/check.ts'
+import { planCuts } from '../../src/web/desk/present-plan-cuts.ts'
 import { Visitor } from '../help/desk-visitor.ts'
 import { eachStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
@@ -145,6 +146,19 @@ eachStore('the plan of a pile at the desk', (store) => {
     for (const [, href, id] of hrefs) expect(pages.get(href!)).toContain(`id="${id}"`)
     const { body: last } = await visitor.get(`${address}?cuts=999`)
     expect(last).toContain(`Garments 13 to ${hrefs.length} of ${hrefs.length} that are cut`)
+  })
+
+  test('cuts that a page has no time for come when it is looked at again', async () => {
+    await open(mixed)
+    const best = await planned()
+    const { used } = toPlan(await review(store().db, workshop.knowledge, '1'), workshop.knowledge)
+    const english = workshop.knowledge.languages.get('en')!
+    const cuts = (ms: number) =>
+      planCuts({ number: 1, planned: best, used }, { page: 1, open: false }, english, ms)!
+    expect(cuts(-1).garments.map(({ sheet }) => sheet)).toEqual([null, null])
+    expect(cuts(-1).more).toEqual({ label: 'Look again', href: `${address}?cuts=1#plan-cuts` })
+    expect(cuts(60_000).garments.every(({ sheet }) => sheet !== null)).toBe(true)
+    expect(cuts(60_000).more).toBeNull()
   })
 
   test('a name of the customer brings no mark-up, and a pile leads to its plan', async () => {

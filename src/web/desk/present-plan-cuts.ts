@@ -117,6 +117,7 @@ export function planCuts(
   one: PlannedGarments,
   wish: CutsWish,
   language: Language,
+  forMs = drawMs,
 ): PlanCuts | null {
   const { say } = language
   const places = cutPlaces(one.planned)
@@ -126,7 +127,7 @@ export function planCuts(
   const from = (page - 1) * cutsOnPage
   const here = places.slice(from, from + cutsOnPage)
   const { open } = wish
-  const until = performance.now() + drawMs
+  const until = performance.now() + forMs
   const garments = here.map((g) => garmentCuts(one, g, until, language))
   const path = deskPaths.plan(one.number)
   const other = (to: number): string => path + query({ page: to, open })
