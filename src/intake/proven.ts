@@ -43,10 +43,22 @@ export async function proven(files: FlowFiles, around: Around): Promise<Proven> 
   return { name, found: false, findings, counts }
 }
 
+/** What an example comes to in one line; the chain behind it is told by `check-flows`. */
+const toldOfExample = ['facts', 'step', 'must', 'cameOut'] as const
+
+function inShort(example: string | object): string {
+  if (typeof example === 'string') return example
+  const told = new Map(Object.entries(example))
+  return toldOfExample
+    .filter((name) => told.has(name))
+    .map((name) => `${name} ${JSON.stringify(told.get(name))}`)
+    .join(', ')
+}
+
 /** The failure that a first finding is refused with: its file, its line and what is wrong. */
 export const refusalOf = ({ file, line, message, example }: Finding): Failure =>
   new Failure('flows_invalid', {
     file,
     line,
-    why: example === undefined ? message : `${message} (${example})`,
+    why: example === undefined ? message : `${message} (${inShort(example)})`,
   })

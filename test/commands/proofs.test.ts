@@ -119,6 +119,7 @@ describe('the server', () => {
       const refused = refusal(await run(verb, { env }))
       expect(refused).toMatchObject({ exit: 2, stdout: '', code: 'flows_invalid' })
       expect(refused.message).toMatch(/^tables\/must-hold\.yaml, line \d+: does not hold: /)
+      expect(refused.message).toMatch(/\(facts \{.*\}, must \{"spare_c":50\}, cameOut \d+\)/)
       expect(refused.message).toContain('Put it right and start again')
     }
     expect(readdirSync(env.DATA_DIR)).toEqual([])
