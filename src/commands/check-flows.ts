@@ -11,6 +11,8 @@ const usage = 'check-flows [--facts] [--json]'
 interface Examined {
   readonly findings: readonly Finding[]
   readonly counts?: Counts
+  /** Whether a kept proof was found. */
+  readonly found?: boolean
   readonly files?: FlowFiles
 }
 
@@ -33,17 +35,26 @@ const factsOf = async (files: FlowFiles) => ({
 })
 
 /**
- * `check-flows [--facts] [--json]`: counts, or findings with exit 2; with `--facts` the vocabulary and
+ * `check-flows [--facts] [--json]`: counts, whether the proof was kept or new, and the seconds since the
+ * command began, or findings with exit 2; with `--facts` the vocabulary and
  * the figures of each table too. JSON is its one form.
  */
 export async function checkFlowsVerb(given: readonly string[]): Promise<number> {
   const unknown = given.find((one) => one !== '--facts' && one !== '--json')
   if (unknown !== undefined) throw new Failure('bad_input', { field: unknown, why: usage })
-  const { findings, counts, files } = await examined()
+  const { findings, counts, files, found } = await examined()
   if (findings.length > 0) {
     print({ ok: false, findings })
     return 2
   }
-  print({ ok: true, ...counts, ...(given.includes('--facts') && (await factsOf(files!))) })
+  const seconds = Number((performance.now() / 1000).toFixed(2))
+  const proof = found ? 'kept' : 'new'
+  print({
+    ok: true,
+    ...counts,
+    proof,
+    seconds,
+    ...(given.includes('--facts') && (await factsOf(files!))),
+  })
   return 0
 }
