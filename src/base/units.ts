@@ -1,8 +1,6 @@
 /** Grid of the workshop: lengths that are cut are whole quarter inches. */
 export const quartersPerInch = 4
 
-export const inchesToCm = (inches: number): number => inches * 2.54
-
 const fractions = ['', '1/4', '1/2', '3/4']
 
 /** 12.5 → "12 1/2"; rounded to the nearest quarter inch. */

@@ -190,10 +190,6 @@ export type NewRow<T extends keyof Database> = Insertable<Database[T]>
 
 export type PileRow = Row<'pile'>
 export type ActRow = Row<'act'>
-export type StandingRow = Row<'standing'>
-export type GarmentRow = Row<'garment'>
-export type NoteRow = Row<'note'>
 export type PhotoRow = Row<'photo'>
 export type AccountRow = Row<'account'>
-export type SessionRow = Row<'session'>
 export type DecisionRow = Row<'decision'>

@@ -4,17 +4,7 @@ import { gradeInput } from '../../src/garment/input.ts'
 import { type Conditions, keeps, readStatements } from '../../src/garment/must-hold.ts'
 import { knowledge, readYaml } from '../help/knowledge.ts'
 import { bearable, secondCeiling, type Worn } from '../help/second-ceiling.ts'
-
-/** Marsaglia's xorshift32: the same combinations every time. */
-function random(seed: number): (below: number) => number {
-  let state = seed
-  return (below) => {
-    state ^= state << 13
-    state ^= state >>> 17
-    state ^= state << 5
-    return (state >>> 0) % below
-  }
-}
+import { random } from '../help/xorshift.ts'
 
 type Garment = Record<FactName, string> & Worn
 

@@ -1,4 +1,5 @@
 import { type Figure, practice } from '../../base/figure.ts'
+import { quartersPerInch } from '../../base/units.ts'
 import type { Facts } from '../../garment/facts.ts'
 import type { Panel } from '../../garment/panels.ts'
 import type { Box, Feature, PieceSize } from '../cut/panel.ts'
@@ -47,7 +48,7 @@ export const planFigures: readonly Figure[] = [
   },
 ]
 
-const quarters = (inches: number): number => Math.round(inches * 4)
+const quarters = (inches: number): number => Math.round(inches * quartersPerInch)
 
 const boxOf = ({ x, y, w, h }: { x: number; y: number; w: number; h: number }): Box => ({
   x: quarters(x),

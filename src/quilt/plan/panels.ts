@@ -143,7 +143,3 @@ export function lookedAt(pile: Pile, { known, isLate }: Looking): LookedAt {
   }))
   return { pile: { ...pile, garments }, complete }
 }
-
-/** Every panel with all its patterns, however long that takes. */
-export const withPatterns = (pile: Pile): Pile =>
-  lookedAt(pile, { known: new Map(), isLate: () => false }).pile

@@ -6,10 +6,15 @@ import { bestPlan } from '../../../src/planning/plan-pile.ts'
 import { quiltSizes } from '../../../src/quilt/layout.ts'
 import { checkPlan } from '../../../src/quilt/plan/check.ts'
 import { pileFor, type Suited } from '../../../src/quilt/plan/from-quilt.ts'
-import { cutListOf, type Looking, lookedAt, withPatterns } from '../../../src/quilt/plan/panels.ts'
+import type { Pile } from '../../../src/quilt/plan/instance.ts'
+import { cutListOf, type Looking, lookedAt } from '../../../src/quilt/plan/panels.ts'
 import { shortageOf } from '../../../src/quilt/plan/shortage.ts'
 import { layouts } from '../../help/knowledge.ts'
 import { replayed } from '../../help/replay-cuts.ts'
+
+/** Every panel with all its patterns, however long that takes. */
+const withPatterns = (pile: Pile): Pile =>
+  lookedAt(pile, { known: new Map(), isLate: () => false }).pile
 
 const layout = (id: string) => layouts.find((one) => one.id === id)!
 
