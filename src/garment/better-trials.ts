@@ -89,9 +89,9 @@ export const trialsOf = (standing: Standing, act: Act): Trial[] =>
 
 const size = ({ facts }: Possible): number => Object.keys(facts).length
 
-/** Best first; of equals the one that hangs on least. */
+/** Best first; of equals the one that tells most: "it stays unknown" is nothing to hope for. */
 export const byOutcome = (a: Possible, b: Possible): number =>
-  compare(ranks(b.outcome), ranks(a.outcome)) || size(a) - size(b)
+  compare(ranks(b.outcome), ranks(a.outcome)) || size(b) - size(a)
 
 export const possible = ({ facts, layout, outcome }: Trial): Possible => ({
   facts,

@@ -128,8 +128,14 @@ describe('what would make it better', () => {
     expect(stepOf('wash', { wash: 'unwashed', bleed: 'fast' })!.hangsOn).toEqual({})
     expect(stepOf('wash', { wash: 'unwashed', soil: 'soiled' })!.hangsOn).toEqual({
       soil: 'clean',
-      bleed: 'untested',
+      bleed: 'fast',
     })
+  })
+
+  test('of two outcomes that are as good, the one that the label tells is hoped for', () => {
+    const tie: Partial<Facts> = { kind: 'tie', stretch: 'bias', age: 'old' }
+    const step = stepOf('read-label', { ...tie, heat: 'unknown', iron: 'missing' })
+    expect(step!.hangsOn.iron).not.toBe('missing')
   })
 
   test('washing says that colour may run', () => {
