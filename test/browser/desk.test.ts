@@ -134,6 +134,20 @@ test('a link to a garment’s cuts opens them without a script', async () => {
   expect(await page.locator('.plan-cut svg').first().isVisible()).toBe(true)
 })
 
+test('on paper a pile takes the whole width, and what is closed or pressed is left out', async () => {
+  await page.goto(`${url}/desk/piles/1`)
+  await page.emulateMedia({ media: 'print' })
+  // Wide enough for the screen's columns, as A4 across is.
+  await page.setViewportSize({ width: 1024, height: 700 })
+  const reasons = await page.locator('.reasons').first().boundingBox()
+  expect(reasons!.width).toBeGreaterThan(700)
+  expect(await page.locator('.what-waits').isVisible()).toBe(false)
+  expect(await page.locator('.decision form').first().isVisible()).toBe(false)
+  expect(await page.locator('details.told:not([open])').first().isVisible()).toBe(false)
+  expect(await sideways(page)).toBeLessThanOrEqual(0)
+  await page.emulateMedia({ media: null })
+})
+
 test('what waits, what it is and what it does stand beside each other on a wide page', async () => {
   await page.setViewportSize({ width: 1280, height: 900 })
   await page.goto(`${url}/desk/piles/1`)
