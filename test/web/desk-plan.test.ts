@@ -131,6 +131,22 @@ eachStore('the plan of a pile at the desk', (store) => {
     expect([...opened.body.matchAll(/<details class="card plan-cut" open>/g)]).toHaveLength(2)
   })
 
+  test('what the customer wants whole is told on top and where the garment is cut', async () => {
+    const apron: Script = {
+      kind: said('apron'),
+      name: said('Kitchen apron'),
+      details: said(['keep-a-spot']),
+    }
+    const about = { ...wish, not_to_cut: said('The <i>initials</i> on the pocket.') }
+    const { body } = await open([apron, shirt], about)
+    expect(plain(body)).toContain('Not to be cut, says the customer: The <i>initials</i> on')
+    const cutOf = (n: number) =>
+      plain(body.slice(body.indexOf(`id="cut-${n}"`)).split('</details>')[0]!)
+    expect(cutOf(1)).toContain('Where a cut meets one, cut nothing')
+    expect(cutOf(1)).toContain('Keep the marked part whole')
+    expect(cutOf(2)).not.toContain('Where a cut meets one')
+  })
+
   test('the cuts of a large pile stand on several pages, and every garment leads to its own', async () => {
     const shirts = Array.from({ length: 15 }, (_, n) => ({
       ...shirt,

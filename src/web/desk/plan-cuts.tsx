@@ -45,7 +45,7 @@ export function Cuts({ cuts }: { cuts: PlanCuts }) {
 /** The place a link leads to lies within, so that a browser opens what hides it. */
 function Garment({ garment, open }: { garment: GarmentCuts; open: boolean }) {
   const say = useSay()
-  const { n, heading, sheet, teardown } = garment
+  const { n, heading, minds, sheet, teardown } = garment
   return (
     <details class="card plan-cut" open={open}>
       <summary>{heading}</summary>
@@ -53,6 +53,13 @@ function Garment({ garment, open }: { garment: GarmentCuts; open: boolean }) {
         <p class="plan-teardown">
           <a href={teardown.href}>{teardown.label}</a>
         </p>
+        {minds.length > 0 && (
+          <ul class="caution plan-minds">
+            {minds.map((words) => (
+              <li key={words}>{words}</li>
+            ))}
+          </ul>
+        )}
         {sheet ? <Sheet sheet={sheet} /> : <p>{say('desk.plan.not_yet')}</p>}
       </div>
     </details>

@@ -83,6 +83,29 @@ function panelsOf(
   return sheets
 }
 
+/** Cautions of a garment that stand where it is cut; the rest stand on its teardown sheet. */
+const atTheBlade: readonly string[] = [
+  'keep-the-marked-part',
+  'hold-before-cutting',
+  'never-turn',
+  'contain-the-filling',
+  'metal-out-first',
+  'unpick-never-wet',
+  'release-gathers',
+  'gloves-and-closed-bag',
+]
+
+/** Nobody has told the planning where a spot or a hole is: whoever cuts must look. */
+const hasAPlaceToMind = ({ facts }: Garment): boolean =>
+  facts.consent !== 'yes' || facts.wear !== 'sound' || facts.soil !== 'clean'
+
+const mindsOf = (garment: Garment, say: Say): string[] => [
+  ...(hasAPlaceToMind(garment) ? [say('desk.plan.mind.marked')] : []),
+  ...(garment.grading?.press.cautions ?? [])
+    .filter((code) => atTheBlade.includes(code))
+    .map((code) => say(`trade.cautions.${code}`)),
+]
+
 function garmentCuts(
   { number, planned, used }: PlannedGarments,
   g: number,
@@ -107,6 +130,7 @@ function garmentCuts(
       name: nameOf(garment, readerAt(language)),
       count: given.reduce((sum, { count }) => sum + count, 0),
     }),
+    minds: mindsOf(garment, say),
     sheet: panels && cutSheet({ panels, roles, language }),
     teardown: { label: say('desk.plan.teardown'), href: deskPaths.teardown(number, n) },
   }

@@ -2,6 +2,7 @@ import { type LeftOut, type ToPlan, toPlan } from '../../desk/planned.ts'
 import type { Review } from '../../desk/review.ts'
 import type { Knowledge } from '../../intake/knowledge.ts'
 import type { Garment } from '../../intake/pile.ts'
+import { chosen } from '../../intake/replies.ts'
 import { shortageWords, yardWords } from '../../papers/shortage-words.ts'
 import type { Planned } from '../../planning/plan-pile.ts'
 import type { Plans, Progress } from '../../planning/plans.ts'
@@ -144,7 +145,9 @@ function outWords({ garment, barred }: LeftOut, language: Language): PlanPage['o
 /** What holds a reader back from cutting, beside the plan itself. */
 function cautionsOf({ pile, decisions }: Review, { say }: Language): string[] {
   const { layout, layoutChosen, size, sizeChosen } = pile.wish
+  const notToCut = chosen(pile.replies, 'not_to_cut')
   return [
+    ...(notToCut ? [`${say('desk.not_to_cut')} ${notToCut}`] : []),
     ...(decisions.at(-1)?.verdict === 'accept' ? [] : [say('desk.plan.mind.accepted')]),
     ...(layoutChosen
       ? []

@@ -35,6 +35,8 @@ export interface GarmentCuts {
   readonly n: number
   readonly code: string
   readonly heading: string
+  /** What to mind of this garment before the blade. */
+  readonly minds: readonly string[]
   /** Null: its cuts are not found yet. */
   readonly sheet: CutSheet | null
   readonly teardown: Link
