@@ -28,6 +28,13 @@ const cellsForSum = 16
 /** Fronts of more counts than this are not looked for among those made so far. */
 const alikeUpTo = 256
 
+interface Clamping {
+  readonly steps: readonly number[]
+  /** The size whose count stands in the cell. */
+  readonly last: number
+  readonly over: readonly number[]
+}
+
 /** Vectors of `sizes` counts, clamped at `bounds` where those are given. */
 export class VectorFronts implements Fronts<Vectors> {
   readonly impossible: Vectors
@@ -96,7 +103,8 @@ export class VectorFronts implements Fronts<Vectors> {
     if (this.#table.length < cells) this.#table = new Int32Array(cells * 2)
     const table = this.#table.fill(-1, 0, cells)
     for (const [a, b] of pairs) {
-      if (this.#bounds) this.#addClamped(table, a, b, steps, last)
+      const over = this.#clampedSizes(a, b)
+      if (over.length > 0) this.#addClamped(table, a, b, { steps, last, over })
       else this.#add(table, this.#cellsOf(a, steps), a, this.#cellsOf(b, steps), b, last)
     }
     return this.#undominated(table, most, steps, last, cells)
@@ -133,26 +141,28 @@ export class VectorFronts implements Fronts<Vectors> {
     }
   }
 
-  #addClamped(
-    table: Int32Array,
-    a: Vectors,
-    b: Vectors,
-    steps: readonly number[],
-    last: number,
-  ): void {
+  /** Sizes of which the two together could make more than is of use. */
+  #clampedSizes(a: Vectors, b: Vectors): number[] {
+    const bounds = this.#bounds
+    if (!bounds) return []
+    return [...bounds.keys()].filter((size) => a.most[size]! + b.most[size]! > bounds[size]!)
+  }
+
+  /** The sum's cell, less the steps of what goes beyond a bound. */
+  #addClamped(table: Int32Array, a: Vectors, b: Vectors, { steps, last, over }: Clamping): void {
     const width = this.#sizes
     const bounds = this.#bounds!
+    const [cellsA, cellsB] = [this.#cellsOf(a, steps), this.#cellsOf(b, steps)]
+    const most = bounds[last]!
     for (let i = 0; i < a.n; i += 1) {
+      const from = i * width
       for (let j = 0; j < b.n; j += 1) {
-        let at = 0
-        for (let size = 0; size < width; size += 1) {
-          const sum = a.counts[i * width + size]! + b.counts[j * width + size]!
-          at += Math.min(sum, bounds[size]!) * steps[size]!
+        let at = cellsA[i]! + cellsB[j]!
+        for (const size of over) {
+          const beyond = a.counts[from + size]! + b.counts[j * width + size]! - bounds[size]!
+          if (beyond > 0) at -= beyond * steps[size]!
         }
-        const sum = Math.min(
-          a.counts[i * width + last]! + b.counts[j * width + last]!,
-          bounds[last]!,
-        )
+        const sum = Math.min(a.counts[from + last]! + b.counts[j * width + last]!, most)
         if (sum > table[at]!) table[at] = sum
       }
     }
