@@ -58,6 +58,8 @@ export interface Pile {
   readonly replies: Replies
   readonly recipient: Recipient
   readonly wish: Wish
+  /** Of the day it last changed. */
+  readonly rates: Rates
   /** In the order they were added, dropped ones too. */
   readonly garments: readonly Garment[]
   readonly tally: Tally
@@ -215,6 +217,7 @@ export function derivePile(
     replies,
     recipient,
     wish,
+    rates,
     garments,
     tally: tally(
       standing.map(({ facts, panels, grading }) => ({

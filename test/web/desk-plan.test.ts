@@ -2,7 +2,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest'
 import { Failure } from '../../src/base/failures.ts'
 import { openLog } from '../../src/base/log.ts'
 import { addAccount } from '../../src/desk/accounts.ts'
-import { toPlan } from '../../src/desk/planned.ts'
+import { planReviewed } from '../../src/desk/planned.ts'
 import { review } from '../../src/desk/review.ts'
 import { openPlanningLane } from '../../src/planning/lane.ts'
 import { bestPlan, type Planned } from '../../src/planning/plan-pile.ts'
@@ -85,7 +85,7 @@ eachStore('the plan of a pile at the desk', (store) => {
   }
   const planned = async (): Promise<Planned> => {
     const lane = openPlanningLane()
-    const { pile } = toPlan(await review(store().db, workshop.knowledge, '1'), workshop.knowledge)
+    const { pile } = planReviewed(await review(store().db, workshop.knowledge, '1'))
     return bestPlan(pile!, lane, { budgetMs: 30_000 }).finally(() => lane.close())
   }
 
@@ -167,7 +167,7 @@ eachStore('the plan of a pile at the desk', (store) => {
   test('cuts that a page has no time for come when it is looked at again', async () => {
     await open(mixed)
     const best = await planned()
-    const { used } = toPlan(await review(store().db, workshop.knowledge, '1'), workshop.knowledge)
+    const { used } = planReviewed(await review(store().db, workshop.knowledge, '1'))
     const english = workshop.knowledge.languages.get('en')!
     const cuts = (ms: number) =>
       planCuts({ number: 1, planned: best, used }, { page: 1, open: false }, english, ms)!

@@ -1,8 +1,8 @@
-import { type LeftOut, type ToPlan, toPlan } from '../../desk/planned.ts'
+import { planReviewed } from '../../desk/planned.ts'
 import type { Review } from '../../desk/review.ts'
-import type { Knowledge } from '../../intake/knowledge.ts'
 import type { Garment } from '../../intake/pile.ts'
 import { chosen } from '../../intake/replies.ts'
+import type { LeftOut, ToPlan } from '../../intake/to-plan.ts'
 import { shortageWords, yardWords } from '../../papers/shortage-words.ts'
 import type { Planned } from '../../planning/plan-pile.ts'
 import type { Plans, Progress } from '../../planning/plans.ts'
@@ -193,14 +193,14 @@ const mayChange: readonly PlanState[] = ['working', 'ended', 'waiting', 'failed'
 /** The plan of a reviewed pile. */
 export async function planPage(
   review: Review,
-  { plans, knowledge }: { readonly plans: Plans; readonly knowledge: Knowledge },
+  { plans }: { readonly plans: Plans },
   wish: CutsWish,
   language: Language,
 ): Promise<PlanPage> {
   const { say } = language
   const { number } = review.row
   const { layout, size, quilts } = review.pile.wish
-  const asked = toPlan(review, knowledge)
+  const asked = planReviewed(review)
   const [state, planned] = await progressOf(asked, plans)
   const cuts = state === 'working' ? null : wish
   const plan = planned && shownPlan({ number, planned, used: asked.used }, cuts, language)
