@@ -1,8 +1,8 @@
 import { formatHex } from 'culori/fn'
+import { labOf } from '../base/colour.ts'
 import type { Facts } from '../garment/facts.ts'
 import type { Extent } from '../quilt/layout.ts'
 import type { Rect } from '../quilt/place/grid.ts'
-import { labOf } from './colour-words.ts'
 import { plainColours, type SvgWords, svgOf } from './drawing.ts'
 
 /** What is printed on the cloth; one that nobody told is drawn plain. */

@@ -1,6 +1,7 @@
+import { labOf } from '../base/colour.ts'
+import { type ColourWord, colourWord } from '../base/colour-words.ts'
 import type { QuiltSize } from '../quilt/layout.ts'
 import type { Say } from '../words/words.ts'
-import { type ColourWord, colourWord, labOf } from './colour-words.ts'
 import type { DrawnPiece } from './quilt-picture.ts'
 
 /** A second colour is told where it covers at least this share of the quilt. */

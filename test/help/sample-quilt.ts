@@ -1,4 +1,4 @@
-import { labOf } from '../../src/papers/colour-words.ts'
+import { labOf } from '../../src/base/colour.ts'
 import type { DrawnPiece, Print, QuiltToDraw } from '../../src/papers/quilt-picture.ts'
 import type { Layout, QuiltSize, Role } from '../../src/quilt/layout.ts'
 import { besideCosts, type Lab, usualRepeat } from '../../src/quilt/place/colours.ts'

@@ -1,4 +1,5 @@
-import { converter, type Lab65, modeLab65, modeRgb, useMode } from 'culori/fn'
+import type { Lab65 } from 'culori/fn'
+import { labOf } from './colour.ts'
 
 /** The colours that a reader is told of; each is a key of the words under `colours`. */
 export const colourWords = [
@@ -17,17 +18,30 @@ export const colourWords = [
 ] as const
 export type ColourWord = (typeof colourWords)[number]
 
-useMode(modeRgb)
-useMode(modeLab65)
-const toLab = converter('lab65')
+export const isColourWord = (word: string): word is ColourWord =>
+  (colourWords as readonly string[]).includes(word)
 
-/** A colour as `#rrggbb`. Throws on anything else. */
-export function labOf(hex: string): Lab65 {
-  const found = /^#([0-9a-f]{2})([0-9a-f]{2})([0-9a-f]{2})$/i.exec(hex)
-  if (!found) throw new Error(`Not a colour of the form #rrggbb: ${hex}`)
-  const [r, g, b] = found.slice(1).map((part) => Number.parseInt(part, 16) / 255)
-  return toLab({ mode: 'rgb', r: r!, g: g!, b: b! })
+/** Colours that bear each word: the one it is drawn with, then a darker or lighter one. Our own choice. */
+const examples: Readonly<Record<ColourWord, readonly [drawn: string, ...others: string[]]>> = {
+  black: ['#1d1d20'],
+  grey: ['#85878b', '#4a4c50', '#c3c5c8'],
+  white: ['#f5f5f3'],
+  cream: ['#efe3c8'],
+  brown: ['#7a5233', '#4b3223', '#b89471'],
+  red: ['#b3282d', '#7a1f26'],
+  pink: ['#e397ad', '#cf4f82'],
+  orange: ['#e0822f'],
+  yellow: ['#ecc63f'],
+  green: ['#3f7d4e', '#1f4a30', '#9cc49a'],
+  blue: ['#35619f', '#1d2a52', '#9dbfe0'],
+  purple: ['#6d4391', '#3d2456', '#b79bd2'],
 }
+
+/** The colour that a word is drawn with, `#rrggbb`. */
+export const drawnAs = (word: ColourWord): string => examples[word][0]
+
+/** Colours to hold another against, to see whether the word may be said of it. */
+export const examplesOf = (word: ColourWord): readonly Lab65[] => examples[word].map(labOf)
 
 /** The word for a colour, by lightness, chroma and hue in CIELAB D65. Where one ends is our own choice. */
 export function colourWord({ l, a, b }: Lab65): ColourWord {

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { colourWord, colourWords, labOf } from '../../src/papers/colour-words.ts'
+import { labOf } from '../../src/base/colour.ts'
+import { colourWord, colourWords, drawnAs, examplesOf } from '../../src/base/colour-words.ts'
 import { readPageWords } from '../../src/words/words.ts'
 
 // Named colours of CSS: W3C, CSS Color Module Level 4, section 6.1 "Named Colors". Where a name holds one of
@@ -66,6 +67,7 @@ test('every colour there is has a word, and every word stands in both languages'
   }
 })
 
-test.each(['', '#fff', 'red', '#12345g', '#1234567', 'url(#x)'])('%j is no colour', (hex) => {
-  expect(() => labOf(hex)).toThrow('Not a colour')
+test.each(colourWords)('what is drawn and held up for %s bears that word', (word) => {
+  expect(colourWord(labOf(drawnAs(word)))).toBe(word)
+  expect(examplesOf(word).map(colourWord)).toEqual(examplesOf(word).map(() => word))
 })
