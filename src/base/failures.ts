@@ -58,6 +58,8 @@ export const failures = {
   no_rate_for_date: { status: 500 },
   store_unavailable: { status: 503 },
   photo_failed: { status: 500 },
+  picture_failed: { status: 500 },
+  picture_waiting: { status: 503 },
 
   // starting up
   setting_invalid: { status: 500 },

@@ -1,6 +1,8 @@
 import { z } from 'zod'
 import { Failure } from '../base/failures.ts'
 
+const colour = z.string().regex(/^#[0-9a-f]{6}$/)
+
 /** `shop.yaml`: who the workshop is. */
 const shopSchema = z.strictObject({
   name: z.string().min(1),
@@ -15,6 +17,14 @@ const shopSchema = z.strictObject({
   units: z.enum(['inches', 'centimetres']),
   /** How long a customer's link works after it was last made, in days. */
   link_days: z.number().int().positive(),
+  /** Bought cloth is drawn so until it is chosen, `#rrggbb`, by what it does in the quilt. */
+  cloth_colours: z.strictObject({
+    focal: colour,
+    background: colour,
+    accent: colour,
+    sashing: colour,
+    binding: colour,
+  }),
 })
 
 export type Shop = z.infer<typeof shopSchema>

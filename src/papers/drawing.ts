@@ -110,7 +110,7 @@ function pen({ stroke, width = 2, dash, fill }: Pen): string {
   return ` class="${classes}" fill="${fill ? plainColours[fill] : 'none'}"${outline}${dashes}`
 }
 
-const escapeXml = (text: string): string =>
+export const escapeXml = (text: string): string =>
   text
     .replaceAll('&', '&amp;')
     .replaceAll('<', '&lt;')

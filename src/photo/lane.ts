@@ -1,7 +1,9 @@
 import { Failure } from '../base/failures.ts'
 import { acceptBytes } from './accept.ts'
 import type { SafePhoto } from './safe.ts'
-import { startWorker, type Worker } from './worker-process.ts'
+import { type TurnsOptions, takeTurns } from './turns.ts'
+import type { Done, Job } from './worker.ts'
+import { startWorker } from './worker-process.ts'
 
 export interface Lane {
   /**
@@ -13,59 +15,20 @@ export interface Lane {
   close(): Promise<void>
 }
 
-export interface LaneOptions {
-  /** How many photos may wait, the one at work included. */
-  readonly most?: number
-  /** How long one may take before its process is ended. */
-  readonly limitMs?: number
-  readonly start?: () => Worker
-}
-
-interface Waiting {
-  readonly bytes: Uint8Array
-  readonly resolve: (photo: SafePhoto) => void
-  readonly reject: (failure: Failure) => void
-}
+export type LaneOptions = Partial<TurnsOptions<Job, Done>>
 
 /** One lane for the whole server: photos queue up for a single process, which starts when first needed. */
 export function openLane(options: LaneOptions = {}): Lane {
-  const { most = 16, limitMs = 30_000, start = startWorker } = options
-  const queue: Waiting[] = []
-  let worker: Worker | null = null
-  let working = false
-  let closed = false
-
-  async function work(): Promise<void> {
-    if (working) return
-    working = true
-    for (let next = queue[0]; next; next = queue[0]) {
-      await settle(next)
-      queue.shift()
-    }
-    working = false
-  }
-
-  async function settle({ bytes, resolve, reject }: Waiting): Promise<void> {
-    if (closed) return reject(new Failure('photo_failed'))
-    if (!worker?.alive()) worker = start()
-    const done = await worker.ask({ bytes }, limitMs)
-    if (!done) return reject(new Failure('photo_failed'))
-    if ('photo' in done) return resolve(done.photo)
-    reject(new Failure(done.code, done.details))
-  }
-
+  const start = () => startWorker<Job, Done>('worker')
+  const turns = takeTurns<Job, Done>({ most: 16, limitMs: 30_000, start, ...options })
   return {
     async makeSafe(bytes) {
       acceptBytes(bytes)
-      if (queue.length >= most) throw new Failure('busy')
-      return new Promise((resolve, reject) => {
-        queue.push({ bytes, resolve, reject })
-        void work()
-      })
+      const done = await turns.ask({ bytes })
+      if (!done) throw new Failure('photo_failed')
+      if ('photo' in done) return done.photo
+      throw new Failure(done.code, done.details)
     },
-    async close() {
-      closed = true
-      await worker?.end()
-    },
+    close: () => turns.close(),
   }
 }

@@ -1,22 +1,20 @@
-import { type ChildProcess, fork } from 'node:child_process'
+import { type ChildProcess, fork, type Serializable } from 'node:child_process'
 import { once } from 'node:events'
 import { extname } from 'node:path'
-import type { Done, Job } from './worker.ts'
 
-export interface Worker {
+export interface Worker<Job, Done> {
   /** The answer, or null if the process ended instead; it is ended when `limitMs` have passed. */
   ask(job: Job, limitMs: number): Promise<Done | null>
   alive(): boolean
   end(): Promise<void>
 }
 
-/** The same kind of file as this one: the sources in tests, the built files elsewhere. */
-const file = new URL(`./worker${extname(import.meta.url)}`, import.meta.url)
-
 /** All it needs from the environment: it shares none of the server's secrets. */
 const passedOn = ['PATH', 'LD_LIBRARY_PATH', 'TMPDIR', 'SystemRoot']
 
-export function startWorker(): Worker {
+/** Starts the file of that name beside this one, of the same kind: the sources in tests, the built files elsewhere. */
+export function startWorker<Job, Done>(name: 'worker' | 'painter'): Worker<Job, Done> {
+  const file = new URL(`./${name}${extname(import.meta.url)}`, import.meta.url)
   const env = Object.fromEntries(passedOn.map((name) => [name, process.env[name]]))
   const child = fork(file, {
     env: { ...env, VIPS_WARNING: '0' },
@@ -39,7 +37,11 @@ export function startWorker(): Worker {
 }
 
 /** While a job runs it keeps this process going; an idle worker does not. */
-async function ask(child: ChildProcess, job: Job, limitMs: number): Promise<Done | null> {
+async function ask<Job, Done>(
+  child: ChildProcess,
+  job: Job,
+  limitMs: number,
+): Promise<Done | null> {
   child.ref()
   child.channel?.ref()
   const settled = new AbortController()
@@ -47,7 +49,7 @@ async function ask(child: ChildProcess, job: Job, limitMs: number): Promise<Done
   const timer = setTimeout(() => child.kill('SIGKILL'), limitMs)
   const answered = once(child, 'message', { signal }).then(([done]) => done as Done)
   const ended = once(child, 'exit', { signal }).then(() => null)
-  child.send(job, () => {})
+  child.send(job as Serializable, () => {})
   try {
     // `once` fails when the process could not be started or spoken to.
     return await Promise.race([answered, ended])

@@ -1,5 +1,7 @@
 import { labOf } from '../../src/base/colour.ts'
-import type { DrawnPiece, Print, QuiltToDraw } from '../../src/papers/quilt-picture.ts'
+import { type BoughtColours, type GarmentCloth, quiltsDrawn } from '../../src/papers/quilt-drawn.ts'
+import type { Print, QuiltToDraw } from '../../src/papers/quilt-picture.ts'
+import { designOf } from '../../src/quilt/design.ts'
 import type { Layout, QuiltSize, Role } from '../../src/quilt/layout.ts'
 import { besideCosts, type Lab, usualRepeat } from '../../src/quilt/place/colours.ts'
 import { gridOf, type QuiltGrid } from '../../src/quilt/place/grid.ts'
@@ -59,29 +61,40 @@ function dealt(pieces: QuiltGrid['pieces']): PieceType[] {
 export interface SampleQuilt {
   readonly quilt: QuiltToDraw
   readonly touching: number
-  readonly pieces: readonly DrawnPiece[]
 }
+
+/** The sample's bought cloth. */
+export const bought: BoughtColours = {
+  focal: '#6f7f99',
+  background: '#efe7d6',
+  accent: '#c08a52',
+  sashing: '#dcd0b6',
+  binding: '#27345a',
+}
+
+/** What is known of the nine garments' cloth. */
+export const cloths: readonly GarmentCloth[] = nine.map(({ colour, print }, n) => ({
+  garment: n + 1,
+  colour,
+  second: null,
+  print,
+  photo: null,
+  graphicIn: print === 'single' ? 10 : null,
+}))
 
 /** A quilt of that layout from the nine garments, placed and ready to be drawn. */
 export function sampleQuilt(layout: Layout, size: QuiltSize): SampleQuilt {
-  const { finished, pieces } = gridOf(layout, size)
+  const { finished, pieces } = gridOf(designOf(layout, size, []))
   const types = dealt(pieces)
   const adj = besideCosts(types.map(({ garment }) => labs[garment as number]!))
   const { cells, touching } = placeOn(boardOfPieces({ pieces, types, repeat: usualRepeat, adj }))
-  const shown = new Set<string>()
-  const drawn = pieces.map(({ parts }, n): DrawnPiece => {
-    const { name, colour, print } = nine[types[cells[n]!]!.garment as number]!
-    // One graphic is on one piece; the rest of its garment is plain.
-    const isPlain = print === 'single' && shown.has(name)
-    shown.add(name)
-    return { parts, colour, print: isPlain ? 'solid' : print }
+  const laid = { finished, pieces, cells: cells.map((t) => 1 + (types[t]!.garment as number)) }
+  const isBordered = layout.id === 'plain-squares'
+  const [quilt] = quiltsDrawn({
+    quilts: [laid],
+    cloths,
+    bought,
+    ...(isBordered && { border: { widthIn: 3, colour: '#8d9096' } }),
   })
-  const quilt: QuiltToDraw = {
-    finished,
-    pieces: drawn,
-    binding: { widthIn: 0.5, colour: '#27345a' },
-    name: `sample-${layout.id}`,
-    ...(layout.id === 'plain-squares' ? { border: { widthIn: 3, colour: '#8d9096' } } : {}),
-  }
-  return { quilt, touching, pieces: drawn }
+  return { quilt: quilt!, touching }
 }

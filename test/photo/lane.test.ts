@@ -1,13 +1,14 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { type Lane, type LaneOptions, openLane } from '../../src/photo/lane.ts'
 import { makeSafe } from '../../src/photo/safe.ts'
+import type { Done, Job } from '../../src/photo/worker.ts'
 import { startWorker, type Worker } from '../../src/photo/worker-process.ts'
 import { startChild } from '../help/child.ts'
 import { grain, plain } from '../help/pictures.ts'
 
 let lane: Lane
 /** The processes this test's lane has started, in order. */
-let workers: Worker[]
+let workers: Worker<Job, Done>[]
 
 beforeEach(() => {
   workers = []
@@ -16,7 +17,7 @@ afterEach(() => lane.close())
 
 function open(options: LaneOptions = {}): void {
   const start = () => {
-    const worker = startWorker()
+    const worker = startWorker<Job, Done>('worker')
     workers.push(worker)
     return worker
   }
@@ -35,8 +36,9 @@ test('the lane gives what making it safe here would give', async () => {
   const photo = await grain(1000, 800)
   const there = await lane.makeSafe(photo)
   const here = await makeSafe(photo)
+  expect(there.seen).toEqual(here.seen)
   expect([there.width, there.height]).toEqual([here.width, here.height])
-  for (const size of ['full', 'view', 'thumb'] as const) {
+  for (const size of ['full', 'view', 'thumb', 'cloth'] as const) {
     expect(Buffer.compare(there[size], here[size])).toBe(0)
   }
 })

@@ -1,0 +1,60 @@
+import { Failure } from '../base/failures.ts'
+import type { Worker } from './worker-process.ts'
+
+/** Jobs that take turns in one process, which starts when first needed and again when it has died. */
+export interface Turns<Job, Done> {
+  /** Null: the process died of the job or took too long. Throws `busy` when too many wait. */
+  ask(job: Job): Promise<Done | null>
+  /** Ends the process; what still waits gets null. */
+  close(): Promise<void>
+}
+
+export interface TurnsOptions<Job, Done> {
+  /** How many jobs may wait, the one at work included. */
+  readonly most: number
+  /** How long one may take before its process is ended. */
+  readonly limitMs: number
+  readonly start: () => Worker<Job, Done>
+}
+
+interface Waiting<Job, Done> {
+  readonly job: Job
+  readonly resolve: (done: Done | null) => void
+}
+
+export function takeTurns<Job, Done>(options: TurnsOptions<Job, Done>): Turns<Job, Done> {
+  const { most, limitMs, start } = options
+  const queue: Waiting<Job, Done>[] = []
+  let worker: Worker<Job, Done> | null = null
+  let working = false
+  let closed = false
+
+  async function work(): Promise<void> {
+    if (working) return
+    working = true
+    for (let next = queue[0]; next; next = queue[0]) {
+      next.resolve(await answer(next.job))
+      queue.shift()
+    }
+    working = false
+  }
+
+  async function answer(job: Job): Promise<Done | null> {
+    if (closed) return null
+    if (!worker?.alive()) worker = start()
+    return worker.ask(job, limitMs)
+  }
+
+  return {
+    ask: (job) =>
+      new Promise((resolve, reject) => {
+        if (queue.length >= most) return reject(new Failure('busy'))
+        queue.push({ job, resolve })
+        void work()
+      }),
+    async close() {
+      closed = true
+      await worker?.end()
+    },
+  }
+}
