@@ -1,10 +1,11 @@
 import type { PieceSize } from '../../src/quilt/cut/panel.ts'
 import { patternCounts } from '../../src/quilt/cut/patterns.ts'
+import { type Pile, readPile, type Sharing } from '../../src/quilt/plan/instance.ts'
 
 /** Invented piles, the same for the same seed. Lengths in quarter inches. */
 export interface PileJson {
   sizes: { w: number; h: number; rot: boolean }[]
-  roles: { name: string; garments: boolean }[]
+  roles: { name: string; garments: boolean; quilt?: number }[]
   demand: { size: number; role: string; count: number }[]
   garments: {
     id: string
@@ -24,6 +25,8 @@ export interface PileJson {
   maxRolesPerGarment: number
   contrast: { light: string; dark: string; delta: number }[]
   cloth: { width: number; step: number }
+  /** Not for the file of a pile: how its quilts share the garments. */
+  sharing?: Sharing
 }
 
 /** mulberry32, a small generator in the public domain. */
@@ -205,4 +208,57 @@ export function smallPile(seed: number): PileJson {
       roll() < 0.8 ? [{ light: 'background', dark: 'focal', delta: pick([0, 10, 20, 30]) }] : [],
     cloth: { width: pick([50, 80, 100]), step: 36 },
   }
+}
+
+/** A small pile for two or three quilts of one or two roles each, with every rule at once. */
+export function sharedPile(seed: number, sharing: Sharing): PileJson {
+  const roll = dice(seed)
+  const upTo = (most: number): number => Math.floor(roll() * (most + 1))
+  const pick = <T>(all: readonly T[]): T => all[Math.floor(roll() * all.length)]!
+  const quilts = 2 + upTo(1)
+  const names = quilts === 3 ? ['focal'] : ['focal', 'background'].slice(0, 1 + upTo(1))
+  const roles = Array.from({ length: quilts }, (_, quilt) =>
+    names.map((name) => ({ name: `${name} ${quilt + 1}`, garments: true, quilt })),
+  ).flat()
+  return {
+    ...smallPile(seed),
+    sizes: [{ w: 20, h: 20, rot: true }],
+    roles,
+    demand: roles.map(({ name }) => ({ size: 0, role: name, count: 2 + upTo(4) })),
+    garments: Array.from({ length: 3 + upTo(3) }, (_, g) => {
+      const played = names.filter(() => roll() < 0.8)
+      return {
+        id: `g${g}`,
+        L: 20 + 10 * upTo(6),
+        roles: roles.map(({ name }) => name).filter((one) => played.includes(one.split(' ')[0]!)),
+        must: roll() < 0.5,
+        minIfUsed: 1 + upTo(2),
+        panels: [
+          { W: 60, H: 60, defects: [], mult: 1 + upTo(1), patterns: [[1 + upTo(2)], [upTo(3)]] },
+        ],
+      }
+    }),
+    shareMax: pick([0.5, 1]),
+    maxRolesPerGarment: pick([2, 3, 6]),
+    contrast:
+      names.length === 2 && roll() < 0.6
+        ? Array.from({ length: quilts }, (_, quilt) => ({
+            light: `background ${quilt + 1}`,
+            dark: `focal ${quilt + 1}`,
+            delta: 20,
+          }))
+        : [],
+    cloth: { width: pick([20, 40, 100]), step: 36 },
+    sharing,
+  }
+}
+
+/** The pile, with what the file of a plain one does not tell of. */
+export function pileOf(json: PileJson): Pile {
+  const pile = readPile(json)
+  const roles = pile.roles.map((role, r) => {
+    const { quilt } = json.roles[r]!
+    return quilt === undefined ? role : { ...role, quilt }
+  })
+  return { ...pile, roles, ...(json.sharing && { sharing: json.sharing }) }
 }

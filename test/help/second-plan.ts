@@ -36,6 +36,18 @@ function cutVectors({ panels }: PileJson['garments'][number], sizes: number): Co
   return [...all.values()]
 }
 
+/** For each quilt, the cells that are its own. */
+const quiltsOf = ({ roles }: PileJson, cells: readonly Cell[]): number[][] =>
+  [...new Set(roles.map(({ quilt }) => quilt ?? 0))].map((quilt) =>
+    cells.flatMap(({ role }, c) =>
+      (roles.find(({ name }) => name === role)!.quilt ?? 0) === quilt ? [c] : [],
+    ),
+  )
+
+/** Quilts that get nothing. */
+const missed = (quilts: readonly (readonly number[])[], gives: Counts): number =>
+  quilts.filter((cells) => cells.every((c) => gives[c] === 0)).length
+
 /** Everything one garment may give, cell by cell, by the rules that speak of it alone. */
 function choicesOf(pile: PileJson, cells: readonly Cell[], g: number, may: ReadonlySet<string>) {
   const garment = pile.garments[g]!
@@ -47,6 +59,7 @@ function choicesOf(pile: PileJson, cells: readonly Cell[], g: number, may: Reado
       return [name, Math.floor(pile.shareMax * wanted + 1e-9)]
     }),
   )
+  const quilts = quiltsOf(pile, cells)
   const found: Counts[] = []
   const isAllowed = (gives: Counts): boolean => {
     const total = sumOf(gives)
@@ -56,6 +69,7 @@ function choicesOf(pile: PileJson, cells: readonly Cell[], g: number, may: Reado
     }
     return (
       (total === 0 || total >= garment.minIfUsed) &&
+      (pile.sharing !== 'evenly' || total === 0 || missed(quilts, gives) === 0) &&
       byRole.size <= pile.maxRolesPerGarment &&
       [...byRole].every(([role, count]) => may.has(role) && count <= share.get(role)!) &&
       cut.some((counts) =>
@@ -180,6 +194,8 @@ export function secondPlan(pile: PileJson): SecondWorth {
     return found
   }
 
+  const quilts = quiltsOf(pile, cells)
+  const agreed = pile.sharing === 'must-in-all' || pile.sharing === 'evenly'
   let best: SecondWorth | null = null
   for (const casting of castings(pile)) {
     // What is given so far → the must-use garments left out and the most of one garment, none worse in both.
@@ -192,7 +208,11 @@ export function secondPlan(pile: PileJson): SecondWorth {
           const sum = given.map((count, c) => count + gives[c]!)
           if (sum.some((count, c) => count > cells[c]!.count)) continue
           const total = sumOf(gives)
-          const idle = pile.garments[g]!.must && total === 0 ? 1 : 0
+          const idle = !pile.garments[g]!.must
+            ? 0
+            : agreed
+              ? missed(quilts, gives)
+              : Number(total === 0)
           const key = sum.join()
           const state = next.get(key) ?? { given: sum, marks: [] }
           next.set(key, state)

@@ -2,18 +2,18 @@ import { afterAll, describe, expect, test } from 'vitest'
 import { openPlanningLane } from '../../src/planning/lane.ts'
 import { bestPlan, planPile } from '../../src/planning/plan-pile.ts'
 import { checkPlan } from '../../src/quilt/plan/check.ts'
-import { readPile } from '../../src/quilt/plan/instance.ts'
+import { type Pile, readPile, sharings } from '../../src/quilt/plan/instance.ts'
 import { naivePlan } from '../../src/quilt/plan/naive.ts'
 import { compareWorth } from '../../src/quilt/plan/plan.ts'
-import { type PileJson, pileLike, smallPile } from '../help/piles.ts'
+import { type PileJson, pileLike, pileOf, sharedPile, smallPile } from '../help/piles.ts'
 import { secondPlan } from '../help/second-plan.ts'
 
 const lane = openPlanningLane()
 afterAll(() => lane.close())
 
 /** The best plan, which must keep every rule. */
-async function planned(json: object, budgetMs = 20_000) {
-  const best = await bestPlan(readPile(json), lane, { budgetMs })
+async function planned(pile: Pile, budgetMs = 20_000) {
+  const best = await bestPlan(pile, lane, { budgetMs })
   expect(best.wrong).toBeNull()
   expect(checkPlan(best.pile, best.plan)).toEqual({ problems: [], worth: best.worth })
   return best
@@ -24,17 +24,30 @@ const seeds = (count: number) => Array.from({ length: count }, (_, n) => n + 1)
 describe('a small pile is planned as well as a search of everything plans it', () => {
   test.each(seeds(80))('pile %i', async (seed) => {
     const json = smallPile(seed)
-    const { worth, proven, bounds } = await planned(json)
+    const { worth, proven, bounds } = await planned(readPile(json))
     expect(proven).toBe(true)
     expect([worth.V, worth.Q, worth.P, worth.M]).toEqual(secondPlan(json))
     expect(bounds).toEqual(worth)
   })
 })
 
+describe.each(sharings)('several quilts that share a pile, %s', (sharing) => {
+  test.each(seeds(16))(
+    'are planned as well as a search of everything plans them: pile %i',
+    async (seed) => {
+      const json = sharedPile(seed, sharing)
+      const { worth, proven, bounds } = await planned(json)
+      expect(proven).toBe(true)
+      expect([worth.V, worth.Q, worth.P, worth.M]).toEqual(secondPlan(json))
+      expect(bounds).toEqual(worth)
+    },
+  )
+})
+
 describe('a pile as a shop meets it keeps every rule, and is never worse than a hurried hand', () => {
   test.each([6, 15, 30, 60])('%i garments', async (garments) => {
     const json = pileLike({ garments, plenty: 1.5, seed: garments })
-    const { pile, worth, bounds, proven } = await planned(json, 3000)
+    const { pile, worth, bounds, proven } = await planned(readPile(json), 3000)
     expect(compareWorth(worth, checkPlan(pile, naivePlan(pile)).worth)).toBeLessThanOrEqual(0)
     for (const aim of ['V', 'Q', 'P', 'M'] as const) {
       if (proven) expect(bounds[aim]).toBe(worth[aim])
@@ -61,7 +74,7 @@ test('panels without patterns get those that cutting gives', async () => {
       panels: garment.panels.map(({ patterns, ...panel }) => panel),
     })),
   }
-  expect((await planned(without)).worth).toEqual((await planned(json)).worth)
+  expect((await planned(readPile(without))).worth).toEqual((await planned(pileOf(json))).worth)
 })
 
 describe('hostile piles get a plan all the same', () => {
@@ -124,30 +137,32 @@ describe('hostile piles get a plan all the same', () => {
     ],
   ]
   test.each(cases)('%s', async (_, change) => {
-    const { proven } = await planned({ ...usual, ...change })
+    const { proven } = await planned(readPile({ ...usual, ...change }))
     expect(proven).toBe(true)
   })
 
   test('three hundred garments', async () => {
-    const { plan } = await planned(pileLike({ garments: 300, plenty: 6, seed: 5 }), 3000)
+    const { plan } = await planned(readPile(pileLike({ garments: 300, plenty: 6, seed: 5 })), 3000)
     expect(plan.supply.length).toBeGreaterThan(0)
   })
 
   test('a light piece that the light garment cannot give beside a dark one is bought', async () => {
     // By hand: one garment may play both roles, but no garment is 10 lighter than itself.
-    const { worth } = await planned({
-      sizes: [{ w: 20, h: 20, rot: true }],
-      roles: [{ name: 'light' }, { name: 'dark' }],
-      demand: [
-        { size: 0, role: 'light', count: 4 },
-        { size: 0, role: 'dark', count: 3 },
-      ],
-      garments: [
-        { L: 50, roles: ['light', 'dark'], panels: [{ W: 60, H: 60, mult: 1, patterns: [[9]] }] },
-      ],
-      contrast: [{ light: 'light', dark: 'dark', delta: 10 }],
-      cloth: { width: 160, step: 36 },
-    })
+    const { worth } = await planned(
+      readPile({
+        sizes: [{ w: 20, h: 20, rot: true }],
+        roles: [{ name: 'light' }, { name: 'dark' }],
+        demand: [
+          { size: 0, role: 'light', count: 4 },
+          { size: 0, role: 'dark', count: 3 },
+        ],
+        garments: [
+          { L: 50, roles: ['light', 'dark'], panels: [{ W: 60, H: 60, mult: 1, patterns: [[9]] }] },
+        ],
+        contrast: [{ light: 'light', dark: 'dark', delta: 10 }],
+        cloth: { width: 160, step: 36 },
+      }),
+    )
     expect(worth).toEqual({ lacking: 0, V: 0, Q: 1, P: 3, M: 4 })
   })
 })

@@ -1,5 +1,5 @@
 import type { Pile, PileGarment } from './instance.ts'
-import { roleDemand, rolesOf, shareOf } from './limits.ts'
+import { roleDemand, rolesByQuilt, rolesOf, shareOf } from './limits.ts'
 
 /** One panel cut by one of its patterns, of which `counts` are of use. */
 export interface PanelWay {
@@ -105,6 +105,12 @@ export function capacityOf(pile: Pile, garment: PileGarment): Capacity {
   return capacity
 }
 
+/** Whether a garment can give to every quilt, as far as these figures tell. */
+function reachesAll(pile: Pile, forRole: readonly number[], total: number): boolean {
+  const quilts = rolesByQuilt(pile)
+  return total >= quilts.length && quilts.every((roles) => roles.some((role) => forRole[role]! > 0))
+}
+
 function countCapacity(pile: Pile, garment: PileGarment): Capacity {
   const roles = rolesOf(pile, garment)
   const most = pile.demand.map((row) =>
@@ -119,6 +125,7 @@ function countCapacity(pile: Pile, garment: PileGarment): Capacity {
   const shares = forRole.toSorted((a, b) => b - a).slice(0, pile.maxRoles)
   const total = Math.min(sum(shares), mostOf(classes, [...pile.sizes.keys()]))
   if (total === 0 || total < garment.minIfUsed) return nothing
+  if (pile.sharing === 'evenly' && !reachesAll(pile, forRole, total)) return nothing
   return {
     roles: roles.filter((role) => forRole[role]! > 0),
     classes,

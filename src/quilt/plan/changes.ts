@@ -1,5 +1,5 @@
 import { capacityOf } from './capacity.ts'
-import type { Pile, PileGarment } from './instance.ts'
+import { calledOf, type Pile, type PileGarment } from './instance.ts'
 
 /** Rules of a plan that a shop may let go of. */
 export const rules = ['must', 'contrast', 'share'] as const
@@ -33,7 +33,7 @@ function ordinaryFor(pile: Pile, role: number): PileGarment | null {
 }
 
 /**
- * The pile with one more garment for a role, like an ordinary one of those that may play it; null where no
+ * The pile with one more garment for a role, in whichever quilt, like an ordinary one of those that may play it; null where no
  * garment may. Panels need their patterns.
  */
 export function withOneMore(pile: Pile, role: number): Pile | null {
@@ -42,7 +42,9 @@ export function withOneMore(pile: Pile, role: number): Pile | null {
   const ids = new Set(pile.garments.map(({ id }) => id))
   let id = pile.garments.length
   while (ids.has(id)) id += 1
-  const more = { ...like, id, must: false, roles: [role] }
+  const called = calledOf(pile.roles[role]!)
+  const roles = pile.roles.flatMap((one, r) => (calledOf(one) === called ? [r] : []))
+  const more = { ...like, id, must: false, roles }
   return { ...pile, garments: [...pile.garments, more] }
 }
 

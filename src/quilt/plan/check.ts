@@ -62,6 +62,37 @@ function checkGarments(pile: Pile, { supply }: Plan, found: Findings): void {
   }
 }
 
+/** For each garment, how many pieces go into each of the quilts that share the pile. */
+function givenToQuilts(pile: Pile, { supply }: Plan): number[][] {
+  const quilts = [...new Set(pile.roles.map(({ quilt = 0 }) => quilt))]
+  return pile.garments.map((_, g) =>
+    quilts.map((quilt) =>
+      supply
+        .filter(({ garment, role }) => garment === g && (pile.roles[role]?.quilt ?? 0) === quilt)
+        .reduce((sum, { count }) => sum + count, 0),
+    ),
+  )
+}
+
+function checkSharing(pile: Pile, plan: Plan, found: Findings): void {
+  if (pile.sharing !== 'evenly') return
+  for (const [g, given] of givenToQuilts(pile, plan).entries()) {
+    const without = given.filter((count) => count === 0).length
+    found.must(
+      without === 0 || without === given.length,
+      `garment ${g} is used, and not in ${without} of ${given.length} quilts`,
+    )
+  }
+}
+
+/** Must-use garments that give nothing; with an agreement on sharing, each counts in each quilt. */
+function unused(pile: Pile, plan: Plan): number {
+  const isAgreed = pile.sharing === 'must-in-all' || pile.sharing === 'evenly'
+  const musts = givenToQuilts(pile, plan).filter((_, g) => pile.garments[g]!.must)
+  if (isAgreed) return musts.flat().filter((count) => count === 0).length
+  return musts.filter((given) => given.every((count) => count === 0)).length
+}
+
 function checkCuts(pile: Pile, { supply, cuts }: Plan, found: Findings): void {
   for (const [g, { panels }] of pile.garments.entries()) {
     const own = cuts.filter(({ garment }) => garment === g)
@@ -191,6 +222,7 @@ export function checkPlan(pile: Pile, plan: Plan): Checked {
   checkCuts(pile, plan, found)
   checkBuying(pile, plan, found)
   checkContrast(pile, plan, found)
+  checkSharing(pile, plan, found)
   const lacking = checkCloth(pile, plan, found)
   const given = pile.garments.map((_, g) =>
     plan.supply.filter(({ garment }) => garment === g).reduce((sum, { count }) => sum + count, 0),
@@ -199,7 +231,7 @@ export function checkPlan(pile: Pile, plan: Plan): Checked {
     problems: found.problems,
     worth: {
       lacking,
-      V: pile.garments.filter(({ must }, g) => must && given[g] === 0).length,
+      V: unused(pile, plan),
       Q: plan.cloth.reduce((sum, { steps }) => sum + steps, 0),
       P: plan.buy.reduce((sum, { count }) => sum + count, 0),
       M: Math.max(0, ...given),

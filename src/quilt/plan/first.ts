@@ -20,12 +20,13 @@ function thresholds({ garments, contrast }: Pile): (number | null)[] {
 }
 
 function castsAt(pile: Pile, threshold: number | null): Manner['casts'] {
-  const [first] = pile.contrast
-  if (threshold === null || !first) return () => true
+  if (threshold === null) return () => true
   return (garment, role) => {
     const { L } = pile.garments[garment]!
-    if (role === first.dark && L > threshold) return false
-    return role !== first.light || L >= threshold + first.delta
+    return pile.contrast.every(
+      ({ light, dark, delta }) =>
+        (role !== dark || L <= threshold) && (role !== light || L >= threshold + delta),
+    )
   }
 }
 

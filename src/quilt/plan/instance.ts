@@ -37,10 +37,31 @@ export interface Contrast {
   readonly delta: number
 }
 
+/**
+ * What pieces are for. Several quilts that share a pile have roles of their own: `quilt` counts from 0, and
+ * `called` is the role's name within it; `name` is the role's alone.
+ */
+export interface PileRole {
+  readonly name: string
+  readonly garments: boolean
+  readonly quilt?: number
+  readonly called?: string
+}
+
+/** How a role is called within its quilt. */
+export const calledOf = ({ name, called = name }: PileRole): string => called
+
+/**
+ * How several quilts share the garments: must-use ones go into every quilt and the rest as it falls; every
+ * garment that is used goes into every quilt; or as it falls.
+ */
+export const sharings = ['must-in-all', 'evenly', 'as-it-falls'] as const
+export type Sharing = (typeof sharings)[number]
+
 /** What a pile is to give. Lengths are whole quarter inches; sizes, roles and garments count from 0. */
 export interface Pile {
   readonly sizes: readonly PieceSize[]
-  readonly roles: readonly { readonly name: string; readonly garments: boolean }[]
+  readonly roles: readonly PileRole[]
   /** Pieces wanted of each size, for each role: `demand[size][role]`. */
   readonly demand: readonly (readonly number[])[]
   readonly garments: readonly PileGarment[]
@@ -52,6 +73,8 @@ export interface Pile {
   readonly cloth: { readonly width: number; readonly step: number }
   /** Roles were asked for by name, or by place: they are answered alike. */
   readonly rolesBy: 'name' | 'place'
+  /** Absent: as it falls. */
+  readonly sharing?: Sharing
 }
 
 const length = z.number().int().min(1).max(100_000)

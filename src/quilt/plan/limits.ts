@@ -21,6 +21,18 @@ export const rolesOf = (pile: Pile, { roles }: PileGarment): number[] =>
 export const tooNear = (light: number, dark: number, delta: number): boolean =>
   light - dark < delta - grain
 
+/** The quilts that share the pile, and the places of each one's roles. */
+export function rolesByQuilt({ roles }: Pile): number[][] {
+  const quilts = new Map<number, number[]>()
+  for (const [role, { quilt = 0 }] of roles.entries()) {
+    quilts.set(quilt, [...(quilts.get(quilt) ?? []), role])
+  }
+  return [...quilts.values()]
+}
+
+/** Whether each must-use garment, or each one that is used at all, goes into every quilt. */
+export const isShared = ({ sharing = 'as-it-falls' }: Pile): boolean => sharing !== 'as-it-falls'
+
 /** Whether bought cloth is wide enough for a piece, laid one way or the other. */
 export function canBeBought({ sizes, cloth }: Pile, size: number): boolean {
   const { w, h, rot } = sizes[size]!

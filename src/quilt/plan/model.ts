@@ -1,9 +1,9 @@
 import { type Capacity, capacityOf, type PanelClass } from './capacity.ts'
+import { type ClothColumns, clothColumns } from './cloth-columns.ts'
 import type { Contrast, Pile } from './instance.ts'
-import { canBeBought, tooNear } from './limits.ts'
+import { canBeBought, isShared, rolesByQuilt, tooNear } from './limits.ts'
 import type { Aim } from './plan.ts'
 import { type Programme, ProgrammeBuilder, type Term } from './programme.ts'
-import { type Strips, stripsFor } from './strips.ts'
 import { classesInOne } from './totals.ts'
 
 /** What is to be made small: a constant and terms. */
@@ -22,16 +22,10 @@ export interface GarmentColumns {
   readonly cuts: readonly (readonly number[] | null)[]
   /** 1 where the garment gives anything; null where nobody needs to know. */
   readonly used: number | null
+  /** For each quilt, 1 only where it gives to it; empty where nobody needs to know. */
+  readonly inQuilt: readonly { readonly roles: readonly number[]; readonly at: number }[]
   /** 1 where it plays the role; only for roles where somebody needs to know. */
   readonly plays: ReadonlyMap<number, number>
-}
-
-/** Columns of one role's bought cloth. */
-export interface ClothColumns {
-  readonly role: number
-  readonly strips: Strips
-  readonly times: readonly number[]
-  readonly steps: number
 }
 
 export interface ThresholdColumns {
@@ -77,7 +71,9 @@ function garmentColumns(b: ProgrammeBuilder, pile: Pile, g: number): GarmentColu
   for (const role of roles) {
     if (roles.length > pile.maxRoles || inContrast(role)) plays.set(role, b.column(0, 1))
   }
-  const used = total > 0 && (garment.must || garment.minIfUsed > 1) ? b.column(0, 1) : null
+  const isEven = pile.sharing === 'evenly'
+  const isAsked = garment.must || garment.minIfUsed > 1 || isEven
+  const used = total > 0 && isAsked ? b.column(0, 1) : null
 
   for (const role of roles) {
     const own = gives.filter((one) => one.role === role)
@@ -106,7 +102,52 @@ function garmentColumns(b: ProgrammeBuilder, pile: Pile, g: number): GarmentColu
     b.atMost(0, [...everything, [used, -total]])
     b.atLeast(0, [...everything, [used, -Math.max(1, garment.minIfUsed)]])
   }
-  return { capacity, classes, gives, used, plays, cuts: cutColumns(b, pile, classes, gives) }
+  const cuts = cutColumns(b, pile, classes, gives)
+  const inQuilt = total > 0 ? quiltColumns(b, pile, garment.must, gives, used) : []
+  return { capacity, classes, gives, used, inQuilt, plays, cuts }
+}
+
+/** What a garment gives to each quilt: a must-use one as it is wished for, one that is used evenly at least a piece. */
+function quiltColumns(
+  b: ProgrammeBuilder,
+  pile: Pile,
+  must: boolean,
+  gives: GarmentColumns['gives'],
+  used: number | null,
+): GarmentColumns['inQuilt'] {
+  if (!isShared(pile)) return []
+  const quilts = rolesByQuilt(pile).map((roles) => ({
+    roles,
+    given: ones(gives.filter(({ role }) => roles.includes(role)).map(({ at }) => at)),
+  }))
+  if (pile.sharing === 'evenly') {
+    for (const { given } of quilts) b.atLeast(0, [...given, [used!, -1]])
+    return []
+  }
+  if (!must) return []
+  return quilts.map(({ roles, given }) => {
+    const at = b.column(0, 1)
+    b.atLeast(0, [...given, [at, -1]])
+    return { roles, at }
+  })
+}
+
+/** Must-use garments that give nothing; where these are shared, once for every quilt that they are not in. */
+function unusedOf(pile: Pile, garments: readonly GarmentColumns[]): Objective {
+  const musts = garments.filter((_, g) => pile.garments[g]!.must)
+  const quilts = isShared(pile) ? rolesByQuilt(pile).length : 1
+  const inAll = pile.sharing === 'must-in-all'
+  return {
+    constant: musts.length * quilts,
+    terms: musts.flatMap(({ used, inQuilt }): Term[] => {
+      if (inAll)
+        return ones(
+          inQuilt.map(({ at }) => at),
+          -1,
+        )
+      return used === null ? [] : [[used, -quilts]]
+    }),
+  }
 }
 
 /** No more of a size than the panels give. */
@@ -178,29 +219,6 @@ function contrastRows(
   return { dark, levels: levels.map((L, k) => ({ L, at: reached[k]! })) }
 }
 
-function clothColumns(b: ProgrammeBuilder, pile: Pile, role: number): ClothColumns {
-  const strips = stripsFor(pile, role)
-  const { step } = pile.cloth
-  const times = strips.patterns.map(({ counts }) => {
-    const needed = counts.map((count, size) =>
-      count > 0 ? Math.ceil(pile.demand[size]![role]! / count) : 0,
-    )
-    // All of its kinds, one after another: a plan may fill strips with one kind each.
-    return b.column(
-      0,
-      needed.reduce((sum, times) => sum + times, 0),
-    )
-  })
-  const length = strips.patterns.map(({ height }, n): Term => [times[n]!, height])
-  const longest = strips.patterns.reduce(
-    (sum, { height }, n) => sum + height * b.upper[times[n]!]!,
-    0,
-  )
-  const steps = b.column(0, Math.ceil(longest / step))
-  if (times.length > 0) b.atMost(0, [...length, [steps, -step]])
-  return { role, strips, times, steps }
-}
-
 /** The whole pile as a programme. Panels need their patterns. */
 export function modelOf(pile: Pile): Model {
   const b = new ProgrammeBuilder()
@@ -233,7 +251,6 @@ export function modelOf(pile: Pile): Model {
   for (const { gives: own } of garments) {
     if (own.length > 0) b.atMost(0, [...ones(own.map(({ at }) => at)), [most, -1]])
   }
-  const musts = garments.filter((_, g) => pile.garments[g]!.must)
   return {
     programme: b,
     garments,
@@ -244,13 +261,7 @@ export function modelOf(pile: Pile): Model {
     complete: cloth.every(({ strips }) => strips.complete),
     objectives: {
       lacking: { constant: 0, terms: ones(lacking.map(({ at }) => at)) },
-      V: {
-        constant: musts.length,
-        terms: ones(
-          musts.flatMap(({ used }) => (used === null ? [] : [used])),
-          -1,
-        ),
-      },
+      V: unusedOf(pile, garments),
       Q: { constant: 0, terms: ones(cloth.map(({ steps }) => steps)) },
       P: {
         constant: wanted.reduce((sum, { count }) => sum + count, 0),

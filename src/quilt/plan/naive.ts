@@ -1,6 +1,6 @@
 import { type Capacity, capacityOf } from './capacity.ts'
 import type { Pile } from './instance.ts'
-import { canBeBought, shareOf, tooNear } from './limits.ts'
+import { canBeBought, isShared, rolesByQuilt, shareOf, tooNear } from './limits.ts'
 import type { PanelCut, Plan, RoleCloth, Strip, Supplied } from './plan.ts'
 import { gatheredCuts, missing, stepsFor } from './read-back.ts'
 
@@ -53,7 +53,7 @@ export interface Manner {
   readonly supply: (role: number, after: number) => number
 }
 
-/** The roles that want most, as many as one garment may play. */
+/** The roles that want most, as many as one garment may play; where quilts share it, one of each quilt first. */
 function rolesFor(
   pile: Pile,
   bench: Bench,
@@ -63,56 +63,114 @@ function rolesFor(
 ): number[] {
   const garment = order[at]!
   const want = new Map(roles.map((role) => [role, bench.leftOf(role) / supply(role, at)]))
+  const wanted = roles
+    .filter((role) => bench.leftOf(role) > 0)
+    .sort((a, b) => want.get(b)! - want.get(a)!)
+  const inTurn = isShared(pile) ? quiltByQuilt(pile, wanted) : wanted
   const chosen: number[] = []
-  for (const role of roles.toSorted((a, b) => want.get(b)! - want.get(a)!)) {
-    if (chosen.length === pile.maxRoles || bench.leftOf(role) === 0) break
+  for (const role of inTurn) {
+    if (chosen.length === pile.maxRoles) break
     if (casts(garment, role) && bench.mayPlay(garment, role, chosen)) chosen.push(role)
   }
   return chosen
 }
 
+/** The first role of every quilt, then the second ones, and so on. */
+function quiltByQuilt(pile: Pile, roles: readonly number[]): number[] {
+  const own = rolesByQuilt(pile).map((all) => roles.filter((role) => all.includes(role)))
+  const rounds = Math.max(0, ...own.map(({ length }) => length))
+  return Array.from({ length: rounds }, (_, n) => own.flatMap((all) => all[n] ?? [])).flat()
+}
+
+/** What one garment gives, as far as it has been cut. */
+class Giving {
+  readonly supplied: Supplied[] = []
+  readonly #pile: Pile
+  readonly #garment: number
+  readonly #roles: readonly number[]
+  readonly #left: number[][]
+  readonly #share: Map<number, number>
+  readonly #sizes: readonly number[]
+  /** Roles of the quilts that have got nothing yet and ought to. */
+  #unreached: (readonly number[])[]
+
+  constructor(pile: Pile, garment: number, roles: readonly number[], left: readonly number[][]) {
+    this.#pile = pile
+    this.#garment = garment
+    this.#roles = roles
+    this.#left = left.map((row) => [...row])
+    this.#share = new Map(roles.map((role) => [role, shareOf(pile, role)]))
+    this.#sizes = bySize(pile)
+    this.#unreached = isShared(pile) ? rolesByQuilt(pile) : []
+  }
+
+  get reachesAll(): boolean {
+    return this.#unreached.length === 0
+  }
+
+  /** The area of these pieces that is of use. */
+  worth(counts: readonly number[]): number {
+    const { sizes } = this.#pile
+    return this.#deal(counts).reduce(
+      (sum, { size, count }) => sum + count * sizes[size]!.w * sizes[size]!.h,
+      0,
+    )
+  }
+
+  give(counts: readonly number[]): void {
+    for (const one of this.#deal(counts)) {
+      const { role, size, count } = one
+      this.#left[size]![role]! -= count
+      this.#share.set(role, this.#share.get(role)! - count)
+      this.#unreached = this.#unreached.filter((roles) => !roles.includes(role))
+      this.supplied.push(one)
+    }
+  }
+
+  /** One piece for each quilt that has none yet, then the largest pieces to the first roles. */
+  #deal(counts: readonly number[]): Supplied[] {
+    const pieces = [...counts]
+    const given = new Map<number, number>()
+    const dealt: Supplied[] = []
+    const offer = (size: number, role: number, most: number): boolean => {
+      const before = dealt
+        .filter((one) => one.size === size && one.role === role)
+        .reduce((sum, { count }) => sum + count, 0)
+      const room = (this.#share.get(role) ?? 0) - (given.get(role) ?? 0)
+      const count = Math.min(pieces[size]!, this.#left[size]![role]! - before, room, most)
+      if (count <= 0) return false
+      pieces[size]! -= count
+      given.set(role, (given.get(role) ?? 0) + count)
+      dealt.push({ garment: this.#garment, role, size, count })
+      return true
+    }
+    for (const roles of this.#unreached) {
+      this.#sizes.some((size) => roles.some((role) => offer(size, role, 1)))
+    }
+    for (const size of this.#sizes) {
+      for (const role of this.#roles) offer(size, role, Number.POSITIVE_INFINITY)
+    }
+    return dealt
+  }
+}
+
 /** Panel after panel by the pattern that gives most of what is still wanted, counted in cloth. */
 function cutGarment(pile: Pile, bench: Bench, at: number, capacity: Capacity, manner: Manner) {
   const garment = manner.order[at]!
-  const roles = rolesFor(pile, bench, at, capacity, manner)
-  const share = new Map(roles.map((role) => [role, shareOf(pile, role)]))
-  const left = bench.left.map((row) => [...row])
-  const supplied: Supplied[] = []
+  const giving = new Giving(pile, garment, rolesFor(pile, bench, at, capacity, manner), bench.left)
   const cuts: PanelCut[] = []
-
-  const give = (counts: readonly number[], book: boolean): number => {
-    let area = 0
-    const given = new Map<number, number>()
-    for (const size of bySize(pile)) {
-      let pieces = counts[size]!
-      for (const role of roles) {
-        const room = share.get(role)! - (given.get(role) ?? 0)
-        const count = Math.min(pieces, left[size]![role]!, room)
-        if (count === 0) continue
-        pieces -= count
-        given.set(role, (given.get(role) ?? 0) + count)
-        area += count * pile.sizes[size]!.w * pile.sizes[size]!.h
-        if (!book) continue
-        left[size]![role]! -= count
-        supplied.push({ garment, role, size, count })
-      }
-    }
-    if (book) for (const [role, count] of given) share.set(role, share.get(role)! - count)
-    return area
-  }
-
   for (const { members, patterns } of capacity.classes) {
     for (const { panel, mult, whole } of members) {
       for (let n = 0; n < mult; n += 1) {
-        const areas = patterns.map((counts) => give(counts, false))
+        const areas = patterns.map((counts) => giving.worth(counts))
         const best = areas.indexOf(Math.max(...areas))
         if (areas[best]! === 0) break
-        give(patterns[best]!, true)
+        giving.give(patterns[best]!)
         cuts.push({ garment, panel, pattern: whole[best]!, times: 1 })
       }
     }
   }
-  return { supplied, cuts }
+  return { giving, cuts }
 }
 
 const bySize = ({ sizes }: Pile): number[] =>
@@ -155,12 +213,13 @@ export function planInManner(pile: Pile, capacities: readonly Capacity[], manner
   const supply: Supplied[] = []
   const cuts: PanelCut[] = []
   for (const [at, g] of manner.order.entries()) {
-    const one = cutGarment(pile, bench, at, capacities[g]!, manner)
-    const total = one.supplied.reduce((sum, { count }) => sum + count, 0)
+    const { giving, cuts: own } = cutGarment(pile, bench, at, capacities[g]!, manner)
+    const total = giving.supplied.reduce((sum, { count }) => sum + count, 0)
     if (total === 0 || total < pile.garments[g]!.minIfUsed) continue
-    bench.take(one.supplied)
-    supply.push(...one.supplied)
-    cuts.push(...one.cuts)
+    if (pile.sharing === 'evenly' && !giving.reachesAll) continue
+    bench.take(giving.supplied)
+    supply.push(...giving.supplied)
+    cuts.push(...own)
   }
   const buy = missing(pile, supply)
   return { ...gathered({ supply, cuts }), buy, cloth: clothFor(pile, { buy }) }

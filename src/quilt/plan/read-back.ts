@@ -1,6 +1,7 @@
 import type { PanelClass, PanelWay } from './capacity.ts'
+import type { ClothColumns } from './cloth-columns.ts'
 import type { Pile } from './instance.ts'
-import type { ClothColumns, GarmentColumns, Model } from './model.ts'
+import type { GarmentColumns, Model } from './model.ts'
 import type { Bought, PanelCut, Plan, RoleCloth, Strip, Supplied } from './plan.ts'
 
 /** Makes `times` as small as it can be while `enough` still holds; what is costliest goes first. */

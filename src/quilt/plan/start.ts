@@ -1,5 +1,6 @@
+import type { ClothColumns } from './cloth-columns.ts'
 import type { Pile } from './instance.ts'
-import type { ClothColumns, GarmentColumns, Model } from './model.ts'
+import type { GarmentColumns, Model } from './model.ts'
 import type { Plan, Strip } from './plan.ts'
 
 type Values = number[]
@@ -29,15 +30,19 @@ function setCuts(values: Values, { classes, cuts }: GarmentColumns, plan: Plan, 
 }
 
 function setGarment(values: Values, columns: GarmentColumns, plan: Plan, g: number): number {
-  const { gives, plays, used } = columns
+  const { gives, plays, used, inQuilt } = columns
+  const own = plan.supply.filter((one) => one.garment === g)
   let total = 0
-  for (const { role, size, count } of plan.supply.filter((one) => one.garment === g)) {
+  for (const { role, size, count } of own) {
     values[gives.find((one) => one.role === role && one.size === size)!.at] = count
     const played = plays.get(role)
     if (played !== undefined) values[played] = 1
     total += count
   }
   if (used !== null) values[used] = Number(total > 0)
+  for (const { roles, at } of inQuilt) {
+    values[at] = Number(own.some(({ role, count }) => count > 0 && roles.includes(role)))
+  }
   setCuts(values, columns, plan, g)
   return total
 }
