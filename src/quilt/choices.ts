@@ -3,7 +3,9 @@ import { sizesOf } from '../garment/garment-sizes.ts'
 import type { Grading } from '../garment/grade.ts'
 import type { GarmentSize } from '../garment/panels.ts'
 import type { PressPlan } from '../garment/press.ts'
-import { type Demand, demand, type Extent, type Layout, type QuiltSize } from './layout.ts'
+import { postWeight } from './post-weight.ts'
+import type { Rates } from './rates.ts'
+import type { Wish } from './wish.ts'
 
 /**
  * What is still open in a pile, as the sets of what each thing may turn out to be: the likely one
@@ -17,37 +19,9 @@ export interface Choices {
   readonly garments: readonly GarmentChoices[]
 }
 
-export interface Quilt {
-  readonly layout: Layout
-  readonly size: QuiltSize
-}
-
-/** A quilt that the pile may become, with what it takes. */
-export interface Wish extends Quilt {
-  readonly finished: Extent
-  /** Square inches of cut pieces, and the size of piece that takes most of them. */
-  readonly wanted: { readonly area: number; readonly main: Extent }
-}
-
-/** Square inches of cut pieces that a quilt takes, and the size of piece that takes most of them. */
-function wantedArea({ pieces }: Demand): { area: number; main: Extent } {
-  const bySize = new Map<string, { area: number; main: Extent }>()
-  for (const { size: piece, count } of pieces) {
-    const key = `${piece.w}x${piece.h}`
-    const sum = bySize.get(key)?.area ?? 0
-    bySize.set(key, { area: sum + count * piece.w * piece.h, main: piece })
-  }
-  const sums = [...bySize.values()]
-  const { main } = sums.reduce((most, one) => (one.area > most.area ? one : most))
-  return { area: sums.reduce((total, { area }) => total + area, 0), main }
-}
-
-export function wishFor({ layout, size }: Quilt): Wish {
-  const takes = demand(layout, size)
-  return { layout, size, finished: takes.finished, wanted: wantedArea(takes) }
-}
-
 export interface Priced {
+  /** Its number in the pile, by which a plan calls it. */
+  readonly n: number
   readonly kind: Facts['kind']
   readonly size: GarmentSize
   readonly facts: Facts
@@ -55,9 +29,12 @@ export interface Priced {
 }
 
 export interface GarmentChoices {
+  readonly n: number
   readonly kind: Facts['kind']
   readonly used: readonly boolean[]
   readonly sizes: readonly GarmentSize[]
+  /** What it may weigh in the post. */
+  readonly grams: readonly number[]
   readonly wears: readonly Facts['wear'][]
   readonly holds: readonly Hold[]
   /** By layout, whether its cloth may go into it; the likely answer first. */
@@ -130,13 +107,21 @@ function sizesOpen({ kind, size }: Priced): readonly GarmentSize[] {
   return likely ? [likely, ...all.filter((one) => one !== likely)] : ['unknown']
 }
 
-/** Everything a garment may turn out to be. `classes` are the shop's interfacings. */
-export const choicesOf = (garment: Priced, classes: readonly string[]): GarmentChoices => ({
+/** A garment of unknown size is taken for as heavy as one of its kind in L, and may be any. */
+function gramsOf({ kind, size }: Priced, rates: Rates): number[] {
+  const all = [size, ...(size === 'unknown' ? sizesOf(kind) : [])]
+  return all.map((one) => postWeight(kind, one, rates).grams)
+}
+
+/** Everything a garment may turn out to be. */
+export const choicesOf = (garment: Priced, rates: Rates): GarmentChoices => ({
+  n: garment.n,
   kind: garment.kind,
   used: usedOf(garment),
   sizes: sizesOpen(garment),
   wears: garment.facts.wear === 'unknown' ? ['sound', 'holes'] : [garment.facts.wear],
-  holds: holdsOf(garment, classes),
+  grams: gramsOf(garment, rates),
+  holds: holdsOf(garment, Object.keys(rates.interfacing)),
   suits: suitsOf(garment),
 })
 
@@ -154,7 +139,7 @@ export const widths = {
   }),
   'needs-a-person': (all: Choices, likely: Choices): Choices =>
     keep(all, likely, ['used', 'suits']),
-  'garment-size-unknown': (all: Choices, likely: Choices): Choices => keep(all, likely, ['sizes']),
+  'garment-size-unknown': (all: Choices, likely: Choices): Choices => keep(all, likely, ['sizes', 'grams']),
   'wear-unknown': (all: Choices, likely: Choices): Choices => keep(all, likely, ['wears']),
   'backing-undecided': (all: Choices, likely: Choices): Choices => keep(all, likely, ['holds']),
 } as const
@@ -175,10 +160,12 @@ function keep(all: Choices, likely: Choices, parts: readonly (keyof GarmentChoic
 export const pinned = ({ quilts, alike, garments }: Choices): Choices => ({
   quilts: first(quilts),
   alike,
-  garments: garments.map(({ kind, used, sizes, wears, holds, suits }) => ({
+  garments: garments.map(({ n, kind, used, sizes, grams, wears, holds, suits }) => ({
+    n,
     kind,
     used: first(used),
     sizes: first(sizes),
+    grams: first(grams),
     wears: first(wears),
     holds: first(holds),
     suits: Object.fromEntries(

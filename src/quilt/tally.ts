@@ -2,7 +2,8 @@ import type { Facts } from '../garment/facts.ts'
 import type { Grade } from '../garment/grade.ts'
 import type { LayoutFit } from '../garment/layout-fit.ts'
 import { type Panel, panelsOf } from '../garment/panels.ts'
-import { demand, type Extent, type Layout, type QuiltSize } from './layout.ts'
+import { demand, designOf } from './design.ts'
+import type { Extent, Layout, QuiltSize } from './layout.ts'
 import { pieceCount } from './yield.ts'
 
 /** A graded garment as the tally sees it. */
@@ -38,10 +39,11 @@ type Supplier = Pick<Counted, 'facts' | 'panels'>
 
 const isGood = ({ grade }: Counted): boolean => grade === 'sound' || grade === 'care'
 
-/** Wanted pieces by size, the largest first. */
+/** Pieces wanted of garments by size, the largest first. */
 function wantedSizes(layout: Layout, size: QuiltSize, alike: number): SizeTally[] {
   const sums = new Map<string, SizeTally>()
-  for (const piece of demand(layout, size).pieces) {
+  for (const piece of demand(designOf(layout, size, [])).pieces) {
+    if (layout.bought.includes(piece.role)) continue
     const key = `${piece.size.w}x${piece.size.h}`
     const sum = sums.get(key)
     sums.set(key, { size: piece.size, want: piece.count * alike + (sum?.want ?? 0), have: 0 })

@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { settings } from '../../src/garment/facts.ts'
+import { type Design, demand, designOf, framedPiece } from '../../src/quilt/design.ts'
 import {
-  blockGrid,
-  demand,
   graphicFits,
   type Layout,
   type QuiltSize,
@@ -13,6 +12,7 @@ import { layouts, readYaml } from '../help/knowledge.ts'
 
 const byId = new Map(layouts.map((layout) => [layout.id, layout]))
 const layout = (id: string): Layout => byId.get(id)!
+const plain = (id: string, size: QuiltSize = 'throw'): Design => designOf(layout(id), size, [])
 
 test('the shop has a layout of every setting', () => {
   expect(new Set(layouts.map(({ setting }) => setting))).toEqual(new Set(settings))
@@ -20,7 +20,7 @@ test('the shop has a layout of every setting', () => {
 
 // The trade's figure: 5 in squares make a 13 in block, and four by five blocks 52 × 65 in.
 test('a throw of quartered nine-patch is four by five blocks, 52 × 65 in, nine squares each', () => {
-  const { finished, blocks, pieces } = demand(layout('quartered-nine-patch'), 'throw')
+  const { finished, blocks, pieces } = demand(plain('quartered-nine-patch'))
   expect(finished).toEqual({ w: 52, h: 65 })
   expect(blocks).toBe(20)
   expect(pieces).toEqual([
@@ -31,7 +31,7 @@ test('a throw of quartered nine-patch is four by five blocks, 52 × 65 in, nine 
 })
 
 test('a framed throw is twelve panels cut 14 1/2 in, their strips and corner squares', () => {
-  const { finished, pieces } = demand(layout('framed-panels'), 'throw')
+  const { finished, pieces } = demand(plain('framed-panels'))
   expect(finished).toEqual({ w: 50, h: 66 })
   expect(pieces).toEqual([
     { size: { w: 14.5, h: 14.5 }, role: 'focal', count: 12 },
@@ -43,7 +43,7 @@ test('a framed throw is twelve panels cut 14 1/2 in, their strips and corner squ
 const every = layouts.flatMap((one) => quiltSizes.map((size) => [one.id, size, one] as const))
 
 test.each(every)('%s, %s: the finished pieces cover the quilt exactly', (_, size, one) => {
-  const { finished, pieces, blocks, columns, rows } = demand(one, size)
+  const { finished, pieces, blocks, columns, rows } = demand(designOf(one, size, []))
   expect(blocks).toBe(columns * rows)
   const loss = 2 * one.seamIn
   const area = pieces.reduce(
@@ -63,7 +63,7 @@ test.each<[QuiltSize, number, number]>([
   ['queen', 60, 80],
 ])('a %s quilt covers its mattress in every layout, with a drop', (size, w, h) => {
   for (const one of layouts) {
-    const { finished } = demand(one, size)
+    const { finished } = demand(designOf(one, size, []))
     expect(finished.w).toBeGreaterThan(w + 16)
     expect(finished.h).toBeGreaterThanOrEqual(h + 6)
   }
@@ -72,14 +72,86 @@ test.each<[QuiltSize, number, number]>([
 test('larger quilts take more pieces', () => {
   for (const one of layouts) {
     const counts = quiltSizes.map((size) =>
-      demand(one, size).pieces.reduce((sum, { count }) => sum + count, 0),
+      demand(designOf(one, size, [])).pieces.reduce((sum, { count }) => sum + count, 0),
     )
     expect(counts).toEqual(counts.toSorted((a, b) => a - b))
   }
 })
 
-test('mixed columns set whole panels and four-patches by turns', () => {
-  expect(blockGrid(layout('mixed-columns'), 'throw')[0]).toEqual(['panel', 'four', 'panel', 'four'])
+describe('a picture in a framed panel', () => {
+  const panel = layout('framed-panels').blocks.panel!
+  if (panel.make !== 'framed') throw new Error('the panel is not framed')
+  const frame = panel
+
+  // By hand: 3/4 in of air on each side, up to the next whole inch; strips of 1 in and more.
+  test.each([
+    [9, 11],
+    [8.25, 10],
+    [8.5, 10],
+    [8.75, 11],
+    [10.5, 12],
+    [10.75, 14],
+    [12.5, 14],
+    [4, 8],
+    [30, 14],
+  ])('of %d in is cut to finish at %d in', (graphic, side) => {
+    expect(framedPiece(frame, graphic)).toBe(side)
+  })
+
+  test('gets strips of new cloth that make it up to 14 in, two short and two long', () => {
+    const { pieces, finished } = demand(designOf(layout('framed-panels'), 'throw', [9, 12.5]))
+    expect(finished).toEqual({ w: 50, h: 66 })
+    expect(pieces).toEqual([
+      { size: { w: 14.5, h: 14.5 }, role: 'focal', count: 11 },
+      { size: { w: 11.5, h: 11.5 }, role: 'focal', count: 1 },
+      { size: { w: 2.5, h: 14.5 }, role: 'background', count: 31 },
+      { size: { w: 2, h: 14.5 }, role: 'background', count: 2 },
+      { size: { w: 2, h: 11.5 }, role: 'background', count: 2 },
+      { size: { w: 2.5, h: 2.5 }, role: 'accent', count: 20 },
+    ])
+    expect(layout('framed-panels').bought).toEqual(['background', 'accent'])
+  })
+
+  test('has no block where there are more pictures than blocks', () => {
+    const { set, blocks } = designOf(layout('framed-panels'), 'crib', [5, 6, 7, 8, 9, 10, 10.5, 4])
+    expect(set.flat()).toHaveLength(6)
+    expect(set.flat().map((name) => blocks[name])).toMatchObject(
+      [8, 8, 9, 10, 11, 12].map((piece_in) => ({ piece_in })),
+    )
+  })
+})
+
+describe('mixed columns', () => {
+  const panels = (pictures: number, size: QuiltSize = 'throw') => {
+    const { set } = designOf(layout('mixed-columns'), size, Array(pictures).fill(9))
+    return set.map((row) => row.map((name) => (name === 'panel' ? 'P' : '.')).join(''))
+  }
+  const count = (rows: readonly string[]) => rows.join('').split('P').length - 1
+
+  // Twenty blocks: at least a quarter, at most three quarters of them are panels.
+  test.each([
+    [1, 5],
+    [5, 5],
+    [6, 6],
+    [15, 15],
+    [16, 15],
+    [40, 15],
+  ])('with %i pictures have %i panels in a throw', (pictures, expected) => {
+    expect(count(panels(pictures))).toBe(expected)
+  })
+
+  test('spread them evenly, the same every time', () => {
+    expect(panels(5)).toEqual(['..P.', '..P.', '..P.', '..P.', '..P.'])
+    expect(panels(9)).toEqual(panels(9))
+    for (const pictures of [6, 9, 12]) {
+      const each = panels(pictures).map((row) => count([row]))
+      expect(Math.max(...each) - Math.min(...each)).toBeLessThanOrEqual(1)
+    }
+  })
+})
+
+test('mixed columns without pictures set whole panels and four-patches by turns', () => {
+  expect(plain('mixed-columns').set[0]).toEqual(['panel', 'four', 'panel', 'four'])
 })
 
 describe('a graphic', () => {
@@ -135,6 +207,39 @@ describe('a layout file', () => {
     ],
     ['with a size off the quarter inch', { seam_in: 0.3 }, /seam_in/],
     ['with a key that is not known', { colour: 'blue' }, /colour/],
+    [
+      'that cuts a role from garments and buys it too',
+      { sash: { width_in: 2, role: 'background', corner_role: 'accent' } },
+      /background is cut from garments and bought/,
+    ],
+    [
+      'that mixes a block it does not have',
+      { mix: { picture: 'dark', other: 'grey', least: 0, most: 1 } },
+      /no block is named grey/,
+    ],
+    [
+      'whose least share is above the most',
+      { mix: { picture: 'dark', other: 'light', least: 0.8, most: 0.2 } },
+      /least share/,
+    ],
+    [
+      'whose framed piece is larger than its block',
+      {
+        blocks: {
+          dark: {
+            make: 'framed',
+            side_in: 6,
+            step_in: 1,
+            least_in: 8,
+            strip_least_in: 1,
+            role: 'focal',
+            frame_role: 'accent',
+          },
+          light: { make: 'grid', patch_in: 6, roles: [['background']] },
+        },
+      },
+      /smaller than its least piece/,
+    ],
     ['that lacks a quilt size', { sizes: {} }, /crib/],
   ])('%s is refused by name', (_, change, why) => {
     expect(() => readLayout({ ...squares, ...change })).toThrow(why)

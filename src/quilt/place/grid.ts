@@ -1,12 +1,6 @@
-import { quarteredNinePatch } from '../arithmetic.ts'
-import {
-  blockGrid,
-  demand,
-  type Extent,
-  type Layout,
-  type QuiltSize,
-  type Role,
-} from '../layout.ts'
+import { cutFor, quarteredNinePatch } from '../arithmetic.ts'
+import { type Design, type DesignBlock, demand, frameStrips, sashCuts, square } from '../design.ts'
+import type { Extent, Layout, QuiltSize, Role } from '../layout.ts'
 
 /** Finished inches; x across and y down from the quilt's upper left corner. */
 export interface Rect extends Extent {
@@ -17,6 +11,8 @@ export interface Rect extends Extent {
 /** One piece as cut, and where it lies when all is sewn: in parts where it was cut again. */
 export interface QuiltPiece {
   readonly role: Role
+  /** As the layout's demand tells it, inches; a strip's shorter side first, however it lies. */
+  readonly cut: Extent
   readonly parts: readonly Rect[]
   readonly sash: boolean
 }
@@ -37,7 +33,7 @@ export interface QuiltGrid {
   readonly grid: RoleGrid | null
 }
 
-type Block = Layout['blocks'][string]
+type Rows = readonly (readonly Role[])[]
 
 const moved = ({ x, y, ...size }: Rect, dx: number, dy: number): Rect => ({
   x: x + dx,
@@ -45,10 +41,11 @@ const moved = ({ x, y, ...size }: Rect, dx: number, dy: number): Rect => ({
   ...size,
 })
 
-function patches({ roles: rows }: Block, side: number): QuiltPiece[] {
+function patches(rows: Rows, side: number, seam: number): QuiltPiece[] {
   return rows.flatMap((row, r) =>
     row.map((role, c) => ({
       role,
+      cut: square(cutFor(side, seam)),
       parts: [{ x: c * side, y: r * side, w: side, h: side }],
       sash: false,
     })),
@@ -62,7 +59,7 @@ function patches({ roles: rows }: Block, side: number): QuiltPiece[] {
  * quarter changes its block. With 5 in squares and 1/4 in seams a corner finishes at 4 1/2 in square, a
  * half at 2 × 4 1/2 in, a quarter of the middle at 2 in square: 6 1/2 in a quarter, 13 in the block.
  */
-function quartered({ roles: rows }: Block, cut: number, seam: number): QuiltPiece[] {
+function quartered(rows: Rows, cut: number, seam: number): QuiltPiece[] {
   const whole = cut - 2 * seam
   const side = quarteredNinePatch(cut, seam).quarterFinished
   return rows.flatMap((row, r) =>
@@ -75,7 +72,7 @@ function quartered({ roles: rows }: Block, cut: number, seam: number): QuiltPiec
           return { x: begin(across), y: begin(down), w: across.long, h: down.long }
         }),
       )
-      return { role, parts, sash: false }
+      return { role, cut: square(cut), parts, sash: false }
     }),
   )
 }
@@ -98,19 +95,62 @@ function spansOf(n: number, whole: number, side: number): Span[] {
   ]
 }
 
-function sashes({ sash, blockIn, sizes }: Layout, size: QuiltSize): QuiltPiece[] {
+/** The piece in the middle; strips as long as it above and below, strips as long as the block beside them. */
+function framed(block: Extract<DesignBlock, { make: 'framed' }>, seam: number): QuiltPiece[] {
+  const { side_in: side, piece_in: inner } = block
+  const { thin, cuts } = frameStrips(block, seam)
+  const piece = (role: Role, cut: Extent, rect: Rect): QuiltPiece => ({
+    role,
+    cut,
+    parts: [rect],
+    sash: false,
+  })
+  const middle = piece(block.role, square(cutFor(inner, seam)), {
+    x: thin,
+    y: thin,
+    w: inner,
+    h: inner,
+  })
+  const [short, long] = cuts
+  if (!short || !long) return [middle]
+  const far = side - thin
+  const strip = (cut: Extent, rect: Rect) => piece(block.frame_role, cut, rect)
+  return [
+    middle,
+    strip(short, { x: thin, y: 0, w: inner, h: thin }),
+    strip(short, { x: thin, y: far, w: inner, h: thin }),
+    strip(long, { x: 0, y: 0, w: thin, h: side }),
+    strip(long, { x: far, y: 0, w: thin, h: side }),
+  ]
+}
+
+function inBlock(block: DesignBlock, seam: number): QuiltPiece[] {
+  switch (block.make) {
+    case 'grid':
+      return patches(block.roles, block.patch_in, seam)
+    case 'quartered':
+      return quartered(block.roles, block.cut_in, seam)
+    case 'framed':
+      return framed(block, seam)
+  }
+}
+
+function sashes(layout: Layout, size: QuiltSize): QuiltPiece[] {
+  const { sash, blockIn, sizes } = layout
   if (!sash) return []
+  const { strip, corner } = sashCuts(layout)
   const { columns, rows } = sizes[size]
   const [thin, step] = [sash.width_in, blockIn + sash.width_in]
   const pieces: QuiltPiece[] = []
-  const put = (role: Role, x: number, y: number, w: number, h: number): void => {
-    pieces.push({ role, parts: [{ x, y, w, h }], sash: true })
+  const put = (role: Role, cut: Extent, rect: Rect): void => {
+    pieces.push({ role, cut, parts: [rect], sash: true })
   }
   for (let r = 0; r <= rows; r++) {
     for (let c = 0; c <= columns; c++) {
-      put(sash.corner_role, c * step, r * step, thin, thin)
-      if (c < columns) put(sash.role, c * step + thin, r * step, blockIn, thin)
-      if (r < rows) put(sash.role, c * step, r * step + thin, thin, blockIn)
+      const [x, y] = [c * step, r * step]
+      put(sash.corner_role, corner, { x, y, w: thin, h: thin })
+      if (c < columns) put(sash.role, strip, { x: x + thin, y, w: blockIn, h: thin })
+      if (r < rows) put(sash.role, strip, { x, y: y + thin, w: thin, h: blockIn })
     }
   }
   return pieces
@@ -127,24 +167,20 @@ function asGrid(pieces: readonly QuiltPiece[]): RoleGrid | null {
 }
 
 /** Where every piece of a quilt lies when it is finished, and its rows and columns where it has them. */
-export function gridOf(layout: Layout, size: QuiltSize): QuiltGrid {
+export function gridOf(design: Design): QuiltGrid {
+  const { layout, size, blocks, set } = design
   const thin = layout.sash?.width_in ?? 0
   const step = layout.blockIn + thin
-  const inBlocks = blockGrid(layout, size).flatMap((row, r) =>
-    row.flatMap((name, c) => {
-      const block = layout.blocks[name]!
-      const own =
-        block.make === 'quartered'
-          ? quartered(block, block.cut_in, layout.seamIn)
-          : patches(block, block.patch_in)
-      return own.map(({ parts, ...piece }) => ({
+  const inBlocks = set.flatMap((row, r) =>
+    row.flatMap((name, c) =>
+      inBlock(blocks[name]!, layout.seamIn).map(({ parts, ...piece }) => ({
         ...piece,
         parts: parts.map((part) => moved(part, c * step + thin, r * step + thin)),
-      }))
-    }),
+      })),
+    ),
   )
   const pieces = [...inBlocks, ...sashes(layout, size)].sort(
     ({ parts: [a] }, { parts: [b] }) => a!.y - b!.y || a!.x - b!.x,
   )
-  return { finished: demand(layout, size).finished, pieces, grid: asGrid(pieces) }
+  return { finished: demand(design).finished, pieces, grid: asGrid(pieces) }
 }

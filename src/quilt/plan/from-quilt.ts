@@ -1,19 +1,39 @@
 import { type Figure, practice } from '../../base/figure.ts'
-import { quartersPerInch } from '../../base/units.ts'
 import type { Facts } from '../../garment/facts.ts'
-import type { Panel } from '../../garment/panels.ts'
-import type { Box, Feature, PieceSize } from '../cut/panel.ts'
-import { demand, type Layout, type QuiltSize, roles } from '../layout.ts'
-import type { Called, PanelsAlike, Pile, PileGarment } from './instance.ts'
+import type { PieceSize } from '../cut/panel.ts'
+import { type Design, demand, designOf } from '../design.ts'
+import { type Layout, type QuiltSize, type Role, roles } from '../layout.ts'
+import type {
+  Called,
+  Contrast,
+  PanelsAlike,
+  Pile,
+  PileGarment,
+  PileRole,
+  Sharing,
+} from './instance.ts'
+import {
+  boxOf,
+  holdsPicture,
+  type Pictured,
+  pictureFigures,
+  pictureOf,
+  pictureOn,
+  pictureSide,
+  quarters,
+} from './pictures.ts'
 
 /** A garment whose cloth suits the layout. */
-export interface Suited {
+export interface Suited extends Pictured {
   readonly id: Called
-  readonly facts: Pick<Facts, 'pattern' | 'surface' | 'oneWay'>
-  /** Longer side of a single graphic, inches; null: none. */
-  readonly graphicIn: number | null
+  readonly facts: Pick<Facts, 'pattern' | 'surface' | 'oneWay' | 'stretch'>
   readonly must: boolean
-  readonly panels: readonly Panel[]
+  /** Lightness, CIELAB L*; null: nobody told. */
+  readonly L?: number | null
+  /** Staff let it play these alone; null: all of the layout's. */
+  readonly roles?: readonly Role[] | null
+  /** What is left beside its single picture suits the layout as well; false: it plays focal alone. */
+  readonly rest?: boolean
 }
 
 export interface QuiltWanted {
@@ -24,128 +44,172 @@ export interface QuiltWanted {
   readonly garments: readonly Suited[]
   /** Usable width of bought cloth, inches. */
   readonly clothWidthIn: number
+  /** How several quilts share the garments. */
+  readonly sharing?: Sharing
 }
 
 /** Cloth is bought by the quarter yard, inches. */
 const stepIn = 9
 
-/** How far a picture may stand out of the middle of its block, and how far under the neckline it is printed, inches. */
-const pictureIn = { offCentre: 0.25, underNeck: 3 }
-
 export const planFigures: readonly Figure[] = [
   { figure: 'plan/cloth is bought by', value: stepIn, unit: 'in', source: practice },
-  {
-    figure: 'plan/picture out of the middle',
-    value: pictureIn.offCentre,
-    unit: 'in',
-    source: practice,
-  },
-  {
-    figure: 'plan/picture under the neckline',
-    value: pictureIn.underNeck,
-    unit: 'in',
-    source: practice,
-  },
+  ...pictureFigures,
 ]
 
-const quarters = (inches: number): number => Math.round(inches * quartersPerInch)
+/** Pile and one-way prints stay upright, and cloth cut on the bias; so does what nobody has told of. */
+const mayTurn = ({ surface, oneWay, stretch }: Suited['facts']): boolean =>
+  surface !== 'pile' && oneWay === 'no' && stretch !== 'bias'
 
-const boxOf = ({ x, y, w, h }: { x: number; y: number; w: number; h: number }): Box => ({
-  x: quarters(x),
-  y: quarters(y),
-  w: quarters(w),
-  h: quarters(h),
-})
-
-/** Pile and one-way prints stay upright; so does what nobody has told of. */
-const mayTurn = ({ surface, oneWay }: Suited['facts']): boolean =>
-  surface !== 'pile' && oneWay === 'no'
-
-/** Where nobody has marked the picture: in the middle across, a hand's breadth under the neckline. */
-function pictureOn(panel: Panel, sideIn: number, block: PieceSize): Feature {
-  const side = quarters(sideIn)
-  const neck = panel.defects.find(({ what }) => what === 'neck')
-  const top = neck ? quarters(neck.y + neck.h + pictureIn.underNeck) : quarters(pictureIn.underNeck)
-  return {
-    gx: Math.max(0, Math.floor((quarters(panel.w) - side) / 2)),
-    gy: Math.min(top, Math.max(0, quarters(panel.h) - side)),
-    gw: side,
-    gh: side,
-    bw: block.w,
-    bh: block.h,
-    tol2: 2 * quarters(pictureIn.offCentre),
-    required: true,
-  }
+/** The roles of a layout that a garment may play. */
+function playedBy({ facts, roles: allowed, rest = true }: Suited): Role[] {
+  const suited: readonly Role[] = facts.pattern === 'single' && !rest ? ['focal'] : roles
+  return suited.filter((role) => allowed?.includes(role) ?? true)
 }
 
-/** The panel with the picture keeps it whole in one block of the largest size. */
-function panelsOf(
-  { facts, graphicIn, panels }: Suited,
-  sizes: readonly PieceSize[],
-  largest: number,
-) {
-  const sideIn = facts.pattern === 'single' ? graphicIn : null
-  const front = panels.find(({ name }) => name === 'front') ?? panels[0]
-  return panels.map(
-    (panel): PanelsAlike => ({
-      W: quarters(panel.w),
-      H: quarters(panel.h),
-      defects: panel.defects.map(boxOf),
-      mult: panel.count,
-      upright: !mayTurn(facts),
-      ...(sideIn !== null &&
-        panel === front && {
-          picture: { size: largest, feature: pictureOn(panel, sideIn, sizes[largest]!) },
-        }),
-    }),
+/** Longer sides of the pictures that are kept whole, must-use ones first, then as they were told. */
+function graphicsOf({ layout, garments }: QuiltWanted): number[] {
+  const whole = garments.flatMap((garment) => {
+    const picture = pictureOf(garment)
+    const side = picture && pictureSide(layout, picture.graphicIn)
+    if (!side || !playedBy(garment).includes('focal')) return []
+    const { front, graphicIn } = picture
+    const isWhole = holdsPicture(front, pictureOn(front, graphicIn, quarters(side)))
+    return isWhole ? [{ graphicIn, must: garment.must }] : []
+  })
+  return whole.sort((a, b) => Number(b.must) - Number(a.must)).map(({ graphicIn }) => graphicIn)
+}
+
+/** The design of each quilt: pictures are dealt out among the quilts one by one. */
+export function designsFor(wanted: QuiltWanted): Design[] {
+  const graphics = graphicsOf(wanted)
+  return Array.from({ length: wanted.alike }, (_, quilt) =>
+    designOf(
+      wanted.layout,
+      wanted.size,
+      graphics.filter((_, n) => n % wanted.alike === quilt),
+    ),
   )
 }
 
-const garmentOf = (
-  garment: Suited,
-  sizes: readonly PieceSize[],
-  largest: number,
-  roleCount: number,
-): PileGarment => ({
-  id: garment.id,
-  // Colours are not known yet: all are taken for equally light, and no contrast is asked for.
-  L: 50,
-  roles: Array.from({ length: roleCount }, (_, role) => role),
-  must: garment.must,
-  minIfUsed: 1,
-  panels: panelsOf(garment, sizes, largest),
-})
+/** The size of the piece that a picture is cut in: its own, else the next larger one, else the largest. */
+function sizeForPicture(sizes: readonly PieceSize[], side: number): number {
+  const byArea = [...sizes.keys()].sort((a, b) => sizes[a]!.w - sizes[b]!.w)
+  const squares = byArea.filter((size) => sizes[size]!.w === sizes[size]!.h)
+  return squares.find((size) => sizes[size]!.w >= side) ?? squares.at(-1)!
+}
+
+/** The panel with the picture keeps it whole in one block. */
+function panelsOf(garment: Suited, sizes: readonly PieceSize[], layout: Layout): PanelsAlike[] {
+  const picture = pictureOf(garment)
+  const pictured = () => {
+    const { front, graphicIn } = picture!
+    const side = pictureSide(layout, graphicIn)
+    const size = sizeForPicture(sizes, side === null ? Number.POSITIVE_INFINITY : quarters(side))
+    return { picture: { size, feature: pictureOn(front, graphicIn, sizes[size]!.w) } }
+  }
+  return garment.panels.map((panel) => ({
+    W: quarters(panel.w),
+    H: quarters(panel.h),
+    defects: panel.defects.map(boxOf),
+    mult: panel.count,
+    upright: !mayTurn(garment.facts),
+    ...(panel === picture?.front && pictured()),
+  }))
+}
+
+/** Ids of garments whose lightness nobody has told, for which the layout's contrast is left out; else none. */
+export const contrastWants = ({ layout, garments }: QuiltWanted): Called[] =>
+  layout.contrast ? garments.flatMap(({ id, L }) => (typeof L === 'number' ? [] : [id])) : []
+
+/** Light against dark in every quilt, where all garments' lightness is known. */
+function contrastsOf(wanted: QuiltWanted, placed: readonly PileRole[]): Contrast[] {
+  const { contrast } = wanted.layout
+  if (!contrast || contrastWants(wanted).length > 0) return []
+  const at = (name: Role, quilt: number) =>
+    placed.findIndex((role) => role.called === name && role.quilt === quilt)
+  return Array.from({ length: wanted.alike }, (_, quilt) => ({
+    light: at(contrast.light, quilt),
+    dark: at(contrast.dark, quilt),
+    delta: contrast.delta,
+  })).filter(({ light, dark }) => light >= 0 && dark >= 0)
+}
+
+interface Cell {
+  readonly size: string
+  readonly role: Role
+  readonly quilt: number
+  readonly count: number
+}
+
+function rolesOf({ layout, alike }: QuiltWanted, cells: readonly Cell[]): PileRole[] {
+  const used = roles.filter((role) => cells.some((cell) => cell.role === role))
+  return Array.from({ length: alike }, (_, quilt) =>
+    used.map((role) => ({
+      name: quilt === 0 ? role : `${role} ${quilt + 1}`,
+      called: role,
+      quilt,
+      garments: !layout.bought.includes(role),
+    })),
+  ).flat()
+}
+
+/** A garment's share of a role; where a role has fewer pieces than a lively quilt has garments, one of them. */
+function shareOf({ layout, size }: QuiltWanted, wanted: readonly number[]): number {
+  const pieces = wanted.filter((count) => count > 0)
+  return Math.max(1 / layout.garments[size][0], ...pieces.map((count) => 1 / count))
+}
 
 /**
- * What a quilt asks of a pile, in whole quarter inches: sizes and counts from block arithmetic, each
- * garment's panels with the ways to cut them, and no garment for more than its share of a lively quilt.
+ * What quilts ask of a pile, in whole quarter inches: sizes and counts from block arithmetic, each
+ * garment's panels with the picture that stays whole, and no garment for more than its share of a lively
+ * quilt. Each quilt has its own roles.
  */
-export function pileFor({ layout, size, alike, garments, clothWidthIn }: QuiltWanted): Pile {
-  const { pieces } = demand(layout, size)
-  const used = roles.filter((role) => pieces.some((piece) => piece.role === role))
-  const names = [...new Set(pieces.map(({ size: { w, h } }) => `${w}x${h}`))]
+export function pileFor(wanted: QuiltWanted): Pile {
+  const { layout, garments, clothWidthIn, sharing } = wanted
+  const cells = designsFor(wanted).flatMap((design, quilt) =>
+    demand(design).pieces.map(({ size: { w, h }, role, count }): Cell => {
+      return { size: `${w}x${h}`, role, quilt, count }
+    }),
+  )
+  const names = [...new Set(cells.map(({ size }) => size))]
   const sizes = names.map((name): PieceSize => {
     const [w, h] = name.split('x').map((side) => quarters(Number(side)))
     return { w: w!, h: h!, rot: w !== h }
   })
-  const wanted = names.map((name) =>
-    used.map((role) =>
-      pieces
-        .filter((piece) => piece.role === role && `${piece.size.w}x${piece.size.h}` === name)
-        .reduce((sum, { count }) => sum + count * alike, 0),
+  const placed = rolesOf(wanted, cells)
+  const asked = names.map((name) =>
+    placed.map(({ called, quilt }) =>
+      cells
+        .filter((cell) => cell.size === name && cell.role === called && cell.quilt === quilt)
+        .reduce((sum, { count }) => sum + count, 0),
     ),
   )
-  const areas = sizes.map(({ w, h }) => w * h)
-  const largest = areas.indexOf(Math.max(...areas))
+  const given = placed.map((role, r) =>
+    role.garments ? asked.reduce((sum, row) => sum + row[r]!, 0) : 0,
+  )
   return {
     sizes,
-    roles: used.map((name) => ({ name, garments: true })),
-    demand: wanted,
-    garments: garments.map((one) => garmentOf(one, sizes, largest, used.length)),
-    shareMax: 1 / (layout.garments[size][0] * alike),
-    maxRoles: used.length,
-    contrast: [],
+    roles: placed,
+    demand: asked,
+    garments: garments.map((garment): PileGarment => {
+      const played = playedBy(garment)
+      return {
+        id: garment.id,
+        // Of no account where it is not known: then no contrast is asked for.
+        L: garment.L ?? 0,
+        roles: placed.flatMap(({ called, garments: may }, r) =>
+          may && played.includes(called as Role) ? [r] : [],
+        ),
+        must: garment.must,
+        minIfUsed: 1,
+        panels: panelsOf(garment, sizes, layout),
+      }
+    }),
+    shareMax: shareOf(wanted, given),
+    maxRoles: placed.length,
+    contrast: contrastsOf(wanted, placed),
     cloth: { width: quarters(clothWidthIn), step: quarters(stepIn) },
     rolesBy: 'name',
+    ...(sharing && { sharing }),
   }
 }
