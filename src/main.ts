@@ -59,7 +59,7 @@ export async function serve(config: Config): Promise<Serving> {
   const lane = openLane()
   const plans = openPlans({ log })
   const conversation = converse(store, knowledge, clock, (open) =>
-    confirmedPapers(open, { knowledge, clock }),
+    confirmedPapers(open, { knowledge, clock, plans }),
   )
   const app = await buildApp({
     store,

@@ -9,6 +9,7 @@ import { type Estimate, estimate } from '../quilt/estimate.ts'
 import { graphicFits, type Layout, type QuiltSize } from '../quilt/layout.ts'
 import { pileFits } from '../quilt/pile-fit.ts'
 import { type Rates, ratesAt } from '../quilt/rates.ts'
+import type { Settled } from '../quilt/settled.ts'
 import { type Tally, tally } from '../quilt/tally.ts'
 import type { PileRow } from '../store/schema.ts'
 import { type Betterment, bettermentOf } from './better.ts'
@@ -63,7 +64,10 @@ export interface Pile {
   /** In the order they were added, dropped ones too. */
   readonly garments: readonly Garment[]
   readonly tally: Tally
+  /** Counted roughly; null while nothing is graded. */
   readonly estimate: Estimate | null
+  /** Counted from what a plan settles. */
+  readonly priced: (settled: Settled | null) => Estimate | null
   /** What the garments may be posted in: inches, grams; null while nothing is graded. */
   readonly box: PostBox | null
   readonly contact: ContactValue | null
@@ -193,23 +197,25 @@ export function derivePile(
   const standing = counted(garments)
   const wish = wishOf(replies, recipient, standing, knowledge.layouts)
   const rates = ratesAt(knowledge.rates, new Date(row.changed_at).toISOString().slice(0, 10))
-  const priced = standing.map((garment) => ({
+  const toPrice = standing.map((garment) => ({
+    n: garment.n,
     kind: garment.facts.kind,
     size: garment.told.size,
     facts: garment.facts,
     grading: garment.grading!,
   }))
   // An answer asks for no price; the pages that show one do.
-  const estimated = once(() =>
-    priced.length === 0
+  const priced = (settled: Settled | null) =>
+    toPrice.length === 0
       ? null
       : estimate({
-          garments: priced,
+          garments: toPrice,
           quilts: candidates(wish, knowledge.layouts),
           alike: wish.quilts,
           rates,
-        }),
-  )
+          settled,
+        })
+  const estimated = once(() => priced(null))
   const weeks = amount(replies, 'needed_in')
 
   return {
@@ -233,6 +239,7 @@ export function derivePile(
     get estimate() {
       return estimated()
     },
+    priced,
     get box() {
       const known = estimated()
       return known && boxOf(known, rates)

@@ -151,6 +151,8 @@ const tally = (garments: number, byGrade: Partial<Record<Grade, number>> = {}): 
   garments,
   byGrade: { sound: 0, care: 0, eyes: 0, home: 0, ...byGrade },
   advice: 'A throw wants 8 to 10. Two more checks or plains would make a good ground.',
+  counted: 'settled',
+  againHref: '/i/sample',
 })
 
 const option = (value: string, label: string, more: Partial<Option> = {}): Option => ({
@@ -246,11 +248,31 @@ const estimate: EstimatePaper = {
   low: '$412.00',
   likely: '$438.00',
   high: '$455.00',
-  lines: [
-    { label: 'Sewing a throw, 52 × 65 in', amount: '$290.00', note: 'quartered nine-patch' },
-    { label: 'Backing and batting', amount: '$84.00', note: null },
-    { label: 'Preparing 3 garments', amount: '$36.00', note: 'backing sewn in, print kept whole' },
-    { label: 'Extra cloth, 1/2 yd', amount: '$28.00', note: null },
+  quilt: 'throw, quartered nine-patch',
+  grounds: 'Counted piece by piece, from the plan of your quilt.',
+  groups: [
+    {
+      label: 'Our work',
+      amount: '$326.00',
+      lines: [
+        { label: 'Sewing 52 × 65 in', amount: '$290.00', note: '180 pieces' },
+        { label: 'Preparing', amount: '$36.00', note: '3 garments. Between $30.00 and $41.00' },
+      ],
+    },
+    {
+      label: 'What goes into it',
+      amount: '$112.00',
+      lines: [
+        { label: 'Backing and batting', amount: '$84.00', note: null },
+        { label: 'Extra cloth', amount: '$28.00', note: '1/2 yd × $56.00' },
+      ],
+    },
+  ],
+  how: [
+    {
+      label: 'Backing and batting',
+      sentences: ['58 × 71 inches: two widths of 40 inches, the seam running across the quilt.'],
+    },
   ],
   reasons: [
     'Whether the silk scarf can come along.',

@@ -57,11 +57,11 @@ export async function openApp(
     path: (name) => `/assets/${name}`,
   }
   const lane = openLane()
-  const conversation = converse(store, knowledge, clock, (open) =>
-    confirmedPapers(open, { knowledge, clock }),
-  )
   const log = openLog('silent')
   const plans = openPlans({ log })
+  const conversation = converse(store, knowledge, clock, (open) =>
+    confirmedPapers(open, { knowledge, clock, plans }),
+  )
   const app = await buildApp({
     store,
     photos,

@@ -55,11 +55,11 @@ export async function openWorkshop(
   const knowledge = knowledgeOf()
   const folder = mkdtempSync(join(tmpdir(), 'pieceworth-photos-'))
   const photos = await openFolderPhotos(folder)
-  const conversation = converse(store, knowledge, clock, (open) =>
-    confirmedPapers(open, { knowledge, clock }),
-  )
   const log = openLog('silent')
   const plans = given ?? openPlans({ log })
+  const conversation = converse(store, knowledge, clock, (open) =>
+    confirmedPapers(open, { knowledge, clock, plans }),
+  )
   const app = await buildApp({
     store,
     photos,

@@ -20,7 +20,7 @@ import { type AnswerForm, answerForm, type Form, rawOf, readAnswerForm } from '.
 import { paths } from './paths.ts'
 import { questionPage, readerOf } from './present-pages.ts'
 import { type Asking, findAsking } from './present-question.ts'
-import { type Opened, openPile, questionParams, show, withDrafts } from './routes.ts'
+import { type Opened, openPile, plannedFor, questionParams, show, withDrafts } from './routes.ts'
 import type { FieldError } from './view.ts'
 
 /** The field that a refusal speaks of. */
@@ -174,8 +174,11 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
           reply,
           questionPage(
             now.open,
-            await withDrafts(context, now.open, asking),
-            refused,
+            {
+              asking: await withDrafts(context, now.open, asking),
+              refused,
+              planned: await plannedFor(context, now.open, 'asking'),
+            },
             readerOf(now.open, key, language),
           ),
           { language, key },

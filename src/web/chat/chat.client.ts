@@ -11,6 +11,7 @@ const form = document.querySelector<HTMLFormElement>('form[data-question]')
 startReading()
 openOnWide()
 for (const each of document.forms) sendOnce(each)
+void settle()
 if (form) {
   keepTyped(form)
   shrinkPhotos(form)
@@ -28,6 +29,22 @@ function openOnWide(): void {
   if (!matchMedia('(min-width: 60rem)').matches) return
   for (const fold of document.querySelectorAll<HTMLDetailsElement>('details[data-opens-wide]')) {
     fold.open = true
+  }
+}
+
+/** While the plan behind a page is not settled, what hangs on it is looked at again, and less and less often. */
+async function settle(): Promise<void> {
+  for (let wait = 1000; wait < 20_000; wait *= 1.6) {
+    const shown = document.querySelector<HTMLElement>('[data-unsettled]')
+    if (!shown) return
+    await new Promise((resolve) => setTimeout(resolve, wait))
+    const answer = await fetch(location.href).catch(() => null)
+    if (!answer?.ok) continue
+    const fresh = new DOMParser().parseFromString(await answer.text(), 'text/html')
+    const now = fresh.getElementById(shown.id)
+    if (!now || now.outerHTML === shown.outerHTML) continue
+    shown.replaceChildren(...now.childNodes)
+    if (!('unsettled' in now.dataset)) delete shown.dataset.unsettled
   }
 }
 

@@ -1,6 +1,6 @@
 import { ActButton, Cautions, useSay } from './pieces.tsx'
 import { Answers, Thread } from './tag.tsx'
-import { TallyGrades } from './tally.tsx'
+import { SoFar } from './tally.tsx'
 import type { GatherPage, Said } from './view.ts'
 
 /** Between two garments: what there is so far, and what may be done next. */
@@ -14,8 +14,7 @@ export function GatherView({ page }: { page: GatherPage }) {
           <h1 id="title" tabIndex={-1}>
             {say('gather.title', { count: tally.garments })}
           </h1>
-          <TallyGrades tally={tally} />
-          {tally.advice && <p class="help">{tally.advice}</p>}
+          <SoFar tally={tally} />
           <Cautions texts={page.cautions} />
           <div class="acts">
             {page.actions.map((action, i) => (

@@ -1,7 +1,7 @@
 import { sourcedFacts } from '../../desk/provenance.ts'
 import type { Step } from '../../flow/walk.ts'
 import type { Flag, Grading } from '../../garment/grade.ts'
-import type { Garment, Wish } from '../../intake/pile.ts'
+import type { Garment, Pile, Wish } from '../../intake/pile.ts'
 import { chosen, given } from '../../intake/replies.ts'
 import { flagWords } from '../../papers/flag-words.ts'
 import { decidingCode, gradeNext, gradeSentence } from '../../papers/grade-words.ts'
@@ -43,6 +43,10 @@ export function kindWords(garment: Garment, { language }: Reader): string | null
 }
 
 /** What a garment is called: its own name, else its kind, else its number. */
+/** Garments that were not left out. */
+export const standing = ({ garments }: Pick<Pile, 'garments'>): readonly Garment[] =>
+  garments.filter(({ dropped }) => !dropped)
+
 export const nameOf = (garment: Garment, reader: Reader): string =>
   garment.name ?? kindWords(garment, reader) ?? reader.language.say('tag.unnamed', { n: garment.n })
 

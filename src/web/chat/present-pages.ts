@@ -1,15 +1,19 @@
 import { newId } from '../../base/ids.ts'
 import type { Open } from '../../intake/conversation.ts'
-import type { Garment, Pile } from '../../intake/pile.ts'
+import type { Pile } from '../../intake/pile.ts'
+import { type AsPlanned, asKnown } from '../../intake/planned.ts'
 import { chosen } from '../../intake/replies.ts'
+import { toPlan } from '../../intake/to-plan.ts'
 import { type Checklist, checklist, childCautions } from '../../papers/checklist.ts'
 import { type EstimatePaper, estimatePaper } from '../../papers/estimate-paper.ts'
-import { tallyWords } from '../../papers/tally-words.ts'
+import type { Plans } from '../../planning/plans.ts'
+import { settledOf } from '../../quilt/plan/settled.ts'
 import type { Language } from '../../words/words.ts'
 import type { ChatContext } from './context.ts'
 import { paths } from './paths.ts'
-import { hidden, nameOf, type Reader, saidOf, tagOf } from './present-garment.ts'
+import { hidden, nameOf, type Reader, saidOf, standing, tagOf } from './present-garment.ts'
 import { type Asking, questionOf, type Refused } from './present-question.ts'
+import { tallyOf } from './present-tally.ts'
 import type {
   Action,
   ConfirmedPage,
@@ -19,7 +23,6 @@ import type {
   ReviewPage,
   Said,
   Tag,
-  Tally,
 } from './view.ts'
 
 export const readerOf = (open: Open, key: string, language: Language): Reader => ({
@@ -29,27 +32,6 @@ export const readerOf = (open: Open, key: string, language: Language): Reader =>
   newIdem: newId,
   editable: open.row.status === 'open',
 })
-
-const standing = (pile: Pile): readonly Garment[] => pile.garments.filter(({ dropped }) => !dropped)
-
-function adviceOf(pile: Pile, { say }: Language): string {
-  const told = standing(pile).length
-  const atHand =
-    pile.atHand !== null && told > 0 && told < pile.atHand
-      ? say('count.at_hand', { told, atHand: pile.atHand })
-      : ''
-  return [tallyWords(pile.tally, pile.wish, say), atHand].filter(Boolean).join(' ')
-}
-
-export function tallyOf(pile: Pile, { language }: Reader): Tally {
-  const byGrade = { sound: 0, care: 0, eyes: 0, home: 0 }
-  for (const { grading } of standing(pile)) if (grading) byGrade[grading.grade] += 1
-  return {
-    garments: standing(pile).length,
-    byGrade,
-    advice: adviceOf(pile, language),
-  }
-}
 
 const tagsOf = (pile: Pile, asked: number, reader: Reader): Tag[] =>
   pile.garments.map((garment) => tagOf(garment, pile.wish, asked, reader))
@@ -71,10 +53,15 @@ function gatherActions(pile: Pile, reader: Reader): Action[] {
   return pile.canClose ? [add, confirm] : [add]
 }
 
+export interface QuestionShown {
+  readonly asking: Asking
+  readonly refused: Refused | null
+  readonly planned: AsPlanned
+}
+
 export function questionPage(
   open: Open,
-  asking: Asking,
-  refused: Refused | null,
+  { asking, refused, planned }: QuestionShown,
   reader: Reader,
 ): QuestionPage {
   const { pile } = open
@@ -82,35 +69,37 @@ export function questionPage(
     page: 'question',
     question: questionOf(asking, pile, refused, reader),
     tags: tagsOf(pile, asking.item, reader),
-    tally: standing(pile).length > 0 ? tallyOf(pile, reader) : null,
+    tally: standing(pile).length > 0 ? tallyOf(pile, planned, reader) : null,
     pileAnswers: pileSaid(pile, reader),
     actions: [],
   }
 }
 
-export function gatherPage({ pile }: Open, reader: Reader): GatherPage {
+export function gatherPage({ pile }: Open, planned: AsPlanned, reader: Reader): GatherPage {
   return {
     page: 'gather',
     tags: tagsOf(pile, 0, reader),
-    tally: tallyOf(pile, reader),
+    tally: tallyOf(pile, planned, reader),
     pileAnswers: pileSaid(pile, reader),
     actions: gatherActions(pile, reader),
     cautions: childCautions(pile.recipient, reader.language.say),
   }
 }
 
-export const estimateOf = (pile: Pile, language: Language): EstimatePaper | null =>
-  pile.estimate && estimatePaper(pile.estimate, pile.wish, language)
+function estimateOf(pile: Pile, { best }: AsPlanned, language: Language): EstimatePaper | null {
+  const priced = pile.priced(best && settledOf(best.pile, best.plan, best.proven))
+  return priced && estimatePaper(priced, pile.wish, language)
+}
 
-export function reviewPage({ pile }: Open, reader: Reader): ReviewPage {
+export function reviewPage({ pile }: Open, planned: AsPlanned, reader: Reader): ReviewPage {
   const actions = gatherActions(pile, reader)
   return {
     page: 'review',
     tags: tagsOf(pile, 0, reader),
-    tally: tallyOf(pile, reader),
+    tally: tallyOf(pile, planned, reader),
     pileAnswers: pileSaid(pile, reader),
     cautions: childCautions(pile.recipient, reader.language.say),
-    estimate: estimateOf(pile, reader.language),
+    estimate: estimateOf(pile, planned, reader.language),
     open: standing(pile)
       .filter(({ open }) => open !== null)
       .map((garment) => ({
@@ -131,7 +120,9 @@ export interface ConfirmedPaper {
   readonly address: readonly string[]
 }
 
-export type PaperContext = Pick<ChatContext, 'knowledge' | 'clock'>
+export type PaperContext = Pick<ChatContext, 'knowledge' | 'clock'> & {
+  readonly plans: Pick<Plans, 'known'>
+}
 
 function paperIn(open: Open, context: PaperContext, language: Language): ConfirmedPaper {
   const { pile, row } = open
@@ -159,7 +150,7 @@ function paperIn(open: Open, context: PaperContext, language: Language): Confirm
       },
       language,
     ),
-    estimate: estimateOf(pile, language),
+    estimate: estimateOf(pile, asKnown(toPlan(pile), context.plans), language),
     address: context.knowledge.shop.address,
   }
 }

@@ -1,7 +1,7 @@
 import { EstimateSection } from './estimate.tsx'
 import { ActButton, Cautions, useSay } from './pieces.tsx'
 import { Answers, Thread } from './tag.tsx'
-import { TallyGrades } from './tally.tsx'
+import { SoFar } from './tally.tsx'
 import type { ReviewPage } from './view.ts'
 
 /** Everything once more before the pile is confirmed. */
@@ -14,8 +14,7 @@ export function ReviewView({ page }: { page: ReviewPage }) {
           {say('review.title')}
         </h1>
         <p class="help">{say('review.help')}</p>
-        <TallyGrades tally={page.tally} />
-        {page.tally.advice && <p>{page.tally.advice}</p>}
+        <SoFar tally={page.tally} />
         <Cautions texts={page.cautions} />
         {page.open.length > 0 && (
           <div class="caution" role="note">

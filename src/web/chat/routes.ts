@@ -5,6 +5,8 @@ import { questionsOf } from '../../flow/kept.ts'
 import { frozen } from '../../intake/agreement.ts'
 import type { Open } from '../../intake/conversation.ts'
 import { draftsOf, photoOf } from '../../intake/photos.ts'
+import { type AsPlanned, asPlanned } from '../../intake/planned.ts'
+import { toPlan } from '../../intake/to-plan.ts'
 import type { Language } from '../../words/words.ts'
 import { answerRoutes } from './answer-routes.ts'
 import { buttonRoutes } from './button-routes.ts'
@@ -64,6 +66,16 @@ export function show(
   return html(reply, renderPage(page, frameOf(context, framing), framing.language.say))
 }
 
+/** For so long a page waits for its plan, ms: between two garments little, before confirming more. */
+const patience = { asking: 0, gathering: 300, reviewing: 1200 } as const
+
+/** The pile's plan as far as it is known; asking for it begins it. */
+export const plannedFor = (
+  { plans }: ChatContext,
+  { pile }: Open,
+  at: keyof typeof patience,
+): Promise<AsPlanned> => asPlanned(toPlan(pile), plans, patience[at])
+
 /** A question for photos, with those that were received before its answer was refused. */
 export async function withDrafts(
   { store }: ChatContext,
@@ -122,13 +134,27 @@ async function showPlace(
   const reader = readerOf(open, key, language)
   const { place } = open.pile.followed
   const framing = { language, key, notice }
-  if (place.at === 'gather') return show(context, reply, gatherPage(open, reader), framing)
-  if (place.at === 'end') return show(context, reply, reviewPage(open, reader), framing)
+  if (place.at === 'gather') {
+    const planned = await plannedFor(context, open, 'gathering')
+    return show(context, reply, gatherPage(open, planned, reader), framing)
+  }
+  if (place.at === 'end') {
+    const planned = await plannedFor(context, open, 'reviewing')
+    return show(context, reply, reviewPage(open, planned, reader), framing)
+  }
   const asking = findAsking(open.pile.followed, place.item, place.question.id)!
   return show(
     context,
     reply,
-    questionPage(open, await withDrafts(context, open, asking), null, reader),
+    questionPage(
+      open,
+      {
+        asking: await withDrafts(context, open, asking),
+        refused: null,
+        planned: await plannedFor(context, open, 'asking'),
+      },
+      reader,
+    ),
     framing,
   )
 }
@@ -173,7 +199,12 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
       const asking = findAsking(open.pile.followed, item, question)
       if (!asking || open.row.status !== 'open') return reply.redirect(paths.pile(key), 303)
       const reader = readerOf(open, key, language)
-      const page = questionPage(open, await withDrafts(context, open, asking), null, reader)
+      const shown = {
+        asking: await withDrafts(context, open, asking),
+        refused: null,
+        planned: await plannedFor(context, open, 'asking'),
+      }
+      const page = questionPage(open, shown, reader)
       return show(context, reply, page, { language, key })
     },
   )
@@ -184,7 +215,8 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
     async (request, reply) => {
       const { key, open, language } = await openPile(context, request.params.key)
       if (open.row.status !== 'open') return reply.redirect(paths.pile(key), 303)
-      return show(context, reply, gatherPage(open, readerOf(open, key, language)), {
+      const planned = await plannedFor(context, open, 'gathering')
+      return show(context, reply, gatherPage(open, planned, readerOf(open, key, language)), {
         language,
         key,
       })
@@ -197,7 +229,8 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
     async (request, reply) => {
       const { key, open, language } = await openPile(context, request.params.key)
       if (open.row.status !== 'open') return reply.redirect(paths.pile(key), 303)
-      return show(context, reply, reviewPage(open, readerOf(open, key, language)), {
+      const planned = await plannedFor(context, open, 'reviewing')
+      return show(context, reply, reviewPage(open, planned, readerOf(open, key, language)), {
         language,
         key,
       })

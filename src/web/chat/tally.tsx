@@ -13,8 +13,30 @@ export function TallyLine({ tally }: { tally: Tally }) {
   )
 }
 
+/** What the pile makes so far. The script looks again while the plan behind it is not settled. */
+export function SoFar({ tally }: { tally: Tally }) {
+  const say = useSay()
+  const { counted, advice } = tally
+  return (
+    <div
+      class="so-far"
+      id="so-far"
+      aria-live="polite"
+      {...(counted !== 'settled' && { 'data-unsettled': tally.againHref })}
+    >
+      <TallyGrades tally={tally} />
+      {advice && <p class="help">{advice}</p>}
+      {counted === 'roughly' && (
+        <p class="hint">
+          {say('count.laying')} <a href={tally.againHref}>{say('count.again')}</a>
+        </p>
+      )}
+    </div>
+  )
+}
+
 /** How many garments of each grade; grades that none has are left out. */
-export function TallyGrades({ tally }: { tally: Tally }) {
+function TallyGrades({ tally }: { tally: Tally }) {
   const present = grades.filter((grade) => tally.byGrade[grade] > 0)
   if (present.length === 0) return null
   return (

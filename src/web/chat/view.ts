@@ -132,6 +132,10 @@ export interface Tally {
   readonly byGrade: Readonly<Record<Grade, number>>
   /** What the pile still wants: "A throw wants 8 to 10." */
   readonly advice: string | null
+  /** Counted roughly, as its plan is not there yet; from a plan that may still get better; settled. */
+  readonly counted: 'roughly' | 'for-now' | 'settled'
+  /** The page itself, to count again. */
+  readonly againHref: string
 }
 
 export interface QuestionPage {

@@ -1,6 +1,5 @@
 import type { FastifyRequest } from 'fastify'
 import type { Session } from '../../desk/sessions.ts'
-import type { Plans } from '../../planning/plans.ts'
 import type { Language } from '../../words/words.ts'
 import type { ChatContext } from '../chat/context.ts'
 import { languageOf } from '../chat/frame.ts'
@@ -9,7 +8,6 @@ import { languageCookie } from './cookies.ts'
 /** What the desk's pages are made from. `https`: cookies are sent over it alone. */
 export interface DeskContext extends ChatContext {
   readonly https: boolean
-  readonly plans: Plans
 }
 
 declare module 'fastify' {
