@@ -5,9 +5,11 @@ export interface Figure {
   readonly value: unknown
   readonly unit?:
     | 'in'
+    | 'm'
     | '°C'
     | 'g'
     | 'percent'
+    | 'times'
     | 'pieces'
     | 'garments'
     | 'blocks'

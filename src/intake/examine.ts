@@ -53,8 +53,8 @@ function gradingFindings(folder: FlowsFolder, tables: readonly Table[]): Finding
 function layoutFindings(folder: FlowsFolder): Finding[] {
   const newest = ratesOf(folder).at(-1)
   return layoutsOf(folder)
-    .filter(({ id }) => !newest?.labour[id])
-    .map(({ id }) => finding('rates', 'no-price', `the layout ${id} has no price under labour`))
+    .filter(({ id }) => newest?.piecing[id] === undefined)
+    .map(({ id }) => finding('rates', 'no-price', `the layout ${id} has no price under piecing`))
 }
 
 const wordFindings = (folder: FlowsFolder): Finding[] =>

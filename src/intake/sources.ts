@@ -12,6 +12,8 @@ import { placeFigures } from '../quilt/place/colours.ts'
 import { planFigures } from '../quilt/plan/from-quilt.ts'
 import { rateFigures } from '../quilt/rate-figures.ts'
 import { soleFigures } from '../quilt/rates.ts'
+import { rollFigures } from '../quilt/roll.ts'
+import { threadFigures } from '../quilt/thread.ts'
 import { yieldFigures } from '../quilt/yield.ts'
 import { fibreFigures } from '../textile/fibres.ts'
 import { heatFigures } from '../textile/heat.ts'
@@ -72,6 +74,8 @@ const inCode: readonly Figure[] = [
   ...yieldFigures,
   ...graphicFigures,
   ...materialFigures,
+  ...rollFigures,
+  ...threadFigures,
   ...planFigures,
   ...soleFigures,
   ...placeFigures,

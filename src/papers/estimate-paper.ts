@@ -1,20 +1,33 @@
 import { formatMoney } from '../base/money.ts'
 import type { Estimate } from '../quilt/estimate.ts'
 import type { Layout, QuiltSize } from '../quilt/layout.ts'
-import type { Line } from '../quilt/lines.ts'
+import { type Line, type LineGroup, lineGroups, type Range, sum } from '../quilt/lines.ts'
 import type { Language, Say } from '../words/words.ts'
 import { weightWords } from './weight-words.ts'
+import { workingWords } from './working-words.ts'
+
+/** Lines that belong together, with their likely sum. */
+export interface EstimateGroup {
+  readonly label: string
+  readonly amount: string
+  readonly lines: readonly {
+    readonly label: string
+    readonly amount: string
+    readonly note: string | null
+  }[]
+}
 
 /** An estimate with its money and reasons written out. It is never a promise: the paper says so. */
 export interface EstimatePaper {
   readonly low: string
   readonly likely: string
   readonly high: string
-  readonly lines: readonly {
-    readonly label: string
-    readonly amount: string
-    readonly note: string | null
-  }[]
+  /** Which quilt it is for, and whether every piece of it was counted. */
+  readonly quilt: string
+  readonly grounds: string
+  readonly groups: readonly EstimateGroup[]
+  /** How each line was counted, where there is more to say than its note. */
+  readonly how: readonly { readonly label: string; readonly sentences: readonly string[] }[]
   /** What the range hangs on, a sentence each, the widest first. */
   readonly reasons: readonly string[]
   /** Deposit, how long it holds, how long it takes, postage: a line each. */
@@ -40,10 +53,7 @@ function lineNote(line: Line, money: Money, say: Say): string | null {
   return range ? `${each}. ${range}` : each
 }
 
-interface Width {
-  readonly low: number
-  readonly high: number
-}
+type Width = Pick<Range, 'low' | 'high'>
 
 const span = ({ low, high }: Width): number => high - low
 
@@ -72,6 +82,34 @@ const termsOf = (
   },
 ]
 
+function groupOf(
+  group: LineGroup,
+  lines: readonly Line[],
+  money: Money,
+  say: Say,
+): EstimateGroup | null {
+  const codes: readonly string[] = lineGroups[group]
+  const own = lines.filter(({ code, high }) => codes.includes(code) && high > 0)
+  if (own.length === 0) return null
+  return {
+    label: say(`trade.estimate.groups.${group}`),
+    amount: money(sum(own).likely),
+    lines: own.map((line) => ({
+      label: say(`trade.estimate.lines.${line.code}`),
+      amount: money(line.likely),
+      note: lineNote(line, money, say),
+    })),
+  }
+}
+
+const howOf = (lines: readonly Line[], language: Language): EstimatePaper['how'] =>
+  lines
+    .filter(({ workings, high }) => workings.length > 0 && high > 0)
+    .map(({ code, workings }) => ({
+      label: language.say(`trade.estimate.lines.${code}`),
+      sentences: workings.map((working) => workingWords(working, language)),
+    }))
+
 /** The estimate as the customer reads it, for the quilt that was counted. */
 export function estimatePaper(
   estimate: Estimate,
@@ -81,22 +119,20 @@ export function estimatePaper(
   const { say, locale } = language
   const money: Money = (minor) => formatMoney({ minor, currency: estimate.currency }, locale)
   const { low, likely, high } = estimate.total
-  const quilt = say('cost.quilt', {
-    count: quilts,
-    size: say(`trade.quilts.${size}`),
-    layout: say(`trade.layouts.${layout.id}.name`),
-  })
   return {
     low: money(low),
     likely: money(likely),
     high: money(high),
-    lines: estimate.lines
-      .filter((line) => line.high > 0)
-      .map((line) => ({
-        label: say(`trade.estimate.lines.${line.code}`),
-        amount: money(line.likely),
-        note: line.code === 'making' ? quilt : lineNote(line, money, say),
-      })),
+    quilt: say('cost.quilt', {
+      count: quilts,
+      size: say(`trade.quilts.${size}`),
+      layout: say(`trade.layouts.${layout.id}.name`),
+    }),
+    grounds: say(`trade.estimate.grounds.${estimate.grounds}`),
+    groups: (Object.keys(lineGroups) as LineGroup[]).flatMap(
+      (group) => groupOf(group, estimate.lines, money, say) ?? [],
+    ),
+    how: howOf(estimate.lines, language),
     reasons: estimate.width
       .toSorted((a, b) => span(b) - span(a))
       .map((width) =>

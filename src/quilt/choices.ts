@@ -139,7 +139,8 @@ export const widths = {
   }),
   'needs-a-person': (all: Choices, likely: Choices): Choices =>
     keep(all, likely, ['used', 'suits']),
-  'garment-size-unknown': (all: Choices, likely: Choices): Choices => keep(all, likely, ['sizes', 'grams']),
+  'garment-size-unknown': (all: Choices, likely: Choices): Choices =>
+    keep(all, likely, ['sizes', 'grams']),
   'wear-unknown': (all: Choices, likely: Choices): Choices => keep(all, likely, ['wears']),
   'backing-undecided': (all: Choices, likely: Choices): Choices => keep(all, likely, ['holds']),
 } as const

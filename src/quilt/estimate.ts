@@ -1,17 +1,13 @@
-import {
-  type Choices,
-  choicesOf,
-  type Priced,
-  pinned,
-  type Quilt,
-  type WidthCode,
-  widths,
-  wishFor,
-} from './choices.ts'
-import { type Line, linesOf, type Range } from './lines.ts'
-import { postWeight } from './post-weight.ts'
+import { type Choices, choicesOf, type Priced, pinned, type WidthCode, widths } from './choices.ts'
+import { type Counted, type Line, type LineCode, type Range, sum } from './lines.ts'
+import { parcelsFor } from './parcels.ts'
+import { plannedLines } from './planned-lines.ts'
+import { garmentGrams } from './post-lines.ts'
 import type { Rates } from './rates.ts'
+import { roughLines } from './rough-lines.ts'
+import type { Settled } from './settled.ts'
 import { supplyCounter } from './supply.ts'
+import { type Quilt, wishFor } from './wish.ts'
 
 export interface EstimateInput {
   readonly garments: readonly Priced[]
@@ -20,10 +16,16 @@ export interface EstimateInput {
   /** How many quilts of that kind and size share the pile. */
   readonly alike?: number
   readonly rates: Rates
+  /** What a plan of these garments for the likely quilts settles; null: there is none. */
+  readonly settled?: Settled | null
 }
+
+/** Counted from what the garments are likely to give, from the best plan so far, or from the best there is. */
+export const estimateGrounds = ['rough', 'plan-so-far', 'plan'] as const
 
 /** Money is in minor units of `currency`. It is never a promise: a person confirms it. */
 export interface Estimate {
+  readonly grounds: (typeof estimateGrounds)[number]
   readonly lines: readonly Line[]
   readonly total: Range
   readonly currency: string
@@ -41,50 +43,70 @@ export interface Estimate {
   readonly box: { readonly box: string; readonly count: number }
 }
 
-export function totalOf(lines: readonly Line[]): Range {
-  const sum = (part: keyof Range) => lines.reduce((total, line) => total + line[part], 0)
-  return { low: sum('low'), likely: sum('likely'), high: sum('high') }
+/** A line as the plan has it; what is still open moves it as far as it moved the rough one. */
+function shifted(line: Line, planned: Counted | undefined): Line {
+  if (!planned) return line
+  const { likely } = planned
+  return {
+    ...line,
+    ...planned,
+    low: Math.max(0, likely + line.low - line.likely),
+    high: likely + line.high - line.likely,
+  }
 }
 
-function packed(garments: readonly Priced[], rates: Rates) {
-  const posted = garments.filter(({ grading }) => grading.grade !== 'home')
-  const clothG = posted.reduce(
-    (sum, { kind, size }) => sum + postWeight(kind, size, rates).grams,
-    0,
-  )
-  const bySize = rates.boxes.toSorted((a, b) => a.holds_g - b.holds_g)
-  const box = bySize.find(({ holds_g }) => holds_g >= clothG) ?? bySize.at(-1)!
-  const count = Math.max(1, Math.ceil(clothG / box.holds_g))
-  return { weightG: clothG + count * box.weighs_g, box: { box: box.box, count } }
+/** Counts the lines over any choices, each time with the same plan. */
+function lineCounter(rates: Rates, planned: ReadonlyMap<LineCode, Counted>) {
+  const supply = supplyCounter()
+  return (choices: Choices): Line[] =>
+    roughLines(choices, rates, supply).map((line) => shifted(line, planned.get(line.code)))
 }
 
-/** An itemised estimate with a low, a likely and a high figure, and what the range hangs on. */
-export function estimate({ garments, quilts, alike = 1, rates }: EstimateInput): Estimate {
-  const classes = Object.keys(rates.interfacing)
+/** The post on the way here is paid where it is posted. */
+function depositOf(lines: readonly Line[], { deposit_percent }: Rates): number {
+  const { likely } = sum(lines.filter(({ code }) => code !== 'post-there'))
+  return Math.round((likely * deposit_percent) / 100)
+}
+
+/**
+ * An itemised estimate with a low, a likely and a high figure, and what the range hangs on. With a plan
+ * the likely figures are the plan's.
+ */
+export function estimate({
+  garments,
+  quilts,
+  alike = 1,
+  rates,
+  settled = null,
+}: EstimateInput): Estimate {
   const all: Choices = {
     quilts: quilts.map(wishFor),
     alike,
-    garments: garments.map((garment) => choicesOf(garment, classes)),
+    garments: garments.map((garment) => choicesOf(garment, rates)),
   }
-  const supply = supplyCounter()
-  const lines = linesOf(all, rates, supply)
-  const total = totalOf(lines)
   const likely = pinned(all)
+  const planned = settled ? plannedLines(likely, settled, rates) : new Map<LineCode, Counted>()
+  const linesOf = lineCounter(rates, planned)
+  const lines = linesOf(all)
+  const total = sum(lines)
   const codes = Object.keys(widths) as WidthCode[]
   const width = codes
     .map((code) => {
-      const { low, high } = totalOf(linesOf(widths[code](all, likely), rates, supply))
+      const { low, high } = sum(linesOf(widths[code](all, likely)))
       return { code, low: low - total.likely, high: high - total.likely }
     })
     .filter(({ low, high }) => low !== 0 || high !== 0)
+  const { box, count, weightG } = parcelsFor(garmentGrams(likely).likely, rates)
   return {
+    grounds: settled ? (settled.proven ? 'plan' : 'plan-so-far') : 'rough',
     lines,
     total,
     currency: rates.currency,
     width,
-    depositMinor: Math.round((total.likely * rates.deposit_percent) / 100),
+    depositMinor: depositOf(lines, rates),
     validDays: rates.valid_days,
     turnaroundWeeks: rates.turnaround_weeks,
-    ...packed(garments, rates),
+    weightG,
+    box: { box, count },
   }
 }

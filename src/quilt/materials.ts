@@ -9,7 +9,7 @@ export const yards = (inches: number): number =>
   Math.ceil(Math.max(0, inches / quarterYardIn - 1e-9)) / 4
 
 /** As quilting pages count (secondary). `backingOverIn` is in total, both sides together. */
-const usual = { bindingJoinIn: 20, bindingStripIn: 2.5, backingOverIn: 6 }
+export const usual = { bindingJoinIn: 20, bindingStripIn: 2.5, backingOverIn: 6 }
 
 interface BindingOptions {
   /** Added to the way round for corners and joins. */
@@ -56,24 +56,55 @@ interface BackingOptions {
   readonly overIn?: number
 }
 
-/** Cloth to buy for a backing: widths joined lose their seams; the way that takes less. */
+/** Widths of cloth joined to a backing, inches. */
+export interface Backing {
+  readonly widths: number
+  /** Each width's length, and all of them. */
+  readonly lengthIn: number
+  readonly clothIn: number
+  /** Which way the seams run over the quilt. */
+  readonly seams: 'none' | 'down' | 'across'
+}
+
+/** Cloth to buy for a backing: widths joined lose their seams; laid the way that takes less. */
 export function backing(
   { w, h }: Extent,
   { usableIn, overIn = usual.backingOverIn }: BackingOptions,
-): number {
-  const across = widthsFor(w + overIn, usableIn) * (h + overIn)
-  const along = widthsFor(h + overIn, usableIn) * (w + overIn)
-  return Math.min(across, along)
+): Backing {
+  const laid = (span: number, lengthIn: number, seams: 'down' | 'across'): Backing => {
+    const widths = widthsFor(span, usableIn)
+    return { widths, lengthIn, clothIn: widths * lengthIn, seams: widths === 1 ? 'none' : seams }
+  }
+  const down = laid(w + overIn, h + overIn, 'down')
+  const across = laid(h + overIn, w + overIn, 'across')
+  return across.clothIn < down.clothIn ? across : down
 }
 
-/** The first package, in the order given, that reaches `overIn` over every edge, either way round. */
-export function batting<T extends Extent>(
+/** Packages of batting; more than one are laid side by side and joined edge to edge. */
+export interface Batting<T> {
+  readonly of: T
+  readonly count: number
+}
+
+/**
+ * The first package, in the order given, that reaches `overIn` over every edge, either way round. Where
+ * none does: as few alike as reach together, of those that cost least.
+ */
+export function batting<T extends Extent & { readonly price: number }>(
   { w, h }: Extent,
   packages: readonly T[],
   overIn: number,
-): T | undefined {
-  const [short, long] = [Math.min(w, h) + 2 * overIn, Math.max(w, h) + 2 * overIn]
-  return packages.find((it) => Math.min(it.w, it.h) >= short && Math.max(it.w, it.h) >= long)
+): Batting<T> {
+  const [across, down] = [w + 2 * overIn, h + 2 * overIn]
+  const joined = packages.map((of) => ({
+    of,
+    count: Math.min(
+      Math.ceil(across / of.w) * Math.ceil(down / of.h),
+      Math.ceil(across / of.h) * Math.ceil(down / of.w),
+    ),
+  }))
+  const whole = joined.find(({ count }) => count === 1)
+  return whole ?? joined.toSorted((a, b) => a.count * a.of.price - b.count * b.of.price)[0]!
 }
 
 /** Cloth for so many equal pieces cut in strips across its width. */

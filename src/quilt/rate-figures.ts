@@ -19,7 +19,8 @@ const pricesOf = (part: string, prices: object): Figure[] =>
   Object.entries(prices).map(([key, value]) => price(`${part}/${key}`, value))
 
 const ownFigures = (rates: Rates): Figure[] => [
-  ...Object.entries(rates.labour).flatMap(([layout, sizes]) => pricesOf(`labour/${layout}`, sizes)),
+  ...pricesOf('labour', rates.labour),
+  ...pricesOf('piecing', rates.piecing).map((one) => ({ ...one, unit: 'times' as const })),
   ...pricesOf('teardown', rates.teardown),
   ...pricesOf('stabilising', rates.stabilising),
   ...Object.entries(rates.interfacing).map(([name, { price_per_yard }]) =>
@@ -30,7 +31,8 @@ const ownFigures = (rates: Rates): Figure[] => [
   price('binding/yard', rates.cloth.binding_per_yard),
   price('top-up/yard', rates.cloth.top_up_per_yard),
   ...rates.batting.map(({ w, h, price: minor }) => price(`batting/${w} × ${h}`, minor)),
-  ...pricesOf('thread', rates.thread),
+  price('thread/spool', rates.thread.price_per_spool),
+  ...rates.postage.map(({ to_g, price: minor }) => price(`postage/to ${to_g} g`, minor)),
   { figure: 'terms/deposit', value: rates.deposit_percent, unit: 'percent', source: ownTerm },
   { figure: 'terms/valid', value: rates.valid_days, unit: 'days', source: ownTerm },
   { figure: 'terms/turnaround', value: rates.turnaround_weeks, unit: 'weeks', source: ownTerm },
@@ -84,6 +86,20 @@ export function rateFigures(rates: Rates): Figure[] {
         source: sources.weights_g ?? '',
       }),
     ),
+    ...Object.entries(rates.weights_g_per_m2).map(
+      ([name, value]): Figure => ({
+        figure: `weight of a square metre/${name}`,
+        value,
+        unit: 'g',
+        source: sources.weights_g_per_m2 ?? '',
+      }),
+    ),
+    {
+      figure: 'thread/spool',
+      value: rates.thread.spool_m,
+      unit: 'm',
+      source: sources.thread ?? '',
+    },
     ...rates.boxes.flatMap(({ box, w, h, d, holds_g, weighs_g }): Figure[] => {
       const source = sources.boxes ?? ''
       return [

@@ -3,7 +3,6 @@ import { Failure } from '../base/failures.ts'
 import { type Figure, memory } from '../base/figure.ts'
 import { domains, type Facts } from '../garment/facts.ts'
 import type { Interfacing } from '../garment/knowledge.ts'
-import { quiltSizes } from './layout.ts'
 
 /** The sole is hotter than the glue line behind the cloth by this much at least, °C. */
 const soleOverGlueC = 15
@@ -16,18 +15,35 @@ const minor = z.number().int().nonnegative()
 const inches = z.number().positive()
 const celsius = z.number().int().positive()
 const grams = z.number().int().positive()
+const metres = z.number().positive()
 const days = z.number().int().positive()
 
-const perSize = z.record(z.enum(quiltSizes), minor)
 const perKind = <T extends z.ZodType>(schema: T) => z.record(z.enum(domains.kind), schema)
+/** Each step reaches further than the one before, for no less. */
+const isRising = (steps: readonly { to_g: number; price: number }[]): boolean =>
+  steps.every(({ to_g, price }, n) => {
+    const before = steps[n - 1]
+    return !before || (to_g > before.to_g && price >= before.price)
+  })
+
 const roll = { price_per_yard: minor, width_in: inches }
 
-/** One dated file of rates. Money in minor units of `currency`, lengths in inches, weights in grams. */
+/** One dated file of rates, whole. Money in minor units of `currency`, lengths in inches, weights in grams. */
 const ratesSchema = z.strictObject({
   from: z.iso.date(),
   currency: z.string().regex(/^[A-Z]{3}$/),
-  /** By layout. A layout without a price cannot be estimated. */
-  labour: z.record(z.string(), perSize),
+  labour: z.strictObject({
+    cut_per_piece: minor,
+    sew_per_piece: minor,
+    quilt_per_square_foot: minor,
+    /** Of the quilt's edge: binding and finishing. */
+    bind_per_yard: minor,
+  }),
+  /**
+   * How often a piece's sewing is paid for, by layout: once in plain squares. A layout that is left out
+   * cannot be estimated.
+   */
+  piecing: z.record(z.string(), z.number().positive()),
   teardown: perKind(minor),
   stabilising: z.strictObject({ fused: minor, 'sewn-in': minor }),
   interfacing: z.record(
@@ -55,8 +71,9 @@ const ratesSchema = z.strictObject({
   }),
   batting: z.array(z.strictObject({ w: inches, h: inches, price: minor })).min(1),
   batting_over_in: inches,
-  thread: perSize,
+  thread: z.strictObject({ price_per_spool: minor, spool_m: metres }),
   weights_g: perKind(grams),
+  weights_g_per_m2: z.strictObject({ cloth: grams, batting: grams, interfacing: grams }),
   boxes: z
     .array(
       z.strictObject({
@@ -69,6 +86,11 @@ const ratesSchema = z.strictObject({
       }),
     )
     .min(1),
+  /** What a parcel costs, up to a weight. */
+  postage: z
+    .array(z.strictObject({ to_g: grams, price: minor }))
+    .min(1)
+    .refine(isRising, 'heavier steps come later, and cost no less'),
   deposit_percent: z.number().int().min(0).max(100),
   valid_days: days,
   turnaround_weeks: z
@@ -80,7 +102,9 @@ const ratesSchema = z.strictObject({
       widths: z.string(),
       batting: z.string(),
       batting_over_in: z.string(),
+      thread: z.string(),
       weights_g: z.string(),
+      weights_g_per_m2: z.string(),
       boxes: z.string(),
     })
     .partial()

@@ -5,9 +5,11 @@ import { type Rules, rowsIn } from '../garment/space.ts'
 import { teardownCautions } from '../garment/teardown.ts'
 import { keptThings, steps, stops, tools } from '../garment/teardown-steps.ts'
 import { widths } from './choices.ts'
+import { estimateGrounds } from './estimate.ts'
 import { type Layout, quiltSizes, roles } from './layout.ts'
-import { lineCodes } from './lines.ts'
+import { lineCodes, lineGroups, lineUnits } from './lines.ts'
 import type { Rates } from './rates.ts'
+import { workingCodes } from './workings.ts'
 
 export interface Spoken {
   readonly tables: readonly Rules[]
@@ -43,7 +45,11 @@ export function wordKeys({ tables, layouts, rates }: Spoken): string[] {
     ['layouts.*.sentence', layouts.map(({ id }) => id)],
     ['layouts.why.*', given('layout-fit', 'why')],
     ['estimate.lines.*', lineCodes],
-    ['estimate.units.*', ['quilt', 'garment', 'yard', 'package']],
+    ['estimate.for.*', lineCodes],
+    ['estimate.groups.*', Object.keys(lineGroups)],
+    ['estimate.units.*', lineUnits],
+    ['estimate.grounds.*', estimateGrounds],
+    ['estimate.how.*', workingCodes],
     ['estimate.width.*', Object.keys(widths)],
     ['estimate.boxes.*', rates.boxes.map(({ box }) => box)],
     ['quilts.*', quiltSizes],

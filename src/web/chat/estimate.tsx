@@ -4,16 +4,18 @@ import { useSay } from './pieces.tsx'
 /** What it is likely to cost, between which bounds, what that hangs on. Never a promise, and it says so. */
 export function EstimateSection({ estimate }: { estimate: EstimatePaper }) {
   const say = useSay()
-  const { low, likely, high } = estimate
+  const { low, likely, high, quilt, grounds } = estimate
   return (
     <section class="card estimate" aria-labelledby="estimate-title">
       <h2 id="estimate-title">{say('estimate.title')}</h2>
+      <p>{quilt}</p>
       <p class="likely">
         {say('estimate.likely')} <strong>{likely}</strong>
       </p>
-      <p class="range">{say('estimate.range', { low, high })}</p>
+      {low !== high && <p class="range">{say('estimate.range', { low, high })}</p>}
       <p class="hint">{say('estimate.noPromise')}</p>
-      {estimate.lines.length > 0 && <EstimateLines estimate={estimate} />}
+      <p class="hint">{grounds}</p>
+      {estimate.groups.length > 0 && <EstimateLines estimate={estimate} />}
       {estimate.reasons.length > 0 && (
         <>
           <h3>{say('estimate.hangsOn')}</h3>
@@ -34,12 +36,13 @@ export function EstimateSection({ estimate }: { estimate: EstimatePaper }) {
           ))}
         </dl>
       )}
+      <HowCounted how={estimate.how} />
     </section>
   )
 }
 
-/** What an estimate is made of, a line each. */
-export function EstimateLines({ estimate }: { estimate: EstimatePaper }) {
+/** What an estimate is made of: groups with their sums, and a line each. */
+export function EstimateLines({ estimate }: { estimate: Pick<EstimatePaper, 'groups'> }) {
   const say = useSay()
   return (
     <table class="lines">
@@ -50,17 +53,51 @@ export function EstimateLines({ estimate }: { estimate: EstimatePaper }) {
           <th scope="col">{say('estimate.amount')}</th>
         </tr>
       </thead>
-      <tbody>
-        {estimate.lines.map(({ label, amount, note }) => (
-          <tr key={label}>
-            <th scope="row">
-              {label}
-              {note && <span class="line-note">{note}</span>}
-            </th>
-            <td>{amount}</td>
+      {estimate.groups.map((group) => (
+        <tbody key={group.label}>
+          <tr class="line-group">
+            <th scope="rowgroup">{group.label}</th>
+            <td>{group.amount}</td>
           </tr>
-        ))}
-      </tbody>
+          {group.lines.map(({ label, amount, note }) => (
+            <tr key={label}>
+              <th scope="row">
+                {label}
+                {note && <span class="line-note">{note}</span>}
+              </th>
+              <td>{amount}</td>
+            </tr>
+          ))}
+        </tbody>
+      ))}
     </table>
+  )
+}
+
+/** How each line was counted, folded until somebody asks. */
+function HowCounted({ how }: { how: EstimatePaper['how'] }) {
+  const say = useSay()
+  if (how.length === 0) return null
+  return (
+    <details class="how-counted">
+      <summary>{say('estimate.how')}</summary>
+      <Workings how={how} />
+    </details>
+  )
+}
+
+/** The formula behind each line, with what went into it. */
+export function Workings({ how }: { how: EstimatePaper['how'] }) {
+  return (
+    <dl class="terms">
+      {how.map(({ label, sentences }) => (
+        <div key={label}>
+          <dt>{label}</dt>
+          {sentences.map((sentence) => (
+            <dd key={sentence}>{sentence}</dd>
+          ))}
+        </div>
+      ))}
+    </dl>
   )
 }

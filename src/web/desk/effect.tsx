@@ -1,4 +1,4 @@
-import { EstimateLines } from '../chat/estimate.tsx'
+import { EstimateLines, Workings } from '../chat/estimate.tsx'
 import { GradeMark, useSay } from '../chat/pieces.tsx'
 import type { Effect } from './view.ts'
 
@@ -61,12 +61,14 @@ function Price({ effect }: { effect: Effect }) {
       {lines && (
         <details>
           <summary>{say('estimate.lines')}</summary>
+          <p class="hint">{lines.grounds}</p>
           <EstimateLines estimate={lines} />
           <ul class="width">
             {lines.reasons.map((reason) => (
               <li key={reason}>{reason}</li>
             ))}
           </ul>
+          <Workings how={lines.how} />
         </details>
       )}
     </div>
