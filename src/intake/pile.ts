@@ -5,9 +5,10 @@ import { resolve } from '../garment/derive.ts'
 import type { Facts, Recipient } from '../garment/facts.ts'
 import type { Grading } from '../garment/grade.ts'
 import type { Panel } from '../garment/panels.ts'
-import { type Estimate, estimate } from '../quilt/estimate.ts'
+import type { Estimate } from '../quilt/estimate.ts'
 import { graphicFits, type Layout, type QuiltSize } from '../quilt/layout.ts'
 import { pileFits } from '../quilt/pile-fit.ts'
+import type { Sharing } from '../quilt/plan/instance.ts'
 import { type Rates, ratesAt } from '../quilt/rates.ts'
 import type { Settled } from '../quilt/settled.ts'
 import { type Tally, tally } from '../quilt/tally.ts'
@@ -15,6 +16,7 @@ import type { PileRow } from '../store/schema.ts'
 import { type Betterment, bettermentOf } from './better.ts'
 import { clothOf } from './cloth.ts'
 import type { Knowledge } from './knowledge.ts'
+import { type Otherwise, priced } from './priced.ts'
 import { amount, chosen, given } from './replies.ts'
 import type { Entry } from './rows.ts'
 import { rules } from './rules.ts'
@@ -44,6 +46,8 @@ export interface Wish {
   readonly size: QuiltSize
   readonly sizeChosen: boolean
   readonly quilts: number
+  /** How several quilts share the garments; null: there is one. */
+  readonly sharing: Sharing | null
 }
 
 export interface PostBox {
@@ -67,7 +71,7 @@ export interface Pile {
   /** Counted roughly; null while nothing is graded. */
   readonly estimate: Estimate | null
   /** Counted from what a plan settles. */
-  readonly priced: (settled: Settled | null) => Estimate | null
+  readonly priced: (settled: Settled | null, otherwise?: Otherwise) => Estimate | null
   /** What the garments may be posted in: inches, grams; null while nothing is graded. */
   readonly box: PostBox | null
   readonly contact: ContactValue | null
@@ -120,24 +124,16 @@ function wishOf(
   const wanted = layouts.find(({ id }) => id === chosen(replies, 'layout_wish'))
   const size = chosen(replies, 'quilt_size')
   const sizeChosen = size !== undefined && size !== 'unsure'
+  const quilts = amount(replies, 'quilt_count') ?? 1
   return {
     layout: wanted ?? bestLayout(garments, layouts),
     layoutChosen: wanted !== undefined,
     size: sizeChosen ? (size as QuiltSize) : sizeFor(recipient),
     sizeChosen,
-    quilts: amount(replies, 'quilt_count') ?? 1,
+    quilts,
+    // Not asked of piles that were begun before it was a question.
+    sharing: quilts > 1 ? ((chosen(replies, 'sharing') ?? 'as-it-falls') as Sharing) : null,
   }
-}
-
-/** Every quilt the pile may still become: the likely one first. */
-function candidates(wish: Wish, layouts: readonly Layout[]) {
-  const sizes: QuiltSize[] = wish.sizeChosen
-    ? [wish.size]
-    : [wish.size, ...(['crib', 'throw', 'twin'] as const).filter((size) => size !== wish.size)]
-  const settings = wish.layoutChosen
-    ? [wish.layout]
-    : [wish.layout, ...layouts.filter(({ id }) => id !== wish.layout.id)]
-  return settings.flatMap((layout) => sizes.map((size) => ({ layout, size })))
 }
 
 function boxOf({ weightG, box }: Estimate, rates: Rates): PostBox {
@@ -197,25 +193,10 @@ export function derivePile(
   const standing = counted(garments)
   const wish = wishOf(replies, recipient, standing, knowledge.layouts)
   const rates = ratesAt(knowledge.rates, new Date(row.changed_at).toISOString().slice(0, 10))
-  const toPrice = standing.map((garment) => ({
-    n: garment.n,
-    kind: garment.facts.kind,
-    size: garment.told.size,
-    facts: garment.facts,
-    grading: garment.grading!,
-  }))
+  const byPlan: Pile['priced'] = (settled, otherwise) =>
+    priced({ garments, wish, rates }, knowledge.layouts, settled, otherwise)
   // An answer asks for no price; the pages that show one do.
-  const priced = (settled: Settled | null) =>
-    toPrice.length === 0
-      ? null
-      : estimate({
-          garments: toPrice,
-          quilts: candidates(wish, knowledge.layouts),
-          alike: wish.quilts,
-          rates,
-          settled,
-        })
-  const estimated = once(() => priced(null))
+  const estimated = once(() => byPlan(null))
   const weeks = amount(replies, 'needed_in')
 
   return {
@@ -239,7 +220,7 @@ export function derivePile(
     get estimate() {
       return estimated()
     },
-    priced,
+    priced: byPlan,
     get box() {
       const known = estimated()
       return known && boxOf(known, rates)
