@@ -1,9 +1,6 @@
-import type { Extent, Role } from '../quilt/layout.ts'
+import type { Extent } from '../quilt/layout.ts'
 import type { QuiltPiece } from '../quilt/place/grid.ts'
-import type { DrawnCloth, DrawnPiece, QuiltToDraw, Round } from './quilt-picture.ts'
-
-/** What bought cloth does in the quilt. */
-export type BoughtFor = Role | 'sashing'
+import type { BoughtFor, DrawnCloth, DrawnPiece, QuiltToDraw, Round } from './quilt-picture.ts'
 
 /** The colours bought cloth is drawn in until it is chosen, `#rrggbb`. */
 export type BoughtColours = Readonly<Record<BoughtFor | 'binding', string>>
@@ -15,7 +12,7 @@ export interface GarmentCloth extends Pick<DrawnCloth, 'colour' | 'second' | 'pr
   readonly graphicIn: number | null
 }
 
-export interface LaidQuilt {
+export interface QuiltInCells {
   readonly finished: Extent
   readonly pieces: readonly QuiltPiece[]
   /** The garment's number for each piece; null: bought cloth. */
@@ -31,7 +28,7 @@ interface Place {
 }
 
 /** The pieces, of all the quilts, that a garment's one graphic may be on: in the middle of a focal piece. */
-function* graphicPlaces(quilts: readonly LaidQuilt[], garment: number) {
+function* graphicPlaces(quilts: readonly QuiltInCells[], garment: number) {
   for (const [quilt, { pieces, cells }] of quilts.entries()) {
     for (const [piece, { role, parts }] of pieces.entries()) {
       if (cells[piece] !== garment || role !== 'focal' || parts.length > 1) continue
@@ -42,7 +39,7 @@ function* graphicPlaces(quilts: readonly LaidQuilt[], garment: number) {
 
 /** There is one picture to a garment: it goes to the smallest piece that takes it, else to the largest. */
 function graphicPlace(
-  quilts: readonly LaidQuilt[],
+  quilts: readonly QuiltInCells[],
   { garment, graphicIn }: GarmentCloth,
 ): Place | null {
   const places = [...graphicPlaces(quilts, garment)].sort((a, b) => a.side - b.side)
@@ -56,8 +53,9 @@ function isTurned({ cut, parts }: QuiltPiece): boolean {
   return parts.length === 1 && (cut.w - cut.h) * (w - h) < 0
 }
 
-const boughtCloth = (colour: string): DrawnCloth => ({
+const boughtCloth = (bought: BoughtFor, colour: string): DrawnCloth => ({
   garment: null,
+  bought,
   colour,
   second: null,
   print: 'unknown',
@@ -66,7 +64,7 @@ const boughtCloth = (colour: string): DrawnCloth => ({
 
 export interface ToDraw {
   /** The quilts of one pile. */
-  readonly quilts: readonly LaidQuilt[]
+  readonly quilts: readonly QuiltInCells[]
   readonly cloths: readonly GarmentCloth[]
   readonly bought: BoughtColours
   readonly border?: Round
@@ -87,18 +85,19 @@ export function quiltsDrawn({ quilts, cloths, bought, border }: ToDraw): QuiltTo
     const used: DrawnCloth[] = []
     const places = new Map<string, number>()
     const placeOf = ({ role, sash }: QuiltPiece, garment: number | null): number => {
-      const key = garment === null ? (sash ? 'sashing' : role) : String(garment)
+      const doing: BoughtFor = sash ? 'sashing' : role
+      const key = garment === null ? doing : String(garment)
       const known = places.get(key)
       if (known !== undefined) return known
       places.set(key, used.length)
-      used.push(garment === null ? boughtCloth(bought[key as BoughtFor]) : drawn(garment))
+      used.push(garment === null ? boughtCloth(doing, bought[doing]) : drawn(garment))
       return used.length - 1
     }
     const drawn = (garment: number): DrawnCloth => {
       const cloth = byGarment.get(garment)
       if (!cloth) throw new Error(`garment ${garment} has no cloth`)
       const { colour, second, print, photo } = cloth
-      return { garment, colour, second, print, photo }
+      return { garment, bought: null, colour, second, print, photo }
     }
     return {
       finished,

@@ -1,7 +1,7 @@
 import { formatHex } from 'culori/fn'
 import { labOf } from '../base/colour.ts'
 import type { Facts } from '../garment/facts.ts'
-import type { Extent } from '../quilt/layout.ts'
+import type { Extent, Role } from '../quilt/layout.ts'
 import type { Rect } from '../quilt/place/grid.ts'
 import { escapeXml, plainColours, type SvgWords, svgOf } from './drawing.ts'
 import { cropOf, imageSide } from './quilt-crop.ts'
@@ -9,10 +9,15 @@ import { cropOf, imageSide } from './quilt-crop.ts'
 /** What is printed on the cloth; one that nobody told is drawn plain. */
 export type Print = Facts['pattern']
 
+/** What bought cloth does in the quilt. */
+export type BoughtFor = Role | 'sashing'
+
 /** A cloth of the quilt: a garment's, or bought. */
 export interface DrawnCloth {
   /** The garment's number in its pile; null: bought cloth. */
   readonly garment: number | null
+  /** Null: it is a garment's. */
+  readonly bought: BoughtFor | null
   /** `#rrggbb`; null: nobody told it, and it is drawn in a neutral with our sign for that. */
   readonly colour: string | null
   /** Of its print, `#rrggbb`; null: a tone of the first. */
@@ -145,6 +150,7 @@ class ClothDrawn {
   readonly #cloth: DrawnCloth
   readonly #lying: readonly Lying[]
   readonly #address: string | null
+  readonly #numbered: boolean
   readonly #name: string
 
   constructor(cloth: DrawnCloth, lying: readonly Lying[], look: QuiltLook, n: number) {
@@ -153,6 +159,7 @@ class ClothDrawn {
     this.#cloth = cloth
     this.#lying = lying
     this.#address = (cloth.photo !== null && look.addressOf?.(cloth.photo)) || null
+    this.#numbered = look.numbers ?? false
     this.#name = `${look.name}-${n + 1}`
   }
 
@@ -186,7 +193,7 @@ class ClothDrawn {
     return [
       `<path d="${outlines(parts, seamHalf)}" fill="${fill}" stroke="${this.mark}" stroke-width="${2 * seamHalf}"/>`,
       garment === null ? boughtSigns(parts, this.mark) : '',
-      garment !== null && colour === null && this.#photographed.length === 0
+      garment !== null && colour === null && this.#photographed.length === 0 && !this.#numbered
         ? untoldSigns(parts, this.mark)
         : '',
       ...this.#photographed.map((lying, n) => this.#photo(lying, n)),
@@ -206,14 +213,15 @@ class ClothDrawn {
       .map(({ part }) => graphicSign(part, this.colour))
   }
 
-  /** The number in every part of it; upon a photo with a rim of the cloth's colour. */
+  /** The number in the middle of every part, above a graphic, with a rim of the cloth's colour. */
   get numbers(): string {
     const { garment } = this.#cloth
     if (garment === null) return ''
     const ink = labOf(this.colour).l < 55 ? plainColours.paper : plainColours.ink
-    const texts = this.#lying.map(({ part: { x, y, w, h } }) => {
-      const size = two(Math.min(2.2, h * 0.62, (w * 0.9) / (0.62 * String(garment).length)))
-      return `<text x="${two(x + w / 2)}" y="${two(y + h / 2 + size * 0.35)}" font-size="${size}">${garment}</text>`
+    const texts = this.#lying.map(({ part: { x, y, w, h }, piece }) => {
+      const high = piece.graphic ? h * 0.2 : h
+      const size = two(Math.min(2.2, high * 0.7, (w * 0.9) / (0.62 * String(garment).length)))
+      return `<text x="${two(x + w / 2)}" y="${two(y + high / 2 + size * 0.35)}" font-size="${size}">${garment}</text>`
     })
     return `<g fill="${ink}" stroke="${this.colour}" stroke-width="0.35" paint-order="stroke" text-anchor="middle">${texts.join('')}</g>`
   }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { type GarmentCloth, type LaidQuilt, quiltsDrawn } from '../../src/papers/quilt-drawn.ts'
+import { type GarmentCloth, type QuiltInCells, quiltsDrawn } from '../../src/papers/quilt-drawn.ts'
 import { designOf } from '../../src/quilt/design.ts'
 import type { Layout } from '../../src/quilt/layout.ts'
 import { gridOf, type QuiltPiece } from '../../src/quilt/place/grid.ts'
@@ -19,7 +19,7 @@ const garment = (n: number, more: Partial<GarmentCloth> = {}): GarmentCloth => (
 const layoutOf = (id: string): Layout => layouts.find((one) => one.id === id)!
 
 /** A crib of that layout; `of` says what lies where. */
-function laid(id: string, of: (piece: QuiltPiece, n: number) => number | null): LaidQuilt {
+function laid(id: string, of: (piece: QuiltPiece, n: number) => number | null): QuiltInCells {
   const { finished, pieces } = gridOf(designOf(layoutOf(id), 'crib', []))
   return { finished, pieces, cells: pieces.map(of) }
 }
@@ -33,7 +33,14 @@ test('each piece is in the cloth that lies there, and a cloth stands in the list
   const named = drawn!.cloths.map(({ garment, colour }) => `${garment} ${colour}`)
   expect(new Set(named).size).toBe(named.length)
   expect(drawn!.cloths.filter((one) => one.garment === 2)).toEqual([
-    { garment: 2, colour: '#9c3b36', second: null, print: 'solid', photo: 'p2' },
+    {
+      garment: 2,
+      bought: null,
+      colour: '#9c3b36',
+      second: null,
+      print: 'solid',
+      photo: 'p2',
+    },
   ])
 })
 
@@ -56,7 +63,10 @@ test('strips that lie across are turned, squares and standing strips are not', (
 
 describe('the graphic of a garment', () => {
   const single = (more: Partial<GarmentCloth> = {}) => garment(1, { print: 'single', ...more })
-  const piecesOf = (sides: readonly number[], role: QuiltPiece['role'] = 'focal'): LaidQuilt => ({
+  const piecesOf = (
+    sides: readonly number[],
+    role: QuiltPiece['role'] = 'focal',
+  ): QuiltInCells => ({
     finished: { w: 20, h: 20 },
     pieces: sides.map((side, n) => ({
       role,
@@ -66,7 +76,7 @@ describe('the graphic of a garment', () => {
     })),
     cells: sides.map(() => 1),
   })
-  const graphics = (quilts: readonly LaidQuilt[], more: Partial<GarmentCloth> = {}) =>
+  const graphics = (quilts: readonly QuiltInCells[], more: Partial<GarmentCloth> = {}) =>
     quiltsDrawn({ quilts, cloths: [single(more)], bought }).map(({ pieces }) =>
       pieces.map(({ graphic }) => Number(graphic)).join(''),
     )
@@ -95,7 +105,7 @@ describe('the graphic of a garment', () => {
 
 test('cells that do not fit the pieces, and a garment without cloth, are refused', () => {
   const quilt = laid('plain-squares', () => 1)
-  const draw = (quilts: readonly LaidQuilt[]) => quiltsDrawn({ quilts, cloths: [], bought })
+  const draw = (quilts: readonly QuiltInCells[]) => quiltsDrawn({ quilts, cloths: [], bought })
   expect(() => draw([{ ...quilt, cells: [1] }])).toThrow('1 cells for 54 pieces')
   expect(() => draw([quilt])).toThrow('garment 1 has no cloth')
 })

@@ -19,6 +19,7 @@ const say = (code: string) => language(code, readPageWords().get(code)!).say
 
 const cloth = (colour: string | null, more: Partial<DrawnCloth> = {}): DrawnCloth => ({
   garment: 1,
+  bought: null,
   colour,
   second: null,
   print: 'solid',
