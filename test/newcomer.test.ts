@@ -115,9 +115,8 @@ const addPrices = (files: Files): void =>
   files.write(
     'rates/2026-02-01.yaml',
     `from: 2026-02-01
-labour:
-  big-squares: { crib: 11100, throw: 22200, twin: 33300, full: 44400, queen: 55500 }
-  plain-squares: { crib: 21000, throw: 138000, twin: 56000, full: 67000, queen: 82000 }
+labour: { quilt_per_square_foot: 4900 }
+piecing: { big-squares: 1.5 }
 `,
   )
 
@@ -183,7 +182,7 @@ describe('an owner who changes files alone', () => {
     try {
       const old = priceOf(await likely(before.url, 'plain-squares'))
       const now = priceOf(await likely(server.url, 'plain-squares'))
-      // 1,380.00 instead of 380.00 for the sewing of a throw: whatever else it costs, a thousand more.
+      // 49.00 instead of 9.00 for each of 25 square feet: whatever else it costs, a thousand more.
       expect(now - old).toBe(1_000)
     } finally {
       await before.remove()

@@ -31,12 +31,12 @@ export const rollGrams = (length: number, { width_in }: Roll, { weights_g_per_m2
 
 /** Interfacing behind all panels of a garment, by each way it may turn out. */
 function interfacingOf({ kind, used, sizes, holds }: GarmentChoices, rates: Rates, supply: Supply) {
+  const rolls = holds.map((hold) => ({ isBacked: hold.backing !== 'none', ...rollOf(hold, rates) }))
   return used.flatMap((isUsed) =>
-    holds.flatMap((hold) =>
+    rolls.flatMap((roll) =>
       sizes.map((size) => {
-        const roll = rollOf(hold, rates)
-        const length =
-          isUsed && hold.backing !== 'none' ? yards(supply.cloth(kind, size) / roll.width_in) : 0
+        const isBacked = isUsed && roll.isBacked
+        const length = isBacked ? yards(supply.cloth(kind, size) / roll.width_in) : 0
         return {
           yards: length,
           minor: times(roll.price_per_yard, length),

@@ -6,8 +6,8 @@ describe('rates and layouts', () => {
     each([
       [
         'a layout without a price',
-        '  plain-squares: { crib',
-        '  plane-squares: { crib',
+        '  plain-squares: 1',
+        '  plane-squares: 1',
         'rates no-price',
         'plain-squares has no price',
       ],

@@ -29,7 +29,9 @@ test.each([
   ['layouts/plain-squares/garments/throw', [8, 10], 'garments'],
   ['rates from 2026-01-01/interfacing/light/sole', 140, '°C'],
   ['rates from 2026-01-01/weight/jeans', 680, 'g'],
-  ['rates from 2026-01-01/price/labour/plain-squares/throw', 38000, 'minor units'],
+  ['rates from 2026-01-01/price/labour/cut_per_piece', 30, 'minor units'],
+  ['rates from 2026-01-01/price/piecing/plain-squares', 1, 'times'],
+  ['rates from 2026-01-01/thread/spool', 500, 'm'],
   ['rates from 2026-01-01/terms/deposit', 50, 'percent'],
   ['rates from 2026-01-01/box/small/size', { w: 12, h: 10, d: 4 }, 'in'],
 ])('%s is %j %s', (figure, value, unit) => {
@@ -113,11 +115,11 @@ test('prices and terms are the shop’s own, and nothing else is', () => {
         ? 1
         : 0
   const rates = folder.rates[0]!.value as Record<string, Record<string, object>>
-  const { labour, teardown, stabilising, thread } = rates
-  const tables = [...Object.values(labour!), teardown, stabilising, thread]
+  const { labour, piecing, teardown, stabilising, ...others } = rates
+  const tables = [labour, piecing, teardown, stabilising]
   const counted = tables.reduce((sum, one) => sum + Object.keys(one!).length, 0)
   // Deposit, validity and turnaround are the three terms.
-  expect(own).toHaveLength(counted + prices(rates) + 3)
+  expect(own).toHaveLength(counted + prices(others) + 3)
 })
 
 test('the counts of the kinds add up', () => {

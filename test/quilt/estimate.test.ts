@@ -10,8 +10,9 @@ import { lineCodes } from '../../src/quilt/lines.ts'
 import { plainShirt } from '../help/garments.ts'
 import { knowledge, layouts, rates } from '../help/knowledge.ts'
 
-function priced(facts: Facts, size: Size): Priced {
-  return { kind: facts.kind, size, facts, grading: grade(facts, { recipient: 'adult' }, knowledge) }
+function priced(facts: Facts, size: Size, n = 1): Priced {
+  const grading = grade(facts, { recipient: 'adult' }, knowledge)
+  return { n, kind: facts.kind, size, facts, grading }
 }
 
 const shirt = (told: Partial<Facts> = {}, size: Size = 'L') =>
@@ -28,9 +29,14 @@ describe('nine plain shirts for a throw of plain squares', () => {
   test('cost what the rates say, to the cent', () => {
     const prices = Object.fromEntries(found.lines.map(({ code, likely }) => [code, likely]))
     expect(prices).toEqual({
-      making: 38000,
       teardown: 9 * 600,
       stabilising: 0,
+      // Nine by eleven squares, which are sewn at the plain price.
+      cutting: 99 * 30,
+      piecing: 99 * 50,
+      // 54 × 66 in are 24 3/4 square feet, and 6 2/3 yd round.
+      quilting: 25 * 900,
+      finishing: 7 * 500,
       interfacing: 0,
       'top-up': 0,
       // 60 × 72 in with the overage: two widths of 40 in reach over 72 in, twice 60 in, 3 1/2 yd.
@@ -38,9 +44,14 @@ describe('nine plain shirts for a throw of plain squares', () => {
       batting: 3000,
       // 260 in of binding: seven strips of 2 1/2 in, 1/2 yd.
       binding: 600,
+      // Some 250 m, from a spool of 500.
       thread: 600,
+      // 2520 g of shirts in a box of 300; some 1 kg of back, batting and binding comes home with them.
+      'post-there': 1700,
+      'post-back': 1700,
     })
-    expect(found.total.likely).toBe(38000 + 5400 + 4550 + 3000 + 600 + 600)
+    const work = 5400 + 99 * 80 + 25 * 900 + 7 * 500
+    expect(found.total.likely).toBe(work + 4550 + 3000 + 600 + 600 + 2 * 1700)
     expect(found.currency).toBe('USD')
   })
 
@@ -50,8 +61,13 @@ describe('nine plain shirts for a throw of plain squares', () => {
   })
 
   test('ask for half as a deposit, and say how long the figure stands', () => {
-    expect(found.depositMinor).toBe(found.total.likely / 2)
+    // The way to the workshop is paid at the post office.
+    expect(found.depositMinor).toBe((found.total.likely - 1700) / 2)
     expect(found).toMatchObject({ validDays: 30, turnaroundWeeks: { low: 8, high: 12 } })
+  })
+
+  test('are counted roughly, and the estimate says so', () => {
+    expect(found.grounds).toBe('rough')
   })
 
   test('weigh what nine shirts and their box weigh', () => {
@@ -213,9 +229,12 @@ test('two quilts from one pile are made twice; the garments are taken apart once
   const garments = Array(4).fill(shirt())
   const one = estimate({ garments, quilts: throws, rates })
   const two = estimate({ garments, quilts: throws, alike: 2, rates })
-  for (const code of ['making', 'backing', 'batting', 'binding', 'thread']) {
+  const made = ['cutting', 'piecing', 'quilting', 'finishing', 'backing', 'batting', 'binding']
+  for (const code of made) {
     expect(line(two, code).likely, code).toBe(2 * line(one, code).likely)
   }
   expect(line(two, 'teardown')).toEqual(line(one, 'teardown'))
+  // What is left on a spool sews the next quilt.
+  expect(line(two, 'thread').likely).toBe(line(one, 'thread').likely)
   expect(line(two, 'top-up').likely).toBeGreaterThan(line(one, 'top-up').likely)
 })

@@ -25,6 +25,27 @@ test.each<[string, Record<string, unknown>, RegExp]>([
   ['half a cent', { deposit_percent: 12.5 }, /deposit_percent/],
   ['a kind without a price', { teardown: { tshirt: 300 } }, /teardown/],
   ['an unknown key', { vat: 19 }, /vat/],
+  ['a layout that is sewn for nothing', { piecing: { 'plain-squares': 0 } }, /piecing/],
+  [
+    'a heavier parcel for less',
+    {
+      postage: [
+        { to_g: 1000, price: 900 },
+        { to_g: 2000, price: 800 },
+      ],
+    },
+    /postage/,
+  ],
+  [
+    'a step that is no heavier',
+    {
+      postage: [
+        { to_g: 1000, price: 900 },
+        { to_g: 1000, price: 950 },
+      ],
+    },
+    /postage/,
+  ],
   [
     'a sole no hotter than the glue line',
     {
@@ -51,7 +72,7 @@ test('two files may not start on the same day', () => {
 })
 
 test('every layout and every kind of garment has its price and weight', () => {
-  expect(Object.keys(rates.labour).sort()).toEqual(layouts.map(({ id }) => id).sort())
+  expect(Object.keys(rates.piecing).sort()).toEqual(layouts.map(({ id }) => id).sort())
   expect(Object.keys(rates.weights_g)).toEqual(expect.arrayContaining([...domains.kind]))
 })
 
