@@ -32,6 +32,7 @@ export async function takePhoto(
       width: safe.width,
       height: safe.height,
       bytes: safe.full.byteLength,
+      cloth: JSON.stringify(safe.seen),
       kept: 0,
       at: clock(),
       removed_at: null,

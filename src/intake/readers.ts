@@ -9,6 +9,7 @@ export const readers = {
   panels: 'rule',
   layout: 'rule',
   tally: 'rule',
+  picture: 'rule',
   estimate: 'paper',
   checklist: 'paper',
   staff: 'person',

@@ -1,3 +1,4 @@
+import { type ColourWord, isColourWord } from '../base/colour-words.ts'
 import type { Replies } from '../flow/grammar.ts'
 import { implied } from '../garment/derive.ts'
 import type { FactName, Facts, Known, Size } from '../garment/facts.ts'
@@ -14,6 +15,12 @@ export interface Told {
   /** Longer side of a single graphic in inches; null: none, or not measured. */
   readonly graphicInches: number | null
   readonly mustUse: boolean
+  /** Of the cloth, in the order in which they are offered. */
+  readonly colours: readonly ColourWord[]
+  /** The cloth has more colours than are told, or none that stands out. */
+  readonly manyColours: boolean
+  /** Of photos, in the order in which they were answered. */
+  readonly photoIds: readonly string[]
 }
 
 /** The first of the marks that was ticked; the list runs from the gravest. */
@@ -117,11 +124,16 @@ export function tell(
     put('oneWay', 'details', details.includes('one-way') ? 'yes' : 'no')
   }
 
+  const colours = ticked(replies, 'colours')
+
   return {
     known,
     blocks,
     size: (chosen(replies, 'size') ?? 'unknown') as Size,
     graphicInches: amount(replies, 'graphic_size') ?? null,
     mustUse: details.includes('must-use'),
+    colours: colours.filter(isColourWord),
+    manyColours: colours.includes('many-colours'),
+    photoIds: ticked(replies, 'photos'),
   }
 }

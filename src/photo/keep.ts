@@ -13,7 +13,7 @@ import { dirname, join } from 'node:path'
 import { days } from '../base/clock.ts'
 import { Failure } from '../base/failures.ts'
 import { newId, sha256 } from '../base/ids.ts'
-import type { Derived, SafePhoto, sides } from './safe.ts'
+import type { Derived, SafePhoto } from './safe.ts'
 
 /** Where photos are kept, each under a name that is the hash of its content. */
 export interface PhotoStore {
@@ -27,8 +27,8 @@ export interface PhotoStore {
   ready(): Promise<void>
 }
 
-/** The largest comes last and goes first, so that where it is the others are too. */
-const order = ['thumb', 'view', 'full'] as const satisfies readonly (keyof typeof sides)[]
+/** The largest comes last and goes first: where it is the others are too, but for those kept only since. */
+const order = ['cloth', 'thumb', 'view', 'full'] as const satisfies readonly Derived[]
 
 const draftSuffix = '.draft'
 
@@ -45,8 +45,10 @@ export async function openFolderPhotos(folder: string): Promise<PhotoStore> {
     keep: (photo) =>
       reaching(async () => {
         const name = sha256(photo.full)
-        const there = await exists(file(name, 'full'))
-        for (const derived of there ? [] : order) await write(file(name, derived), photo[derived])
+        for (const derived of order) {
+          const path = file(name, derived)
+          if (!(await exists(path))) await write(path, photo[derived])
+        }
         await sync(folder)
         return name
       }),

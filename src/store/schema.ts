@@ -135,6 +135,8 @@ interface PhotoTable {
   width: number
   height: number
   bytes: number
+  /** The colours of the cloth it shows; null: it was kept before they were looked at. */
+  cloth: Json | null
   /** 0 while it is a draft: received, but the form around it is not yet accepted. */
   kept: Flag
   at: number

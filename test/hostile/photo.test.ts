@@ -134,8 +134,8 @@ test('what hides in a photo is not in what is kept of it', async () => {
   const archive = Buffer.from('PK\x03\x04 hidden.zip PK\x05\x06')
   const polyglot = Buffer.concat([withSegment(await jpeg(), 0xfe, Buffer.from(script)), archive])
 
-  const { full, view, thumb } = await makeSafe(polyglot)
-  for (const kept of [full, view, thumb]) {
+  const { full, view, thumb, cloth } = await makeSafe(polyglot)
+  for (const kept of [full, view, thumb, cloth]) {
     expect(Buffer.from(kept).includes(script)).toBe(false)
     expect(Buffer.from(kept).includes('hidden.zip')).toBe(false)
     expect(segments(kept).after).toBe(0)

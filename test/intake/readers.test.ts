@@ -2,11 +2,15 @@ import { describe, expect, test } from 'vitest'
 import { follow } from '../../src/flow/follow.ts'
 import type { Act, Question, Reply } from '../../src/flow/grammar.ts'
 import { makesSense } from '../../src/flow/sense.ts'
+import { clothColours } from '../../src/intake/cloth-colours.ts'
 import type { Pile } from '../../src/intake/pile.ts'
+import { asKnown } from '../../src/intake/planned.ts'
 import { readers } from '../../src/intake/readers.ts'
 import { rules } from '../../src/intake/rules.ts'
+import { toPlan } from '../../src/intake/to-plan.ts'
 import { saidOf } from '../../src/web/chat/present-garment.ts'
-import { confirmedPapers, tallyOf } from '../../src/web/chat/present-pages.ts'
+import { confirmedPapers } from '../../src/web/chat/present-pages.ts'
+import { tallyOf } from '../../src/web/chat/present-tally.ts'
 import { readerAt } from '../../src/web/desk/present-garment.ts'
 import { learnAt } from '../help/app.ts'
 import { pileOf, rowOf } from '../help/pile.ts'
@@ -20,7 +24,12 @@ const clock = () => Date.UTC(2026, 5, 2)
 type ReaderName = keyof typeof readers
 
 const paperOf = (pile: Pile) =>
-  confirmedPapers({ row: rowOf(knowledge, 0), flow, entries: [], pile }, { knowledge, clock }).en!
+  confirmedPapers(
+    { row: rowOf(knowledge, 0), flow, entries: [], pile },
+    { knowledge, clock, plans: { known: () => null } },
+  ).en!
+
+const unplanned = (pile: Pile) => asKnown(toPlan(pile), { known: () => null })
 
 /** What each reader makes of a pile. */
 const makes: Readonly<Record<ReaderName, (pile: Pile) => unknown>> = {
@@ -33,7 +42,8 @@ const makes: Readonly<Record<ReaderName, (pile: Pile) => unknown>> = {
     wish.size,
     garments.map(({ grading }) => grading?.layouts),
   ],
-  tally: (pile) => tallyOf(pile, readerAt(english)),
+  picture: ({ garments }) => garments.map(({ told }) => clothColours(told, null)),
+  tally: (pile) => tallyOf(pile, unplanned(pile), readerAt(english)),
   estimate: (pile) => paperOf(pile).estimate,
   checklist: (pile) => paperOf(pile).checklist,
   staff: ({ garments, followed }) => [
@@ -87,7 +97,10 @@ const named = new Map(
 /** By question: the named readers for whom some other answer in its place made a difference. */
 const moved = new Map([...named.keys()].map((question) => [question, new Set<ReaderName>()]))
 
-for (let seed = 0; seed < 14; seed += 1) {
+const mostPiles = 120
+const allMoved = () => [...named].every(([id, names]) => moved.get(id)!.size === names.length)
+
+for (let seed = 0; seed < mostPiles && !allMoved(); seed += 1) {
   const acts = wholePile(picker(seed))
   for (const { item, question, reply, others } of placesIn(acts, picker(seed + 100))) {
     const found = moved.get(question.id)!

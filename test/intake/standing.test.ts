@@ -99,6 +99,7 @@ eachStore('what the queue reads', (store) => {
       await say(item, 'wear', 'sound')
       await say(item, 'history', ['none'])
       await say(item, 'pattern', 'solid')
+      await say(item, 'colours', [])
       await say(item, 'details', ['hard-trims'])
       for (const question of ['photos', 'story']) {
         await conversation().act(key, {

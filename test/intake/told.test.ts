@@ -122,6 +122,19 @@ test('a wish to see it in the quilt and its size are told beside the facts', () 
   expect(told({ graphic_size: { amount: 4, unit: 'inches' } }).graphicInches).toBe(4)
 })
 
+test('colours and photos are told beside the facts too', () => {
+  expect(told({ colours: ['red', 'blue', 'many-colours'] })).toMatchObject({
+    colours: ['red', 'blue'],
+    manyColours: true,
+  })
+  expect(told({ photos: ['b', 'a'] }).photoIds).toEqual(['b', 'a'])
+  expect(told({ kind: 'tie' })).toMatchObject({ colours: [], manyColours: false, photoIds: [] })
+})
+
+test('a colour that the shop has added has no place in the picture, and does no harm', () => {
+  expect(told({ colours: ['teal', 'green'] }).colours).toEqual(['green'])
+})
+
 /** What no answer of a customer can tell, and who does. */
 const notTheirs: Readonly<Partial<Record<FactName, Readonly<Record<string, string>>>>> = {
   bleed: { fast: 'a damp white cloth at the bench' },

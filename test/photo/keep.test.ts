@@ -21,6 +21,8 @@ const photo = (full: string): SafePhoto => ({
   full: Buffer.from(full),
   view: Buffer.from(`${full} view`),
   thumb: Buffer.from(`${full} thumb`),
+  cloth: Buffer.from(`${full} cloth`),
+  seen: { mean: '#35619f', main: [{ colour: '#35619f', share: 1 }] },
 })
 
 test('a photo is opened in each size under the hash of its content', async () => {
@@ -29,21 +31,30 @@ test('a photo is opened in each size under the hash of its content', async () =>
   expect(String(await photos.open(name, 'full'))).toBe('shirt')
   expect(String(await photos.open(name, 'view'))).toBe('shirt view')
   expect(String(await photos.open(name, 'thumb'))).toBe('shirt thumb')
+  expect(String(await photos.open(name, 'cloth'))).toBe('shirt cloth')
 })
 
-test('the folder holds the three files of a photo and nothing else, for the owner alone', async () => {
+test('the folder holds the four files of a photo and nothing else, for the owner alone', async () => {
   await photos.keep(photo('shirt'))
   await photos.keep(photo('shirt'))
   const files = readdirSync(folder)
-  expect(files).toHaveLength(3)
+  expect(files).toHaveLength(4)
   for (const file of files) expect(statSync(join(folder, file)).mode & 0o077).toBe(0)
 })
 
 test('the same photo kept twice at once is whole', async () => {
   const [one, other] = await Promise.all([photos.keep(photo('a')), photos.keep(photo('a'))])
   expect(one).toBe(other)
-  expect(readdirSync(folder)).toHaveLength(3)
+  expect(readdirSync(folder)).toHaveLength(4)
   expect(String(await photos.open(one, 'view'))).toBe('a view')
+})
+
+test('a photo kept when there was no picture of its cloth gets one when it is sent again', async () => {
+  const name = await photos.keep(photo('shirt'))
+  rmSync(join(folder, `${name}.cloth.jpg`))
+  await expect(photos.open(name, 'cloth')).rejects.toMatchObject({ code: 'not_found' })
+  await photos.keep(photo('shirt'))
+  expect(String(await photos.open(name, 'cloth'))).toBe('shirt cloth')
 })
 
 test('a removed photo is gone, others stay, and removing it again is nothing', async () => {
@@ -53,7 +64,7 @@ test('a removed photo is gone, others stay, and removing it again is nothing', a
   await photos.remove(gone)
   await expect(photos.open(gone, 'thumb')).rejects.toMatchObject({ code: 'not_found' })
   expect(String(await photos.open(stays, 'full'))).toBe('coat')
-  expect(readdirSync(folder)).toHaveLength(3)
+  expect(readdirSync(folder)).toHaveLength(4)
 })
 
 test.each(['../../etc/passwd', '', 'A'.repeat(64), `${'a'.repeat(64)}/..`])(

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { makeSafe } from '../../src/photo/safe.ts'
 import { grain, plain, segments, withSegment } from '../help/pictures.ts'
 
-const kept = ['full', 'view', 'thumb'] as const
+const kept = ['full', 'view', 'thumb', 'cloth'] as const
 
 /** Segments a picture needs (ITU-T T.81, table B.1), and JFIF's APP0 (ITU-T T.871). */
 const needed = [0xe0, 0xdb, 0xc0, 0xc2, 0xc4, 0xdd, 0xda]
@@ -105,9 +105,17 @@ const near = (a: readonly number[], b: readonly number[], by = 12) =>
   a.length === b.length && a.every((value, n) => Math.abs(value - b[n]!) < by)
 
 test.each([
-  ['a large one is made smaller', 4000, 3200, [3000, 2400], [1200, 960], [320, 256]],
-  ['a small one is never made larger', 300, 260, [300, 260], [300, 260], [300, 260]],
-  ['a tall one is measured by its height', 1000, 3900, [769, 3000], [308, 1200], [82, 320]],
+  ['a large one is made smaller', 4000, 3200, [3000, 2400], [1200, 960], [320, 256], [192, 192]],
+  ['a small one is never made larger', 300, 260, [300, 260], [300, 260], [300, 260], [94, 94]],
+  [
+    'a tall one is measured by its height',
+    1000,
+    3900,
+    [769, 3000],
+    [308, 1200],
+    [82, 320],
+    [192, 192],
+  ],
 ])('of the sizes kept, %s', async (_, width, height, ...sizes) => {
   const safe = await makeSafe(await grain(width, height))
   for (const [n, size] of kept.entries()) {

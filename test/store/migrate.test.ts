@@ -39,6 +39,31 @@ eachBareStore('migrating', (open) => {
     expect(await tables(store)).toContain('more')
   })
 
+  test('photos that were kept before their cloth was looked at stay, and have none', async () => {
+    const { store } = await open()
+    const first = '0001-intake-and-desk'
+    await migrate(store, { [first]: migrations[first]! })
+    const at = Date.UTC(2026, 5, 1)
+    const pile = { id: 'p', number: 1, language: 'en', flow_hash: 'f', status: 'open' as const }
+    await store.db
+      .insertInto('flow_version')
+      .values({ hash: 'f', body: '{}', first_used_at: at })
+      .execute()
+    await store.db
+      .insertInto('pile')
+      .values({ ...pile, seq: 0, started_at: at, changed_at: at })
+      .execute()
+    const photo = { id: 'a', pile_id: 'p', hash: 'h', width: 640, height: 480, bytes: 9, at }
+    await store.db
+      .insertInto('photo')
+      .values({ ...photo, kept: 1 })
+      .execute()
+
+    await migrate(store)
+    const rows = await store.db.selectFrom('photo').selectAll().execute()
+    expect(rows).toMatchObject([{ ...photo, cloth: null }])
+  })
+
   test('a migration that fails leaves nothing of itself', async () => {
     const { store } = await open()
     const half: Migration = {

@@ -300,6 +300,8 @@ eachStore('the desk', (store) => {
       full: picture,
       view: picture,
       thumb: picture,
+      cloth: picture,
+      seen: { mean: '#35619f', main: [{ colour: '#35619f', share: 1 }] },
     })
     const id = newId()
     await store()
