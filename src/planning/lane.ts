@@ -1,99 +1,94 @@
-import { extname } from 'node:path'
-import { Worker } from 'node:worker_threads'
-import { Failure } from '../base/failures.ts'
+import type { Log } from '../base/log.ts'
+import type { LaidQuilt, LayJob } from '../quilt/place/lay-quilt.ts'
+import { openPanels, type Panels } from './panels.ts'
+import type { PlanJob } from './plan-worker.ts'
 import type { PilePlan } from './search.ts'
-import type { Job, Said } from './worker.ts'
+import { openThread, threadFile } from './thread.ts'
+import { takingTurns } from './turns.ts'
 
-/** One thread for all planning: piles queue up for it, and it starts again when it died. */
+/**
+ * The threads of the planning: one plans piles, one looks at panels, one lays quilts. Each starts when it
+ * is needed, and again when it died.
+ */
 export interface PlanningLane {
   /**
    * Resolves when the pile is planned, its time is up or its thread died, to what went wrong, if anything;
-   * what was found by then was told. Throws `busy` when too many wait.
+   * what was found by then was told. For the first part of its time it waits for panels that are not
+   * known. Throws `busy` when too many wait.
    */
-  plan(job: Job, tell: (plan: PilePlan) => void): Promise<string | null>
-  /** Ends the thread, whatever it does. */
+  plan(job: PlanJob, tell: (plan: PilePlan) => void): Promise<string | null>
+  /** Lays a quilt. Throws `busy` when too many wait, and what went wrong. */
+  lay(job: LayJob): Promise<LaidQuilt>
+  readonly panels: Panels
+  /** Ends the threads, whatever they do. */
   close(): Promise<void>
 }
 
 export interface LaneOptions {
-  /** How many piles may wait, the one at work included. */
+  readonly log?: Log
+  /** How many piles may wait, the one at work included; and how many quilts. */
   readonly most?: number
   /** How much longer than its budget a pile may take before the thread is ended. */
   readonly graceMs?: number
-  /** What the thread runs. */
+  /** A panel that takes longer is given up. */
+  readonly panelMs?: number
+  /** A quilt that takes longer to lay is given up. */
+  readonly layMs?: number
+  /** What the threads run. */
   readonly file?: URL
+  readonly panelFile?: URL
+  readonly layFile?: URL
 }
 
-/** The same kind of file as this one: the sources in tests, the built files elsewhere. */
-const workerFile = new URL(`./worker${extname(import.meta.url)}`, import.meta.url)
+/** Panels are waited for during this share of the time at most. */
+const lookingShare = 0.5
 
-/** Resolves to what went wrong; after that the thread is of no more use. */
-function runOn(
-  worker: Worker,
-  job: Job,
-  tell: (plan: PilePlan) => void,
-  limitMs: number,
-): Promise<string | null> {
-  return new Promise((resolve) => {
-    const end = (wrong: string | null) => {
-      clearTimeout(timer)
-      worker.off('message', hear).off('error', fail).off('exit', exit)
-      worker.unref()
-      resolve(wrong)
-    }
-    const fail = (error: Error) => end(error.message)
-    const exit = () => end('the thread ended')
-    const hear = (said: Said) => {
-      if ('plan' in said) tell(said.plan)
-      else end('failed' in said ? said.failed : null)
-    }
-    const timer = setTimeout(() => end('it took too long'), limitMs)
-    worker.ref()
-    worker.on('message', hear).once('error', fail).once('exit', exit)
-    worker.postMessage(job)
-  })
-}
-
-export function openPlanningLane(options: LaneOptions = {}): PlanningLane {
-  const { most = 32, graceMs = 2000, file = workerFile } = options
-  let worker: Worker | null = null
-  let waiting = 0
-  let last: Promise<unknown> = Promise.resolve()
-  let closed = false
-
-  function started(): Worker {
-    const fresh = new Worker(file)
-    // Whoever waits learns of it from `runOn`; unheard, it would end the server.
-    fresh.on('error', () => {})
-    return fresh
-  }
-
-  async function work(job: Job, tell: (plan: PilePlan) => void): Promise<string | null> {
-    if (closed) return 'the lane is closed'
-    worker ??= started()
-    const wrong = await runOn(worker, job, tell, job.budgetMs + graceMs)
-    if (wrong === null) return null
-    const dead = worker
-    worker = null
-    await dead.terminate()
-    return wrong
-  }
+export function openPlanningLane({
+  log,
+  most = 32,
+  graceMs = 2000,
+  panelMs = 10_000,
+  layMs = 20_000,
+  file = threadFile('plan-worker'),
+  panelFile = threadFile('panel-worker'),
+  layFile = threadFile('lay-worker'),
+}: LaneOptions = {}): PlanningLane {
+  const panels = openPanels({ log, file: panelFile, limitMs: panelMs })
+  const planning = openThread<PlanJob, PilePlan>(file)
+  const laying = openThread<LayJob, LaidQuilt>(layFile)
+  const toPlan = takingTurns(most)
+  const toLay = takingTurns(most)
 
   return {
-    async plan(job, tell) {
-      if (waiting >= most) throw new Failure('busy')
-      waiting += 1
-      const turn = last.then(() => work(job, tell))
-      last = turn
-      try {
-        return await turn
-      } finally {
-        waiting -= 1
-      }
-    },
+    plan: ({ pile, budgetMs }, tell) =>
+      toPlan(async (turn) => {
+        const startedAt = performance.now()
+        const goOn = panels.hold()
+        try {
+          await panels.look(pile, budgetMs * lookingShare)
+          const left = budgetMs - (performance.now() - startedAt)
+          return await turn(() => {
+            const job = { pile: panels.withKnown(pile), budgetMs: left }
+            return planning.run(job, left + graceMs, tell)
+          })
+        } finally {
+          goOn()
+        }
+      }),
+    lay: (job) =>
+      toLay((turn) =>
+        turn(async () => {
+          let laid: LaidQuilt | null = null
+          const wrong = await laying.run(job, layMs, (found) => {
+            laid = found
+          })
+          if (!laid) throw new Error(`a quilt was not laid: ${wrong}`)
+          return laid
+        }),
+      ),
+    panels,
     async close() {
-      closed = true
-      await worker?.terminate()
+      await Promise.all([panels.close(), planning.close(), laying.close()])
     },
   }
 }

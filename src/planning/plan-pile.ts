@@ -1,6 +1,7 @@
 import { checkPlan } from '../quilt/plan/check.ts'
 import type { Pile } from '../quilt/plan/instance.ts'
 import { naivePlan } from '../quilt/plan/naive.ts'
+import { panelsAsked } from '../quilt/plan/panels.ts'
 import type { PlanningLane } from './lane.ts'
 import type { PilePlan } from './search.ts'
 
@@ -18,6 +19,7 @@ export interface Planned extends PilePlan {
 
 /** Everything is bought: what is left to say where even the panels could not be looked at in time. */
 function allBought(pile: Pile): PilePlan {
+  const hurried = panelsAsked(pile).length
   const uncut = {
     ...pile,
     garments: pile.garments.map((garment) => ({
@@ -28,7 +30,7 @@ function allBought(pile: Pile): PilePlan {
   const plan = naivePlan(uncut)
   const { worth } = checkPlan(uncut, plan)
   const bounds = { lacking: null, V: null, Q: null, P: null, M: null }
-  return { pile: uncut, plan, worth, proven: false, bounds }
+  return { pile: uncut, plan, worth, proven: false, bounds, hurried }
 }
 
 /**

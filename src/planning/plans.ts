@@ -1,36 +1,53 @@
 import { canonical, sha256 } from '../base/ids.ts'
 import type { Log } from '../base/log.ts'
+import type { LayJob } from '../quilt/place/lay-quilt.ts'
 import type { Pile } from '../quilt/plan/instance.ts'
+import type { PanelCut } from '../quilt/plan/plan.ts'
+import { Kept } from './kept.ts'
 import { openPlanningLane, type PlanningLane } from './lane.ts'
+import { type Laying, openLaidQuilts } from './laying.ts'
+import type { CutLists } from './panels.ts'
 import { type Budget, type Planned, planPile } from './plan-pile.ts'
+import { within } from './within.ts'
 
 /** How far a pile's plan has come. */
 export interface Progress {
   /** The best plan so far; null: nothing has been found yet. */
   readonly best: Planned | null
-  /** It is being made better, or waits for its turn. */
+  /** It is being made better, or waits for its turn or its panels. */
   readonly working: boolean
 }
 
-/** Plans of piles, each made once: what is asked of the same pile again is there already. */
+/**
+ * Plans of piles and what follows from them, each made once: what is asked of the same again is there
+ * already. Nobody waits longer than `patienceMs`, left out: than about a second; the work goes on.
+ */
 export interface Plans {
   /**
-   * Answers within about a second with what is known by then, while the work goes on. Throws `busy`
-   * when too many piles wait.
+   * What is known once there is a first plan. A plan for which panels were looked at in a hurry is made anew
+   * when it is asked for and more of them are known. Throws `busy` when too many piles wait.
    */
-  of(pile: Pile): Promise<Progress>
-  /** Ends the planning, whatever it does. */
+  of(pile: Pile, patienceMs?: number): Promise<Progress>
+  /** What is known now, or null; nothing is begun. */
+  known(pile: Pile): Progress | null
+  /** Has the pile's panels looked at, when nothing else is to be done. */
+  warm(pile: Pile): void
+  /** How to make the cuts of a pile's plan. */
+  cutLists(pile: Pile, cuts: readonly PanelCut[], patienceMs?: number): Promise<CutLists>
+  /** A quilt laid. Throws `busy` when too many wait. */
+  laid(job: LayJob, patienceMs?: number): Promise<Laying>
+  /** Ends the work, whatever it is at. */
   close(): Promise<void>
 }
 
 export interface PlansOptions extends Budget {
   readonly log: Log
   readonly lane?: PlanningLane
-  /** How many plans are kept; the one that was asked for longest ago goes first. */
+  /** How many plans are kept; the one that was asked for longest ago goes first. As many laid quilts. */
   readonly most?: number
 }
 
-interface Kept {
+interface One {
   best: Planned | null
   working: boolean
   /** Resolves when there is a first plan; rejects where there will be none. */
@@ -38,34 +55,32 @@ interface Kept {
 }
 
 /** Beyond the time that the first plan is given, for the way from the thread and back. */
-const patienceMs = 200
+const wayMs = 200
 
 /** For the log: sizes and sums, nothing of whose pile it is. */
-function told({ pile, proven, worth }: Planned, startedAt: number) {
+function told({ pile, proven, worth, hurried }: Planned, startedAt: number) {
   const { V, Q, P, M } = worth
   const ms = Math.round(performance.now() - startedAt)
-  return { planned: { garments: pile.garments.length, ms, proven, V, Q, P, M } }
-}
-
-function within(first: Promise<void>, ms: number): Promise<void> {
-  let timer: NodeJS.Timeout | undefined
-  const time = new Promise<void>((resolve) => {
-    timer = setTimeout(resolve, ms)
-  })
-  return Promise.race([first, time]).finally(() => clearTimeout(timer))
+  return { planned: { garments: pile.garments.length, ms, proven, hurried, V, Q, P, M } }
 }
 
 export function openPlans(options: PlansOptions): Plans {
-  const { log, lane = openPlanningLane(), most = 64, firstMs = 1000, budgetMs } = options
+  const { log, most = 64, firstMs = 1000, budgetMs } = options
+  const { lane = openPlanningLane({ log }) } = options
+  const { panels } = lane
   const budget: Budget = budgetMs === undefined ? { firstMs } : { firstMs, budgetMs }
-  const kept = new Map<string, Kept>()
+  const usualMs = firstMs + wayMs
+  const kept = new Kept<One>(most)
+  const laid = openLaidQuilts(lane, log, most)
 
-  function forget(key: string, one: Kept): void {
-    if (kept.get(key) === one) kept.delete(key)
+  const keyOf = (pile: Pile): string => sha256(canonical(pile))
+
+  function forget(key: string, one: One): void {
+    if (kept.look(key) === one) kept.delete(key)
   }
 
   /** A plan whose thread died is not kept: whoever asks again has it made anew. */
-  function ended(key: string, one: Kept, startedAt: number): void {
+  function ended(key: string, one: One, startedAt: number): void {
     log.info(told(one.best!, startedAt), 'planned')
     const { wrong } = one.best!
     if (wrong === null) return
@@ -77,9 +92,10 @@ export function openPlans(options: PlansOptions): Plans {
     for await (const planned of planPile(pile, lane, budget)) heard(planned)
   }
 
-  function start(key: string, pile: Pile): Kept {
+  /** `before`: a plan that is shown until there is a better one. */
+  function start(key: string, pile: Pile, before: Planned | null): One {
     const startedAt = performance.now()
-    const one: Kept = { best: null, working: true, first: Promise.resolve() }
+    const one: One = { best: before, working: true, first: Promise.resolve() }
     one.first = new Promise((resolve, reject) => {
       const heard = (planned: Planned) => {
         one.best = planned
@@ -100,20 +116,38 @@ export function openPlans(options: PlansOptions): Plans {
     })
     // Nobody may be waiting any more when it fails.
     one.first.catch(() => {})
+    kept.set(key, one)
     return one
   }
 
+  const waitsForPanels = ({ best }: One, pile: Pile): boolean =>
+    best !== null && best.hurried > 0 && panels.waits(pile)
+
+  /** Nothing is left to look at, and more is known than when it was planned. */
+  const isOutdated = ({ best, working }: One, pile: Pile): boolean =>
+    !working && best !== null && panels.missing(pile) < best.hurried && !panels.waits(pile)
+
+  const progress = (one: One, pile: Pile): Progress => ({
+    best: one.best,
+    working: one.working || waitsForPanels(one, pile),
+  })
+
   return {
-    async of(pile) {
-      const key = sha256(canonical(pile))
-      const one = kept.get(key) ?? start(key, pile)
-      kept.delete(key)
-      kept.set(key, one)
-      const [oldest] = kept.keys()
-      if (kept.size > most) kept.delete(oldest!)
-      if (one.best === null) await within(one.first, firstMs + patienceMs)
-      return { best: one.best, working: one.working }
+    async of(pile, patienceMs = usualMs) {
+      const key = keyOf(pile)
+      const found = kept.get(key)
+      const one = found && !isOutdated(found, pile) ? found : start(key, pile, found?.best ?? null)
+      if (one.best !== null && one.best.hurried > 0) panels.warm(pile)
+      if (one.best === null) await within(one.first, patienceMs)
+      return progress(one, pile)
     },
+    known(pile) {
+      const one = kept.look(keyOf(pile))
+      return one ? progress(one, pile) : null
+    },
+    warm: (pile) => panels.warm(pile),
+    cutLists: (pile, cuts, patienceMs = usualMs) => panels.cutLists(pile, cuts, patienceMs),
+    laid: (job, patienceMs = usualMs) => laid(job, patienceMs),
     close: () => lane.close(),
   }
 }

@@ -3,7 +3,7 @@ import { checkPlan } from '../quilt/plan/check.ts'
 import { firstPlan } from '../quilt/plan/first.ts'
 import type { Pile } from '../quilt/plan/instance.ts'
 import { type Model, modelOf, type Objective } from '../quilt/plan/model.ts'
-import { type LookedAt, type Looking, lookedAt } from '../quilt/plan/panels.ts'
+import { inAHurry, type LookedAt } from '../quilt/plan/panels.ts'
 import { joinedPlan, joinedWorth, partsOf } from '../quilt/plan/parts.ts'
 import { type Aim, aims, compareWorth, type Plan, type Worth } from '../quilt/plan/plan.ts'
 import type { Programme } from '../quilt/plan/programme.ts'
@@ -24,15 +24,9 @@ export interface PilePlan {
    * is known yet, so behind the first that is not settled.
    */
   readonly bounds: Readonly<Record<Aim, number | null>>
+  /** Panels that were looked at in a hurry: they may give more than the plan knows. */
+  readonly hurried: number
 }
-
-/** The patterns of so many panels are kept for the piles to come. */
-const mostKnown = 2000
-
-const known: Looking['known'] = new Map()
-
-/** Panels are looked at whole for this share of the time at most. */
-const lookingShare = 0.5
 
 /** Plans are told no more often than this. */
 const everyMs = 100
@@ -111,19 +105,19 @@ class Part {
   }
 }
 
-function joined({ pile, complete }: LookedAt, parts: readonly Part[]): PilePlan {
+function joined({ pile, hurried }: LookedAt, parts: readonly Part[]): PilePlan {
   for (const part of parts) part.read()
   const bound = (aim: Aim): number | null => {
     const all = parts.map(({ bounds }) => bounds[aim])
     // Panels that were looked at in a hurry may give more than the programme knew.
-    if (!complete || all.includes(null)) return null
+    if (hurried > 0 || all.includes(null)) return null
     return aim === 'M' ? all.at(-1)! : all.reduce((sum, one) => sum! + one!, 0)!
   }
   return {
     pile,
     plan: joinedPlan(parts.map(({ plan }) => plan)),
     worth: joinedWorth(parts.map(({ worth }) => worth)),
-    proven: complete && parts.every(({ proven }) => proven),
+    proven: hurried === 0 && parts.every(({ proven }) => proven),
     bounds: {
       lacking: bound('lacking'),
       V: bound('V'),
@@ -131,12 +125,13 @@ function joined({ pile, complete }: LookedAt, parts: readonly Part[]): PilePlan 
       P: bound('P'),
       M: bound('M'),
     },
+    hurried,
   }
 }
 
 /**
  * Plans a pile until it is proven or the time is up, and tells better and better plans; the last one is
- * told last. Blocks its thread.
+ * told last. Panels without patterns are looked at in a hurry. Blocks its thread.
  */
 export async function search(
   loading: Promise<Highs>,
@@ -144,11 +139,8 @@ export async function search(
   budgetMs: number,
   tell: (plan: PilePlan) => void,
 ): Promise<void> {
-  const start = performance.now()
-  const until = start + budgetMs
-  if (known.size > mostKnown) known.clear()
-  const isLate = () => performance.now() > start + budgetMs * lookingShare
-  const looked = lookedAt(given, { known, isLate })
+  const until = performance.now() + budgetMs
+  const looked = inAHurry(given)
   const parts = partsOf(looked.pile).map((part) => new Part(part))
   tell(joined(looked, parts))
   const highs = await loading

@@ -58,7 +58,15 @@ function quarterYards(html: string): number {
   return Number(whole) * 4 + (parts[part ?? ''] ?? 0)
 }
 
-const plansThat = (of: Plans['of']): Plans => ({ of, close: () => Promise.resolve() })
+const nothingElse = () => Promise.reject(new Error('nothing else is asked of these plans'))
+const plansThat = (of: Plans['of']): Plans => ({
+  of,
+  known: () => null,
+  warm: () => {},
+  cutLists: nothingElse,
+  laid: nothingElse,
+  close: () => Promise.resolve(),
+})
 
 eachStore('the plan of a pile at the desk', (store) => {
   let workshop: Workshop
@@ -169,12 +177,24 @@ eachStore('the plan of a pile at the desk', (store) => {
     const best = await planned()
     const { used } = planReviewed(await review(store().db, workshop.knowledge, '1'))
     const english = workshop.knowledge.languages.get('en')!
-    const cuts = (ms: number) =>
-      planCuts({ number: 1, planned: best, used }, { page: 1, open: false }, english, ms)!
-    expect(cuts(-1).garments.map(({ sheet }) => sheet)).toEqual([null, null])
-    expect(cuts(-1).more).toEqual({ label: 'Look again', href: `${address}?cuts=1#plan-cuts` })
-    expect(cuts(60_000).garments.every(({ sheet }) => sheet !== null)).toBe(true)
-    expect(cuts(60_000).more).toBeNull()
+    const cuts = async (cutLists: Plans['cutLists']) =>
+      (await planCuts({ number: 1, planned: best, used }, { page: 1, open: false }, english, {
+        cutLists,
+      }))!
+    const noneYet = (working: boolean) =>
+      cuts(async (_, all) => ({ lists: all.map(() => null), working }))
+    const early = await noneYet(true)
+    expect(early.garments.map(({ sheet }) => sheet)).toEqual([null, null])
+    expect(early.garments[0]!.wait).toBe('Some cuts are still being worked out.')
+    expect(early.more).toEqual({ label: 'Look again', href: `${address}?cuts=1#plan-cuts` })
+    const never = await noneYet(false)
+    expect(never.garments[0]!.wait).toMatch(/could not be worked out/)
+    expect(never.more).toBeNull()
+    const plans = openPlans({ log: openLog('silent') })
+    const late = await cuts((pile, all) => plans.cutLists(pile, all, 60_000))
+    await plans.close()
+    expect(late.garments.every(({ sheet }) => sheet !== null)).toBe(true)
+    expect(late.more).toBeNull()
   })
 
   test('a name of the customer brings no mark-up, and a pile leads to its plan', async () => {

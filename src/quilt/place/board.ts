@@ -15,9 +15,10 @@ export interface Board {
   readonly cells: number
   readonly types: number
   readonly counts: readonly number[]
-  /** Of each cell, and of each type: which role, which garment. */
+  /** Of each cell, and of each type: which role. */
   readonly cellRole: Int32Array
   readonly typeRole: Int32Array
+  /** Of each type: which garment; `noGarment`: none, so that nothing of it repeats. */
   readonly garment: Int32Array
   /** Cells that cost `cost` where both hold the same garment. Each pair stands in both lists. */
   readonly near: Lists & { readonly cost: Float64Array }
@@ -39,10 +40,20 @@ export interface Pair {
   readonly touch: boolean
 }
 
+export const noGarment = -1
+
 function numbered(names: readonly (string | number)[], known = new Map<string | number, number>()) {
   return Int32Array.from(names, (name) => {
     if (!known.has(name)) known.set(name, known.size)
     return known.get(name)!
+  })
+}
+
+function garmentsOf(types: readonly PieceType[]): Int32Array {
+  const known = new Map<string | number, number>()
+  return Int32Array.from(types, ({ garment }) => {
+    if (garment === null) return noGarment
+    return numbered([garment], known)[0]!
   })
 }
 
@@ -94,7 +105,7 @@ export function boardOf({ cellRoles, types, pairs, adj, pinned = [], images = []
       types.map(({ role }) => role),
       known,
     ),
-    garment: numbered(types.map(({ garment }) => garment)),
+    garment: garmentsOf(types),
     near: lists(
       cells,
       pairs.filter(({ cost }) => cost > 0),

@@ -12,6 +12,9 @@ const asColour = ([l, a, b]: Lab) => ({ mode: 'lab65', l, a, b }) as const
 export const difference = (one: Lab, other: Lab): number =>
   ciede2000(asColour(one), asColour(other))
 
+/** Cloth whose colour nobody told: as far from light as from dark. */
+export const neutral: Lab = [50, 0, 0]
+
 /** What pieces of one garment pay, by the squared distance of their cells. */
 export const usualRepeat: Readonly<Record<string, number>> = { '1': 100, '2': 30, '4': 12 }
 
@@ -36,6 +39,7 @@ export const besideCosts = (colours: readonly Lab[]): number[][] =>
   colours.map((one) => colours.map((other) => besideCost(one, other)))
 
 export const placeFigures: readonly Figure[] = [
+  { figure: 'placement/colour that nobody told', value: neutral, source: practice },
   { figure: 'placement/repeat', value: usualRepeat, source: practice },
   { figure: 'placement/like colours side by side', value: hue, source: practice },
   { figure: 'placement/like lightness side by side', value: value, source: practice },

@@ -1,4 +1,4 @@
-import type { Board } from './board.ts'
+import { type Board, noGarment } from './board.ts'
 
 /** The whole cost of a placement: every pair once. `at` is the type in each cell. */
 export function totalCost(board: Board, at: ArrayLike<number>): number {
@@ -6,7 +6,8 @@ export function totalCost(board: Board, at: ArrayLike<number>): number {
   let sum = 0
   for (let i = 0; i < board.cells; i++) {
     const own = garment[at[i]!]!
-    for (let k = near.from[i]!; k < near.from[i + 1]!; k++) {
+    const nearEnd = own === noGarment ? 0 : near.from[i + 1]!
+    for (let k = near.from[i]!; k < nearEnd; k++) {
       const j = near.to[k]!
       if (j > i && garment[at[j]!] === own) sum += near.cost[k]!
     }
@@ -31,6 +32,7 @@ function changeIn(
     for (let k = near.from[i]!; k < end; k++) {
       const j = near.to[k]!
       const other = garment[at[j]!]!
+      if (other === noGarment) continue
       // What `but` holds is `u`: nothing of it is taken away.
       if (other === before) sum -= near.cost[k]!
       else if (other === after && j !== but) sum += near.cost[k]!
@@ -70,6 +72,7 @@ export function swapChange(board: Board, at: ArrayLike<number>, a: number, b: nu
 export function touchingPairs({ sides, garment, cells }: Board, at: ArrayLike<number>): number {
   let pairs = 0
   for (let i = 0; i < cells; i++) {
+    if (garment[at[i]!] === noGarment) continue
     for (let k = sides.from[i]!; k < sides.from[i + 1]!; k++) {
       if (sides.first[k] === 1 && garment[at[i]!] === garment[at[sides.to[k]!]!]) pairs++
     }

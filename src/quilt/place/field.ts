@@ -1,5 +1,7 @@
-import type { Board } from './board.ts'
+import { type Board, noGarment } from './board.ts'
 import { swapChange } from './cost.ts'
+
+const none = new Int32Array(0)
 
 /**
  * A placement with, for each cell and type, what that type would cost in that cell beside what lies around
@@ -65,8 +67,9 @@ export class Field {
   #put(i: number, t: number, sign: 1 | -1): void {
     const { near, sides, adj, types, garment } = this.#board
     const cost = this.#cost
-    const alike = this.#typesOf[garment[t]!]!
-    const nearEnd = near.from[i + 1]!
+    const own = garment[t]!
+    const alike = own === noGarment ? none : this.#typesOf[own]!
+    const nearEnd = own === noGarment ? 0 : near.from[i + 1]!
     for (let k = near.from[i]!; k < nearEnd; k++) {
       const begin = near.to[k]! * types
       const more = sign * near.cost[k]!

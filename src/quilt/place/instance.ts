@@ -37,7 +37,12 @@ const instanceSchema = z.object({
     .optional(),
 })
 
-export type PieceType = z.infer<typeof instanceSchema>['types'][number]
+/** Pieces alike: of one garment, or of cloth that is no garment's (null) and may lie beside itself. */
+export interface PieceType {
+  readonly garment: string | number | null
+  readonly role: string
+  readonly count: number
+}
 export type Pin = { readonly cell: number; readonly type: number }
 
 /** Where pieces may go in a grid, which pieces there are, and what it costs that they meet. */

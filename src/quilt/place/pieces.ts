@@ -53,7 +53,7 @@ function* acrossOne(parts: readonly Part[], side: Side): Generator<readonly [num
  * of equal squares the squared distances.
  */
 export function pairsOf(
-  pieces: readonly QuiltPiece[],
+  pieces: readonly Pick<QuiltPiece, 'parts'>[],
   repeat: Readonly<Record<string, number>>,
 ): Pair[] {
   const parts = pieces.flatMap(({ parts: own }, piece) => own.map((rect) => ({ piece, rect })))
@@ -80,8 +80,11 @@ export function pairsOf(
   return [...pairs.values()]
 }
 
+/** A piece with the name of its role: a role may be narrower than the layout's. */
+export type PieceToPlace = Pick<QuiltPiece, 'parts'> & { readonly role: string }
+
 export interface PiecesToPlace {
-  readonly pieces: readonly QuiltPiece[]
+  readonly pieces: readonly PieceToPlace[]
   readonly types: readonly PieceType[]
   readonly repeat: Readonly<Record<string, number>>
   readonly adj: readonly (readonly number[])[]

@@ -4,53 +4,80 @@ import { pieceCount } from '../yield.ts'
 import type { PanelsAlike, Pile, PileGarment } from './instance.ts'
 import { rolesOf } from './limits.ts'
 
-/** Sizes that the garment could give to anybody; of the others 0 are wanted. */
-const boundsOf = (pile: Pile, garment: PileGarment): number[] => {
-  const roles = rolesOf(pile, garment)
-  return pile.demand.map((row) => roles.reduce((sum, role) => sum + row[role]!, 0))
+/** A panel to be looked at, with all that its patterns follow from: equal ones have equal patterns. */
+export interface PanelAsked {
+  readonly panel: Omit<PanelsAlike, 'mult' | 'patterns'>
+  /** The sizes of its pile. */
+  readonly sizes: readonly PieceSize[]
+  /** No more of each size than this is of use. */
+  readonly bounds: readonly number[]
 }
 
-/** A panel as the cutting programme takes it, for those of the pile's sizes that are named. */
-function toCut(
-  pile: Pile,
-  { W, H, defects, upright, picture }: PanelsAlike,
-  sizes: readonly number[],
-  bounds: readonly number[],
-): PanelToCut {
-  const pieces = sizes.map((size) => pile.sizes[size]!)
+/** Ways to cut a panel: counts of each size. */
+export type Patterns = readonly (readonly number[])[]
+
+/**
+ * What is asked of a garment's panel. A bound is no larger than the panel's cloth reaches for, so that
+ * piles that differ in what they want beyond it ask the same.
+ */
+export function panelAsked(pile: Pile, garment: PileGarment, at: number): PanelAsked {
+  const { W, H, defects, upright, picture } = garment.panels[at]!
+  const roles = rolesOf(pile, garment)
+  const bounds = pile.demand.map((row, size) => {
+    const { w, h } = pile.sizes[size]!
+    const wanted = roles.reduce((sum, role) => sum + row[role]!, 0)
+    return Math.min(wanted, Math.floor((W * H) / (w * h)))
+  })
+  const panel = { W, H, defects, ...(upright && { upright }), ...(picture && { picture }) }
+  return { panel, sizes: pile.sizes, bounds }
+}
+
+/** The panels of a pile that bring no patterns of their own. */
+export const panelsAsked = (pile: Pile): PanelAsked[] =>
+  pile.garments.flatMap((garment) =>
+    [...garment.panels.keys()]
+      .filter((at) => !garment.panels[at]!.patterns)
+      .map((at) => panelAsked(pile, garment, at)),
+  )
+
+/** A panel as the cutting programme takes it, for those of the sizes that are named. */
+function toCut({ panel, sizes, bounds }: PanelAsked, named: readonly number[]): PanelToCut {
+  const { W, H, defects, upright, picture } = panel
+  const pieces = named.map((size) => sizes[size]!)
   return {
     W,
     H,
     defects,
     pieces: upright ? pieces.map((piece) => ({ ...piece, rot: false })) : pieces,
-    bounds: sizes.map((size) => bounds[size]!),
+    bounds: named.map((size) => bounds[size]!),
     feature: picture?.feature,
   }
 }
 
 /** Counts of the pile's sizes from counts of those that were cut; a picture's block is one of its size. */
 const counted = (
-  pile: Pile,
-  { picture }: PanelsAlike,
-  sizes: readonly number[],
+  { panel: { picture }, sizes }: PanelAsked,
+  named: readonly number[],
   counts: readonly number[],
 ): number[] =>
-  pile.sizes.map((_, size) => {
-    const at = sizes.indexOf(size)
-    const block = picture?.size === size ? counts[sizes.length]! : 0
+  sizes.map((_, size) => {
+    const at = named.indexOf(size)
+    const block = picture?.size === size ? counts[named.length]! : 0
     return (at < 0 ? 0 : counts[at]!) + block
   })
 
-const wantedOf = (pile: Pile, bounds: readonly number[]): number[] =>
-  [...pile.sizes.keys()].filter((size) => bounds[size]! > 0)
+/** Places of the counts above zero. */
+const above0 = (counts: readonly number[]): number[] =>
+  [...counts.keys()].filter((size) => counts[size]! > 0)
 
-function patternsOf(pile: Pile, panel: PanelsAlike, bounds: readonly number[]) {
-  const sizes = wantedOf(pile, bounds)
-  if (sizes.length === 0) return [pile.sizes.map(() => 0)]
-  const found = patternCounts(toCut(pile, panel, sizes, bounds))
+/** Every way to cut a panel that no other one outdoes. Takes seconds where a panel is large. */
+export function patternsOf(asked: PanelAsked): Patterns {
+  const named = above0(asked.bounds)
+  const none = [asked.sizes.map(() => 0)]
+  if (named.length === 0) return none
+  const found = patternCounts(toCut(asked, named))
   // A picture whose block has no place leaves its panel uncut.
-  if (found.length === 0) return [pile.sizes.map(() => 0)]
-  return found.map((counts) => counted(pile, panel, sizes, counts))
+  return found.length === 0 ? none : found.map((counts) => counted(asked, named, counts))
 }
 
 /** A way to cut a garment's panel that gives the counts of a plan, with its list of cuts. */
@@ -63,23 +90,14 @@ export interface PanelCutList {
 
 /**
  * The list of cuts behind a plan's pattern, or of one that gives more, where the panel was looked at in a
- * hurry; null where the instance brought its own patterns.
+ * hurry; null where the instance brought its own patterns. Sizes that the pattern does not give are left
+ * out of the search: a pattern that nothing outdoes is not outdone without them either.
  */
-export function cutListOf(
-  pile: Pile,
-  garment: PileGarment,
-  at: number,
-  pattern: readonly number[],
-): PanelCutList | null {
-  const alike = garment.panels[at]!
-  const bounds = boundsOf(pile, garment)
-  const sizes = wantedOf(pile, bounds)
+export function cutListOf(asked: PanelAsked, pattern: readonly number[]): PanelCutList | null {
+  const sizes = above0(pattern).filter((size) => asked.bounds[size]! > 0)
   if (sizes.length === 0) return null
-  const panel = toCut(pile, alike, sizes, bounds)
-  const all = patterns(panel).map((one) => ({
-    one,
-    gives: counted(pile, alike, sizes, one.counts),
-  }))
+  const panel = toCut(asked, sizes)
+  const all = patterns(panel).map((one) => ({ one, gives: counted(asked, sizes, one.counts) }))
   const exact = all.find(({ gives }) => gives.join() === pattern.join())
   const covers = (gives: readonly number[]) => gives.every((count, size) => count >= pattern[size]!)
   const found = (exact ?? all.find(({ gives }) => covers(gives)))?.one
@@ -90,8 +108,8 @@ export function cutListOf(
  * Some ways to cut a panel, one for each size, for when there is no time to find all: bands right across
  * or right down it. They can be cut; better ones are not looked for.
  */
-function hurriedPatterns(pile: Pile, panel: PanelsAlike, bounds: readonly number[]): number[][] {
-  const none = pile.sizes.map(() => 0)
+function hurriedPatterns({ panel, sizes, bounds }: PanelAsked): Patterns {
+  const none = sizes.map(() => 0)
   if (panel.picture) return [none]
   const cloth = { w: panel.W, h: panel.H, count: 1, defects: panel.defects }
   const most = ({ w, h, rot }: PieceSize): number =>
@@ -99,47 +117,36 @@ function hurriedPatterns(pile: Pile, panel: PanelsAlike, bounds: readonly number
       pieceCount(cloth, { w, h }),
       rot && !panel.upright ? pieceCount(cloth, { w: h, h: w }) : 0,
     )
-  const found = wantedOf(pile, bounds).map((size) =>
-    none.map((_, k) => (k === size ? Math.min(bounds[size]!, most(pile.sizes[size]!)) : 0)),
+  const found = above0(bounds).map((size) =>
+    none.map((_, k) => (k === size ? Math.min(bounds[size]!, most(sizes[size]!)) : 0)),
   )
   return found.length > 0 ? found : [none]
 }
 
-export interface Looking {
-  /** Patterns found before, and those found now. */
-  readonly known: Map<string, readonly (readonly number[])[]>
-  /** From then on panels that are not known are looked at in a hurry. */
-  readonly isLate: () => boolean
-}
+/** The pile with the patterns that are known, by what is asked of each panel. */
+export const withPatterns = (
+  pile: Pile,
+  known: (asked: PanelAsked) => Patterns | undefined,
+): Pile => ({
+  ...pile,
+  garments: pile.garments.map((garment) => ({
+    ...garment,
+    panels: garment.panels.map((panel, at) => ({
+      ...panel,
+      patterns: panel.patterns ?? known(panelAsked(pile, garment, at)),
+    })),
+  })),
+})
 
 export interface LookedAt {
+  /** Every panel has patterns. */
   readonly pile: Pile
-  /** Every panel was looked at whole: a proof of the plan is one. */
-  readonly complete: boolean
+  /** Panels that were looked at in a hurry: with none a proof of the plan is one. */
+  readonly hurried: number
 }
 
-/** Every panel with its patterns; panels alike are looked at once. */
-export function lookedAt(pile: Pile, { known, isLate }: Looking): LookedAt {
-  let complete = true
-  const of = (panel: PanelsAlike, bounds: readonly number[]) => {
-    const { W, H, defects, upright, picture } = panel
-    const key = JSON.stringify([W, H, defects, upright, picture, pile.sizes, bounds])
-    const found = known.get(key)
-    if (found) return found
-    if (isLate()) {
-      complete = false
-      return hurriedPatterns(pile, panel, bounds)
-    }
-    const made = patternsOf(pile, panel, bounds)
-    known.set(key, made)
-    return made
-  }
-  const garments = pile.garments.map((garment) => ({
-    ...garment,
-    panels: garment.panels.map((panel) => ({
-      ...panel,
-      patterns: panel.patterns ?? of(panel, boundsOf(pile, garment)),
-    })),
-  }))
-  return { pile: { ...pile, garments }, complete }
+/** Looks in a hurry at the panels whose patterns are not known. */
+export function inAHurry(pile: Pile): LookedAt {
+  const hurried = panelsAsked(pile).length
+  return { pile: withPatterns(pile, hurriedPatterns), hurried }
 }

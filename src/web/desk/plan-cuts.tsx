@@ -44,8 +44,7 @@ export function Cuts({ cuts }: { cuts: PlanCuts }) {
 
 /** The place a link leads to lies within, so that a browser opens what hides it. */
 function Garment({ garment, open }: { garment: GarmentCuts; open: boolean }) {
-  const say = useSay()
-  const { n, heading, minds, sheet, teardown } = garment
+  const { n, heading, minds, sheet, wait, teardown } = garment
   return (
     <details class="card plan-cut" open={open}>
       <summary>{heading}</summary>
@@ -60,7 +59,7 @@ function Garment({ garment, open }: { garment: GarmentCuts; open: boolean }) {
             ))}
           </ul>
         )}
-        {sheet ? <Sheet sheet={sheet} /> : <p>{say('desk.plan.not_yet')}</p>}
+        {sheet ? <Sheet sheet={sheet} /> : <p>{wait}</p>}
       </div>
     </details>
   )

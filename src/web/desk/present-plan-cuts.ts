@@ -1,10 +1,10 @@
-import { canonical, sha256 } from '../../base/ids.ts'
 import { inchWords, quartersPerInch } from '../../base/units.ts'
 import type { Garment } from '../../intake/pile.ts'
 import { cutSheet, type PanelOnSheet } from '../../papers/cut-sheet.ts'
 import type { Planned } from '../../planning/plan-pile.ts'
+import type { Plans } from '../../planning/plans.ts'
 import type { PieceSize } from '../../quilt/cut/panel.ts'
-import { cutListOf, type PanelCutList } from '../../quilt/plan/panels.ts'
+import type { PanelCutList } from '../../quilt/plan/panels.ts'
 import type { PanelCut } from '../../quilt/plan/plan.ts'
 import type { Language, Say } from '../../words/words.ts'
 import { nameOf } from '../chat/present-garment.ts'
@@ -14,7 +14,7 @@ import type { GarmentCuts, PlanCuts } from './view-plan.ts'
 
 const cutsOnPage = 12
 
-/** For so long a page looks for cuts; those that are not found by then come when it is looked at again. */
+/** For so long a page waits for cuts; those that are not found by then come when it is looked at again. */
 const drawMs = 700
 
 /** Which cuts a reader wishes to see. */
@@ -48,37 +48,35 @@ export function cutsHref({ number, planned }: PlannedGarments, g: number): strin
   return `${deskPaths.plan(number)}?cuts=${page}#cut-${planned.pile.garments[g]!.id}`
 }
 
-/** Lists of cuts found so far: a large panel takes seconds, and every look at a plan wants the same. */
-const found = new Map<string, PanelCutList>()
-const mostFound = 512
-
-function listOf({ pile }: Planned, { garment: g, panel: p, pattern }: PanelCut): PanelCutList {
-  const { roles, panels } = pile.garments[g]!
-  const { patterns: _, ...panel } = panels[p]!
-  const { sizes, demand, shareMax, maxRoles } = pile
-  const key = sha256(canonical([panel, pattern, roles, sizes, demand, shareMax, maxRoles]))
-  const list = found.get(key) ?? cutListOf(pile, pile.garments[g]!, p, pattern)
-  if (!list) throw new Error(`no cuts give ${pattern.join()} of panel ${p}`)
-  found.delete(key)
-  found.set(key, list)
-  const [oldest] = found.keys()
-  if (found.size > mostFound) found.delete(oldest!)
-  return list
+/** The lists of a plan's cuts that are found; whether the others are still being looked for. */
+interface FoundLists {
+  readonly listOf: ReadonlyMap<PanelCut, PanelCutList | null>
+  readonly working: boolean
 }
 
-/** Null: the time is up before all of its panels are looked at. */
+async function listsOf(
+  { pile, plan }: Planned,
+  places: readonly number[],
+  plans: Pick<Plans, 'cutLists'>,
+): Promise<FoundLists> {
+  const cuts = plan.cuts.filter(({ garment }) => places.includes(garment))
+  const { lists, working } = await plans.cutLists(pile, cuts, drawMs)
+  return { listOf: new Map(cuts.map((cut, n) => [cut, lists[n]!])), working }
+}
+
+/** Null: not all of its panels have their cuts. */
 function panelsOf(
-  planned: Planned,
+  { plan }: Planned,
   g: number,
   garment: Garment,
-  { say, until }: { readonly say: Say; readonly until: number },
+  { say, found }: { readonly say: Say; readonly found: FoundLists },
 ): PanelOnSheet[] | null {
   const sheets: PanelOnSheet[] = []
-  for (const cut of planned.plan.cuts.filter(({ garment: of }) => of === g)) {
-    if (performance.now() > until) return null
-    const { panel, pattern } = listOf(planned, cut)
+  for (const cut of plan.cuts.filter(({ garment: of }) => of === g)) {
+    const list = found.listOf.get(cut)
+    if (!list) return null
     const name = say(`trade.panels.${garment.panels[cut.panel]!.name}`)
-    sheets.push({ name, panel, pattern, times: cut.times })
+    sheets.push({ name, panel: list.panel, pattern: list.pattern, times: cut.times })
   }
   return sheets
 }
@@ -109,7 +107,7 @@ const mindsOf = (garment: Garment, say: Say): string[] => [
 function garmentCuts(
   { number, planned, used }: PlannedGarments,
   g: number,
-  until: number,
+  found: FoundLists,
   language: Language,
 ): GarmentCuts {
   const { say } = language
@@ -121,7 +119,7 @@ function garmentCuts(
     const { w, h } = pile.sizes[size]!
     return { w, h, count, role: say(`trade.roles.${pile.roles[role]!.name}`) }
   })
-  const panels = panelsOf(planned, g, garment, { say, until })
+  const panels = panelsOf(planned, g, garment, { say, found })
   return {
     n,
     code,
@@ -132,17 +130,18 @@ function garmentCuts(
     }),
     minds: mindsOf(garment, say),
     sheet: panels && cutSheet({ panels, roles, language }),
+    wait: say(found.working ? 'desk.plan.not_yet' : 'desk.plan.no_cuts'),
     teardown: { label: say('desk.plan.teardown'), href: deskPaths.teardown(number, n) },
   }
 }
 
 /** The cuts of one page; a page that is not there becomes the last. Null: nothing is cut. */
-export function planCuts(
+export async function planCuts(
   one: PlannedGarments,
   wish: CutsWish,
   language: Language,
-  forMs = drawMs,
-): PlanCuts | null {
+  plans: Pick<Plans, 'cutLists'>,
+): Promise<PlanCuts | null> {
   const { say } = language
   const places = cutPlaces(one.planned)
   if (places.length === 0) return null
@@ -151,8 +150,8 @@ export function planCuts(
   const from = (page - 1) * cutsOnPage
   const here = places.slice(from, from + cutsOnPage)
   const { open } = wish
-  const until = performance.now() + forMs
-  const garments = here.map((g) => garmentCuts(one, g, until, language))
+  const found = await listsOf(one.planned, here, plans)
+  const garments = here.map((g) => garmentCuts(one, g, found, language))
   const path = deskPaths.plan(one.number)
   const other = (to: number): string => path + query({ page: to, open })
   return {
@@ -162,9 +161,9 @@ export function planCuts(
       href: path + query({ page, open: !open }),
     },
     garments,
-    more: garments.every(({ sheet }) => sheet)
-      ? null
-      : { label: say('desk.plan.again'), href: path + query({ page, open }) },
+    more: found.working
+      ? { label: say('desk.plan.again'), href: path + query({ page, open }) }
+      : null,
     at: say('desk.plan.page', { from: from + 1, to: from + here.length, count: places.length }),
     before: page > 1 ? other(page - 1) : null,
     after: page < pages ? other(page + 1) : null,

@@ -108,7 +108,12 @@ function garmentRows(one: PlannedGarments, isSettled: boolean, language: Languag
 }
 
 /** `wish` is null while the plan may change: nobody is told how to cut by it. */
-function shownPlan(one: PlannedGarments, wish: CutsWish | null, language: Language): ShownPlan {
+async function shownPlan(
+  one: PlannedGarments,
+  wish: CutsWish | null,
+  language: Language,
+  plans: Plans,
+): Promise<ShownPlan> {
   const { pile, plan } = one.planned
   const { say } = language
   const shortage = shortageOf(pile, plan)
@@ -131,7 +136,7 @@ function shownPlan(one: PlannedGarments, wish: CutsWish | null, language: Langua
     roles,
     all: allRow(one.planned, roles, language),
     garments: garmentRows(one, wish !== null, language),
-    cuts: wish && planCuts(one, wish, language),
+    cuts: wish && (await planCuts(one, wish, language, plans)),
   }
 }
 
@@ -203,7 +208,8 @@ export async function planPage(
   const asked = planReviewed(review)
   const [state, planned] = await progressOf(asked, plans)
   const cuts = state === 'working' ? null : wish
-  const plan = planned && shownPlan({ number, planned, used: asked.used }, cuts, language)
+  const plan =
+    planned && (await shownPlan({ number, planned, used: asked.used }, cuts, language, plans))
   return {
     page: 'plan',
     title: say('desk.plan.title', { number }),

@@ -37,8 +37,10 @@ export interface GarmentCuts {
   readonly heading: string
   /** What to mind of this garment before the blade. */
   readonly minds: readonly string[]
-  /** Null: its cuts are not found yet. */
+  /** Null: its cuts are not found. */
   readonly sheet: CutSheet | null
+  /** What is said in place of the sheet. */
+  readonly wait: string
   readonly teardown: Link
 }
 

@@ -7,14 +7,22 @@ import { quiltSizes } from '../../../src/quilt/layout.ts'
 import { checkPlan } from '../../../src/quilt/plan/check.ts'
 import { pileFor, type Suited } from '../../../src/quilt/plan/from-quilt.ts'
 import type { Pile } from '../../../src/quilt/plan/instance.ts'
-import { cutListOf, type Looking, lookedAt } from '../../../src/quilt/plan/panels.ts'
+import {
+  cutListOf,
+  inAHurry,
+  panelAsked,
+  patternsOf,
+  withPatterns as withSome,
+} from '../../../src/quilt/plan/panels.ts'
 import { shortageOf } from '../../../src/quilt/plan/shortage.ts'
 import { layouts } from '../../help/knowledge.ts'
 import { replayed } from '../../help/replay-cuts.ts'
 
 /** Every panel with all its patterns, however long that takes. */
-const withPatterns = (pile: Pile): Pile =>
-  lookedAt(pile, { known: new Map(), isLate: () => false }).pile
+const withPatterns = (pile: Pile): Pile => withSome(pile, patternsOf)
+
+const listOf = (pile: Pile, garment: number, at: number, pattern: readonly number[]) =>
+  cutListOf(panelAsked(pile, pile.garments[garment]!, at), pattern)
 
 const layout = (id: string) => layouts.find((one) => one.id === id)!
 
@@ -72,11 +80,10 @@ test('a picture too near the edge for its block leaves the front uncut', () => {
 test('pieces of pile and of one-way prints are never turned', () => {
   const turned = (told: Partial<Suited['facts']>) => {
     const pile = wanted('framed-panels', [suited(1, 'jeans', 'M', told)])
-    const garment = pile.garments[0]!
     const [most] = withPatterns(pile).garments[0]!.panels[0]!.patterns!.toSorted(
       (a, b) => b.reduce((x, y) => x + y, 0) - a.reduce((x, y) => x + y, 0),
     )
-    const list = cutListOf(withPatterns(pile), garment, 0, most!)!
+    const list = listOf(pile, 0, 0, most!)!
     return list.pattern.items.some(({ k, w }) => w !== list.panel.pieces[k]!.w)
   }
   expect(turned({ surface: 'pile' })).toBe(false)
@@ -100,7 +107,7 @@ test('the plan of a real pile keeps its rules, and every panel it cuts has a lis
     }
     expect(plan.cuts.length).toBeGreaterThan(3)
     for (const { garment, panel, pattern } of plan.cuts) {
-      const list = cutListOf(pile, pile.garments[garment]!, panel, pattern)!
+      const list = listOf(pile, garment, panel, pattern)!
       expect(replayed(list.panel, list.pattern)).toEqual([])
     }
     const { roles } = shortageOf(pile, plan)
@@ -117,10 +124,11 @@ test('panels that there is no time for are looked at in a hurry, known ones are 
     suited(3, 'tshirt', 'L', { pattern: 'single', graphicIn: 10 }),
   ])
   const whole = withPatterns({ ...pile, garments: pile.garments.slice(0, 1) })
-  const known: Looking['known'] = new Map()
-  lookedAt({ ...pile, garments: pile.garments.slice(0, 1) }, { known, isLate: () => false })
-  const { pile: hurried, complete } = lookedAt(pile, { known, isLate: () => true })
-  expect(complete).toBe(false)
+  const { pile: hurried, hurried: count } = inAHurry({
+    ...pile,
+    garments: [...whole.garments, ...pile.garments.slice(1)],
+  })
+  expect(count).toBe(pile.garments.slice(1).flatMap(({ panels }) => panels).length)
   expect(hurried.garments[0]).toEqual(whole.garments[0])
   const [front] = hurried.garments[1]!.panels
   expect(front!.patterns!.length).toBe(pile.sizes.length)
@@ -129,7 +137,7 @@ test('panels that there is no time for are looked at in a hurry, known ones are 
   for (const counts of front!.patterns!) {
     expect(slow.patterns!.some((all) => all.every((count, k) => count >= counts[k]!))).toBe(true)
   }
-  expect(lookedAt(whole, { known, isLate: () => true }).complete).toBe(true)
+  expect(inAHurry(whole).hurried).toBe(0)
 })
 
 test('what was looked at in a hurry has a list too, which gives as much or more', () => {
@@ -137,18 +145,18 @@ test('what was looked at in a hurry has a list too, which gives as much or more'
     suited(1, 'button-shirt', 'L'),
     suited(2, 'sweatshirt', 'M', { surface: 'pile' }),
   ])
-  const { pile: hurried } = lookedAt(pile, { known: new Map(), isLate: () => true })
+  const { pile: hurried } = inAHurry(pile)
   const more: number[] = []
-  for (const garment of hurried.garments) {
+  for (const [g, garment] of hurried.garments.entries()) {
     for (const [at, { patterns }] of garment.panels.entries()) {
       for (const asked of patterns!.filter((counts) => counts.some((count) => count > 0))) {
-        const { panel, pattern } = cutListOf(hurried, garment, at, asked)!
+        const { panel, pattern } = listOf(hurried, g, at, asked)!
         expect(replayed(panel, pattern)).toEqual([])
         const extra = pattern.items.length - asked.reduce((sum, count) => sum + count, 0)
         more.push(extra)
       }
     }
   }
+  expect(more.length).toBeGreaterThan(5)
   expect(Math.min(...more)).toBeGreaterThanOrEqual(0)
-  expect(Math.max(...more)).toBeGreaterThan(0)
 })

@@ -1,0 +1,78 @@
+import { extname } from 'node:path'
+import { Worker } from 'node:worker_threads'
+import type { Said } from './answering.ts'
+
+/** A thread for one kind of work, one job at a time. It starts with its first job, and again when it died. */
+export interface Thread<Job, Told> {
+  /**
+   * Resolves when the job is done, its time is up or the thread died, to what went wrong, if anything; what
+   * was told by then was heard. Not to be asked while a job is at work.
+   */
+  run(job: Job, limitMs: number, hear: (told: Told) => void): Promise<string | null>
+  /** Ends the thread, whatever it does; nothing runs on it any more. */
+  close(): Promise<void>
+}
+
+/** A file of this folder that a thread runs: a source in tests, a built one elsewhere. */
+export const threadFile = (name: string): URL =>
+  new URL(`./${name}${extname(import.meta.url)}`, import.meta.url)
+
+/** Resolves to what went wrong; after that the thread is of no more use. */
+function runOn<Job, Told>(
+  worker: Worker,
+  job: Job,
+  limitMs: number,
+  hear: (told: Told) => void,
+): Promise<string | null> {
+  return new Promise((resolve) => {
+    const end = (wrong: string | null) => {
+      clearTimeout(timer)
+      worker.off('message', heard).off('error', fail).off('exit', exit)
+      worker.unref()
+      resolve(wrong)
+    }
+    const fail = (error: Error) => end(error.message)
+    const exit = () => end('the thread ended')
+    const heard = (said: Said<Told>) => {
+      if ('told' in said) hear(said.told)
+      else end('failed' in said ? said.failed : null)
+    }
+    const timer = setTimeout(() => end('it took too long'), limitMs)
+    worker.ref()
+    worker.on('message', heard).once('error', fail).once('exit', exit)
+    try {
+      worker.postMessage(job)
+    } catch (error) {
+      end(`the job cannot be told: ${error}`)
+    }
+  })
+}
+
+export function openThread<Job, Told>(file: URL): Thread<Job, Told> {
+  let worker: Worker | null = null
+  let closed = false
+
+  function started(): Worker {
+    const fresh = new Worker(file)
+    // Whoever waits learns of it from `runOn`; unheard, it would end the server.
+    fresh.on('error', () => {})
+    return fresh
+  }
+
+  return {
+    async run(job, limitMs, hear) {
+      if (closed) return 'the thread is closed'
+      worker ??= started()
+      const wrong = await runOn(worker, job, limitMs, hear)
+      if (wrong === null) return null
+      const dead = worker
+      worker = null
+      await dead.terminate()
+      return wrong
+    },
+    async close() {
+      closed = true
+      await worker?.terminate()
+    },
+  }
+}
