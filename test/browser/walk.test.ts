@@ -26,6 +26,7 @@ const ofPile = {
   ...pileAnswers,
   quilts: { value: 'several' },
   quilt_count: { value: '2' },
+  sharing: { value: 'must-in-all' },
   at_hand: { value: '10' },
 }
 

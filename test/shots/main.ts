@@ -30,7 +30,12 @@ class Album {
 }
 
 const height = 844
-const ofPile = { ...pileAnswers, quilts: { value: 'several' }, quilt_count: { value: '2' } }
+const ofPile = {
+  ...pileAnswers,
+  quilts: { value: 'several' },
+  quilt_count: { value: '2' },
+  sharing: { value: 'must-in-all' },
+}
 /** Between garments the page is much the same; these show it empty, begun and full. */
 const gathers = ['gather-0', 'gather-1', `gather-${garments.length}`]
 
