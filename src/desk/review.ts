@@ -1,8 +1,8 @@
 import { Failure } from '../base/failures.ts'
+import { type ClothColours, clothsOf } from '../intake/cloth-colours.ts'
 import { pinnedFlow } from '../intake/flow-versions.ts'
 import type { Knowledge } from '../intake/knowledge.ts'
 import { derivePile, type Garment, type Pile } from '../intake/pile.ts'
-import { given } from '../intake/replies.ts'
 import { entriesOf } from '../intake/rows.ts'
 import type { GarmentWhy } from '../intake/why-garment.ts'
 import type { Db, PileRow } from '../store/schema.ts'
@@ -31,6 +31,7 @@ export interface ReviewedGarment {
   readonly notes: readonly Note[]
   /** Ids of its photos that are still there. */
   readonly photos: readonly string[]
+  readonly cloth: ClothColours
 }
 
 /** Everything the desk looks at of one pile. */
@@ -94,14 +95,15 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
   const notes = await notesOf(db, row.id)
   const kept = await photosOf(db, row.id)
 
-  const garments = pile.garments
-    .filter(({ dropped }) => !dropped)
-    .map((garment) => ({
-      garment,
-      decisions: decisions.filter(({ item }) => item === garment.n),
-      notes: notes.filter(({ item }) => item === garment.n),
-      photos: answeredPhotos(garment).filter((id) => kept.has(id)),
-    }))
+  const standing = pile.garments.filter(({ dropped }) => !dropped)
+  const cloths = await clothsOf(db, row, standing)
+  const garments = standing.map((garment, i) => ({
+    garment,
+    cloth: cloths[i]!,
+    decisions: decisions.filter(({ item }) => item === garment.n),
+    notes: notes.filter(({ item }) => item === garment.n),
+    photos: garment.told.photoIds.filter((id) => kept.has(id)),
+  }))
   const waiting = undecided(
     garments.map(({ garment }) => ({ item: garment.n, grade: garment.grading?.grade ?? null })),
     decisions,
@@ -133,9 +135,4 @@ function verdictsOf(garments: readonly ReviewedGarment[]): Verdicts {
       return verdict ? [[garment.n, verdict] as const] : []
     }),
   )
-}
-
-function answeredPhotos({ replies }: Garment): readonly string[] {
-  const ids = given(replies, 'photos')
-  return Array.isArray(ids) ? (ids as readonly string[]) : []
 }

@@ -9,6 +9,7 @@ import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, PileRow } from '../store/schema.ts'
 import { freeze } from './agreement.ts'
+import { type ClothOfGarment, clothsOf } from './cloth-colours.ts'
 import { pinFlow, pinnedFlow } from './flow-versions.ts'
 import type { Knowledge } from './knowledge.ts'
 import { derivePile, type Pile } from './pile.ts'
@@ -31,6 +32,8 @@ export interface Open {
   readonly flow: Flow
   readonly entries: readonly Entry[]
   readonly pile: Pile
+  /** Of its garments, in the same order. */
+  readonly cloths: readonly ClothOfGarment[]
 }
 
 export interface Sent {
@@ -92,7 +95,8 @@ export function converse(
   const load = async (db: Db, row: PileRow): Promise<Open> => {
     const flow = await pinnedFlow(db, row.flow_hash, knowledge)
     const entries = await entriesOf(db, row.id)
-    return { row, flow, entries, pile: derivePile(knowledge, flow, row, entries) }
+    const pile = derivePile(knowledge, flow, row, entries)
+    return { row, flow, entries, pile, cloths: await clothsOf(db, row, pile.garments) }
   }
 
   /** Runs `work` on the locked pile, so that two devices take turns. */

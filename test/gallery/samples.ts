@@ -71,6 +71,7 @@ const tag = (n: number, name: string, kind: string, more: Partial<Tag> = {}): Ta
   name,
   kind,
   kindWords: kind,
+  swatch: null,
   grade: 'sound',
   sentence: 'Firm, sound cotton. It can be fused, pressed and cut as it is.',
   next: 'Wash it once more without softener, then pack it.',

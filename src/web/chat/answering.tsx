@@ -3,6 +3,7 @@ import { ContactFields } from './contact.tsx'
 import { LabelFields } from './label.tsx'
 import { PhotoFields } from './photos.tsx'
 import { describedBy, errorOf, FieldRefusal, Picture, useSay } from './pieces.tsx'
+import { Swatch } from './swatch.tsx'
 import type { Answering, Option, Question } from './view.ts'
 
 /** The inputs of a question, by its kind. Plain named inputs; nothing needs a script. */
@@ -107,6 +108,7 @@ export function OptionRow({
       />
       <label for={id}>
         {drawing && <Picture name={drawing} />}
+        {option.swatch && <Swatch colours={option.swatch} />}
         <span class="option-words">
           {option.label}
           {option.help && (

@@ -1,13 +1,15 @@
 import { sourcedFacts } from '../../desk/provenance.ts'
 import type { Step } from '../../flow/walk.ts'
 import type { Flag, Grading } from '../../garment/grade.ts'
+import type { ClothOfGarment } from '../../intake/cloth-colours.ts'
 import type { Garment, Pile, Wish } from '../../intake/pile.ts'
-import { chosen, given } from '../../intake/replies.ts'
+import { chosen } from '../../intake/replies.ts'
 import { flagWords } from '../../papers/flag-words.ts'
 import { decidingCode, gradeNext, gradeSentence } from '../../papers/grade-words.ts'
 import type { Language } from '../../words/words.ts'
 import { paths } from './paths.ts'
 import { shownBetter } from './present-better.ts'
+import { swatchOf } from './present-swatch.ts'
 import { replyWords } from './said.ts'
 import type { Action, Photo, Said, Tag } from './view.ts'
 
@@ -51,8 +53,7 @@ export const nameOf = (garment: Garment, reader: Reader): string =>
   garment.name ?? kindWords(garment, reader) ?? reader.language.say('tag.unnamed', { n: garment.n })
 
 export function photosOf(garment: Garment, reader: Reader): Photo[] {
-  const ids = given(garment.replies, 'photos')
-  return Array.isArray(ids) ? photoLinks(ids as readonly string[], garment, reader) : []
+  return photoLinks(garment.told.photoIds, garment, reader)
 }
 
 export function photoLinks(ids: readonly string[], garment: Garment, reader: Reader): Photo[] {
@@ -109,7 +110,12 @@ function reasonsOf(garment: Garment, answers: ReadonlySet<string>, { language }:
   }
 }
 
-export function tagOf(garment: Garment, wish: Wish, asked: number, reader: Reader): Tag {
+export function tagOf(
+  garment: Garment,
+  cloth: ClothOfGarment,
+  { wish, asked }: { readonly wish: Wish; readonly asked: number },
+  reader: Reader,
+): Tag {
   const { grading, open, dropped } = garment
   const { better, together, answers } = shownBetter(garment, wish, reader)
   const goesOn = open !== null && !dropped && garment.n !== asked && reader.editable
@@ -119,6 +125,7 @@ export function tagOf(garment: Garment, wish: Wish, asked: number, reader: Reade
     name: nameOf(garment, reader),
     kind: chosen(garment.replies, 'kind') ?? null,
     kindWords: kindWords(garment, reader),
+    swatch: swatchOf(garment.told, cloth, reader.language),
     grade: grading?.grade ?? null,
     ...reasonsOf(garment, answers, reader),
     better,

@@ -33,8 +33,11 @@ export const readerOf = (open: Open, key: string, language: Language): Reader =>
   editable: open.row.status === 'open',
 })
 
-const tagsOf = (pile: Pile, asked: number, reader: Reader): Tag[] =>
-  pile.garments.map((garment) => tagOf(garment, pile.wish, asked, reader))
+const tagsOf = (
+  { pile: { garments, wish }, cloths }: Pick<Open, 'pile' | 'cloths'>,
+  asked: number,
+  reader: Reader,
+): Tag[] => garments.map((garment, i) => tagOf(garment, cloths[i]!, { wish, asked }, reader))
 
 const pileSaid = (pile: Pile, reader: Reader): Said[] =>
   pile.followed.parts.flatMap(({ path }) => saidOf(path, 0, reader))
@@ -68,17 +71,17 @@ export function questionPage(
   return {
     page: 'question',
     question: questionOf(asking, pile, refused, reader),
-    tags: tagsOf(pile, asking.item, reader),
+    tags: tagsOf(open, asking.item, reader),
     tally: standing(pile).length > 0 ? tallyOf(pile, planned, reader) : null,
     pileAnswers: pileSaid(pile, reader),
     actions: [],
   }
 }
 
-export function gatherPage({ pile }: Open, planned: AsPlanned, reader: Reader): GatherPage {
+export function gatherPage({ pile, cloths }: Open, planned: AsPlanned, reader: Reader): GatherPage {
   return {
     page: 'gather',
-    tags: tagsOf(pile, 0, reader),
+    tags: tagsOf({ pile, cloths }, 0, reader),
     tally: tallyOf(pile, planned, reader),
     pileAnswers: pileSaid(pile, reader),
     actions: gatherActions(pile, reader),
@@ -91,11 +94,11 @@ function estimateOf(pile: Pile, { best }: AsPlanned, language: Language): Estima
   return priced && estimatePaper(priced, pile.wish, language)
 }
 
-export function reviewPage({ pile }: Open, planned: AsPlanned, reader: Reader): ReviewPage {
+export function reviewPage({ pile, cloths }: Open, planned: AsPlanned, reader: Reader): ReviewPage {
   const actions = gatherActions(pile, reader)
   return {
     page: 'review',
-    tags: tagsOf(pile, 0, reader),
+    tags: tagsOf({ pile, cloths }, 0, reader),
     tally: tallyOf(pile, planned, reader),
     pileAnswers: pileSaid(pile, reader),
     cautions: childCautions(pile.recipient, reader.language.say),

@@ -9,6 +9,7 @@ import { labelWords } from '../../papers/label-words.ts'
 import type { Say } from '../../words/words.ts'
 import { paths } from './paths.ts'
 import { hidden, kindWords, photoLinks, photosOf, type Reader } from './present-garment.ts'
+import { coloursOfOption } from './present-swatch.ts'
 import type { Answering, FieldError, Option, Question as Shown } from './view.ts'
 
 /** A question that is open or on the path, with the replies its options hang on. */
@@ -59,6 +60,7 @@ function optionsOf(asking: Asking, raw: RawReply | null, reader: Reader): Option
       label: say(`intake.${question.id}.options.${value}`),
       help: has(key) ? say(key) : null,
       drawing: null,
+      ...(question.id === 'colours' && { swatch: coloursOfOption(value) }),
       chosen: chosen.includes(value),
     }
   })

@@ -1,4 +1,5 @@
 import { ActButton, GradeMark, Picture, useSay } from './pieces.tsx'
+import { Swatch } from './swatch.tsx'
 import type { Flag, Photo, Said, Tag } from './view.ts'
 
 /** So many tags lie open on a phone before the older ones fold into one line. */
@@ -52,6 +53,7 @@ function OneTag({ tag }: { tag: Tag }) {
           <span class="hole" />
           <span class="tag-name">
             <span class="tag-n">{tag.n}</span> {tag.name}
+            {tag.swatch && <Swatch {...tag.swatch} />}
           </span>
           <Standing tag={tag} />
           <span class="unseen">{say('thread.more')}</span>

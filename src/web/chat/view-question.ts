@@ -6,7 +6,15 @@ export interface Option {
   readonly help: string | null
   /** Name of a drawing; null: none. For symbols and kinds a drawing named as the value is found by itself. */
   readonly drawing: string | null
+  /** Colours that are shown beside the word, `#rrggbb`. */
+  readonly swatch?: readonly string[]
   readonly chosen: boolean
+}
+
+/** The colours of a cloth, `#rrggbb`, and in words for who does not see them. */
+export interface Swatch {
+  readonly colours: readonly string[]
+  readonly words: string
 }
 
 export interface UnitOption {

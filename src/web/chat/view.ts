@@ -1,5 +1,5 @@
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
-import type { FieldError, Question } from './view-question.ts'
+import type { FieldError, Question, Swatch } from './view-question.ts'
 
 export type * from './view-question.ts'
 
@@ -106,6 +106,8 @@ export interface Tag {
   /** A kind of `domains.kind` for its silhouette, and in words; null: not known yet. */
   readonly kind: string | null
   readonly kindWords: string | null
+  /** Of its cloth; null: nobody has told, and no photo shows it. */
+  readonly swatch: Swatch | null
   readonly grade: Grade | null
   /** Why this grade, in one sentence. */
   readonly sentence: string | null

@@ -1,4 +1,5 @@
 import { GradeMark, Picture, useSay } from '../chat/pieces.tsx'
+import { Swatch } from '../chat/swatch.tsx'
 import { Answers } from '../chat/tag.tsx'
 import { BetterSteps } from './better.tsx'
 import { Decision } from './decision.tsx'
@@ -177,10 +178,13 @@ function FactTable({ caption, lines }: { caption: string; lines: readonly FactLi
         </tr>
       </thead>
       <tbody>
-        {lines.map(({ name, value, from }) => (
+        {lines.map(({ name, value, from, swatch }) => (
           <tr key={name}>
             <th scope="row">{name}</th>
-            <td>{value}</td>
+            <td>
+              {swatch && <Swatch colours={swatch} />}
+              {value}
+            </td>
             <td>{from}</td>
           </tr>
         ))}

@@ -11,6 +11,7 @@ import { labelWords } from '../../papers/label-words.ts'
 import type { Language } from '../../words/words.ts'
 import { wishedOf } from '../chat/present-better.ts'
 import { kindWords, nameOf, type Reader, saidOf } from '../chat/present-garment.ts'
+import { coloursOf, listWords, wordsOfColours } from '../chat/present-swatch.ts'
 import { factName, factValue } from './fact-words.ts'
 import { deskPaths } from './paths.ts'
 import { deskBetter, deskTogether } from './present-better.ts'
@@ -87,6 +88,32 @@ function labelLine({ garment }: ReviewedGarment, { say }: Language): FactLine[] 
   if (!reading) return []
   const from = say(reading.sure ? 'desk.from.label' : 'desk.from.unsure')
   return [{ name: say('desk.facts.label.name'), value: labelWords(reading, say), from }]
+}
+
+/** What was said of its colours, and those it is placed and drawn in. */
+function colourLines({ garment: { told }, cloth }: ReviewedGarment, language: Language) {
+  const { say } = language
+  const lines: FactLine[] = []
+  const said = [...told.colours, ...(told.manyColours ? ['many-colours'] : [])]
+  if (said.length > 0) {
+    const words = said.map((word) => say(`intake.colours.options.${word}`))
+    lines.push({
+      name: say('desk.facts.colours.name'),
+      value: listWords(words, language),
+      from: say('desk.from.said'),
+    })
+  }
+  if (cloth.colour && cloth.value !== null) {
+    const colours = coloursOf(cloth)
+    const words = listWords(wordsOfColours(colours, language), language)
+    lines.push({
+      name: say('desk.facts.drawn.name'),
+      value: say('desk.facts.drawn.value', { words, lightness: Math.round(cloth.value) }),
+      from: say(cloth.from === 'photo' ? 'desk.from.measured' : 'desk.from.said'),
+      swatch: colours,
+    })
+  }
+  return lines
 }
 
 function pressLines(press: PressPlan, { say }: Language): FactLine[] {
@@ -173,7 +200,11 @@ export function garmentOf(
     together:
       garment.better && deskTogether(garment.better.staff, wishedOf(review.pile.wish), language),
     press: garment.grading ? pressLines(garment.grading.press, language) : [],
-    facts: [...labelLine(reviewed, language), ...facts.map((fact) => factLine(fact, language))],
+    facts: [
+      ...labelLine(reviewed, language),
+      ...facts.map((fact) => factLine(fact, language)),
+      ...colourLines(reviewed, language),
+    ],
     reckoned: reckonedOf(told),
     answers: saidOf(garment.path, garment.n, reader),
     prospects: prospectWords(review.prospects.get(garment.n), language),

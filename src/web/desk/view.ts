@@ -112,6 +112,8 @@ export interface FactLine {
   readonly name: string
   readonly value: string
   readonly from: string
+  /** Colours that the value tells of, `#rrggbb`. */
+  readonly swatch?: readonly string[]
 }
 
 /** What it would come to if a fact turned out so; at best, where the act tells of others too. */
