@@ -1,22 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { domains, type FactName, type Facts, type Size, sizes } from '../../src/garment/facts.ts'
-import { grade } from '../../src/garment/grade.ts'
 import { panelsOf } from '../../src/garment/panels.ts'
 import type { Priced } from '../../src/quilt/choices.ts'
 import { type Estimate, estimate } from '../../src/quilt/estimate.ts'
 import { quiltSizes } from '../../src/quilt/layout.ts'
 import { lineCodes } from '../../src/quilt/lines.ts'
 import { plainShirt } from '../help/garments.ts'
-import { knowledge, layouts, rates } from '../help/knowledge.ts'
-
-function priced(facts: Facts, size: Size, n = 1): Priced {
-  const grading = grade(facts, { recipient: 'adult' }, knowledge)
-  return { n, kind: facts.kind, size, facts, grading }
-}
-
-const shirt = (told: Partial<Facts> = {}, size: Size = 'L') =>
-  priced({ ...plainShirt, ...told }, size)
+import { layouts, rates } from '../help/knowledge.ts'
+import { priced, shirt } from '../help/priced.ts'
 
 const squares = layouts.find(({ id }) => id === 'plain-squares')!
 const throws = [{ layout: squares, size: 'throw' as const }]
