@@ -1,21 +1,10 @@
-import type { Flow } from '../flow/grammar.ts'
-import type { Knowledge } from '../intake/knowledge.ts'
-import { derivePile, type Garment, type Pile } from '../intake/pile.ts'
-import type { Entry } from '../intake/rows.ts'
+import type { Garment, Pile } from '../intake/pile.ts'
+import type { Settled } from '../quilt/settled.ts'
 import { type Tally, tally } from '../quilt/tally.ts'
-import type { PileRow } from '../store/schema.ts'
 import type { GarmentVerdict } from './decisions.ts'
+import type { ReviewedGarment } from './review.ts'
 
-/** What a pile was derived from, so that it can be derived otherwise. */
-export interface Grounds {
-  readonly knowledge: Knowledge
-  readonly flow: Flow
-  readonly row: PileRow
-  readonly entries: readonly Entry[]
-  readonly pile: Pile
-}
-
-/** What the quilt comes to. */
+/** What the quilt comes to, counted roughly. */
 export interface Outcome {
   readonly tally: Tally
   readonly estimate: Pile['estimate']
@@ -24,38 +13,45 @@ export interface Outcome {
 /** The verdict that stands for a garment, by its number. */
 export type Verdicts = ReadonlyMap<number, GarmentVerdict>
 
+export const verdictsOf = (
+  garments: readonly Pick<ReviewedGarment, 'garment' | 'decisions'>[],
+): Verdicts =>
+  new Map(
+    garments.flatMap(({ garment, decisions }) => {
+      const verdict = decisions.at(-1)?.verdict as GarmentVerdict | undefined
+      return verdict ? [[garment.n, verdict] as const] : []
+    }),
+  )
+
 /** The grade that a verdict of staff makes of a garment. */
 export const gradeDecided = { take: 'sound', care: 'care', ask: 'eyes', decline: 'home' } as const
 
 /** A decided garment counts as staff said, whatever its grade was. */
-function tallyWith({ pile }: Grounds, verdicts: Verdicts): Tally {
-  const counted = pile.garments.flatMap(({ n, dropped, grading, facts, panels }: Garment) => {
+function tallyWith({ garments, wish }: Pile, verdicts: Verdicts): Tally {
+  const counted = garments.flatMap(({ n, dropped, grading, facts, panels }: Garment) => {
     if (dropped || !grading) return []
     const verdict = verdicts.get(n)
     const grade = verdict ? gradeDecided[verdict] : grading.grade
     return [{ grade, facts, panels, layouts: grading.layouts }]
   })
-  return tally(counted, pile.wish.layout, pile.wish.size, pile.wish.quilts)
+  return tally(counted, wish.layout, wish.size, wish.quilts)
 }
 
-/** The estimate had the customer left the declined garments out. */
-function estimateWith({ knowledge, flow, row, entries }: Grounds, verdicts: Verdicts) {
-  const declined = [...verdicts].filter(([, verdict]) => verdict === 'decline')
-  const left = declined.map(
-    ([item], i): Entry => ({
-      seq: entries.length + i + 1,
-      at: row.changed_at,
-      who: 'customer',
-      act: { act: 'drop', item },
-    }),
-  )
-  return derivePile(knowledge, flow, row, [...entries, ...left]).estimate
-}
+/** Numbers of garments that staff declined. */
+export const declinedOf = (verdicts: Verdicts): number[] =>
+  [...verdicts].flatMap(([n, verdict]) => (verdict === 'decline' ? [n] : []))
+
+/** The estimate had the customer left the declined garments out; by what a plan settles, where one is. */
+export const priceWith = (
+  pile: Pile,
+  verdicts: Verdicts,
+  settled: Settled | null,
+): Pile['estimate'] => pile.priced(settled, { without: declinedOf(verdicts) })
 
 /** The quilt with these verdicts. */
-export const outcomeOf = (grounds: Grounds, verdicts: Verdicts): Outcome => ({
-  tally: tallyWith(grounds, verdicts),
-  estimate: estimateWith(grounds, verdicts),
+export const outcomeOf = (pile: Pile, verdicts: Verdicts): Outcome => ({
+  tally: tallyWith(pile, verdicts),
+  estimate: priceWith(pile, verdicts, null),
 })
 
 /** What one more decision would do: the cloth were the garment taken, the price were it left out. */
@@ -64,7 +60,7 @@ export interface Prospect {
   readonly left: Pile['estimate']
 }
 
-export const prospectOf = (grounds: Grounds, verdicts: Verdicts, n: number): Prospect => ({
-  taken: tallyWith(grounds, new Map([...verdicts, [n, 'take']])),
-  left: estimateWith(grounds, new Map([...verdicts, [n, 'decline']])),
+export const prospectOf = (pile: Pile, verdicts: Verdicts, n: number): Prospect => ({
+  taken: tallyWith(pile, new Map([...verdicts, [n, 'take']])),
+  left: priceWith(pile, new Map([...verdicts, [n, 'decline']]), null),
 })

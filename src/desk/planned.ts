@@ -1,20 +1,20 @@
 import { type Asked, type ToPlan, toPlan } from '../intake/to-plan.ts'
-import { gradeDecided } from './consequences.ts'
-import type { GarmentVerdict } from './decisions.ts'
+import { gradeDecided, verdictsOf } from './consequences.ts'
 import type { Review } from './review.ts'
+
+/** The part of a review that a plan follows from. */
+export interface ToPlanReviewed extends Pick<Review, 'garments' | 'roles'> {
+  readonly pile: Pick<Review['pile'], 'garments' | 'wish' | 'rates'>
+}
 
 /** A reviewed pile as the planning takes it: what staff decided stands before any grade. */
 export function planReviewed(
-  { pile, garments }: Pick<Review, 'pile' | 'garments'>,
+  { pile, garments, roles }: ToPlanReviewed,
   asked: Omit<Asked, 'standing'> = {},
 ): ToPlan {
-  const verdicts = new Map(
-    garments.map(({ garment, decisions }) => [
-      garment.n,
-      decisions.at(-1)?.verdict as GarmentVerdict | undefined,
-    ]),
-  )
+  const verdicts = verdictsOf(garments)
   return toPlan(pile, {
+    roles: new Map([...roles].map(([n, given]) => [n, given.roles])),
     ...asked,
     standing: ({ n, grading }) => {
       const verdict = verdicts.get(n)

@@ -6,21 +6,11 @@ import { derivePile, type Garment, type Pile } from '../intake/pile.ts'
 import { entriesOf } from '../intake/rows.ts'
 import type { GarmentWhy } from '../intake/why-garment.ts'
 import type { Db, PileRow } from '../store/schema.ts'
-import {
-  type Outcome,
-  outcomeOf,
-  type Prospect,
-  prospectOf,
-  type Verdicts,
-} from './consequences.ts'
-import {
-  atTheDesk,
-  type Decision,
-  decisionsOf,
-  type GarmentVerdict,
-  undecided,
-} from './decisions.ts'
+import { type Outcome, outcomeOf, type Prospect, prospectOf, verdictsOf } from './consequences.ts'
+import { atTheDesk, type Decision, decisionsOf, undecided } from './decisions.ts'
+import { type GivenRoles, givenRoles } from './garment-roles.ts'
 import { type Note, notesOf } from './notes.ts'
+import { planMarksOf } from './plan-marks.ts'
 import { reckoningOf } from './reckoning.ts'
 
 /** A garment with what staff said of it. */
@@ -43,6 +33,8 @@ export interface Review {
   /** Of the pile itself. */
   readonly decisions: readonly Decision[]
   readonly notes: readonly Note[]
+  /** Roles that staff let a garment play alone, by its number. */
+  readonly roles: ReadonlyMap<number, GivenRoles>
   /** Numbers of garments that hold up accepting the pile. */
   readonly undecided: readonly number[]
   /** When the newest decision was made; 0: none. */
@@ -108,7 +100,6 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
     garments.map(({ garment }) => ({ item: garment.n, grade: garment.grading?.grade ?? null })),
     decisions,
   )
-  const grounds = { knowledge, flow, row, entries, pile }
   const verdicts = verdictsOf(garments)
   const day = new Date(row.changed_at).toISOString().slice(0, 10)
 
@@ -118,21 +109,13 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
     garments,
     decisions: decisions.filter(({ item }) => item === null),
     notes: notes.filter(({ item }) => item === 0),
+    roles: givenRoles(await planMarksOf(db, row.id)),
     undecided: waiting,
     seen: decisions.at(-1)?.at ?? 0,
-    after: verdicts.size > 0 ? outcomeOf(grounds, verdicts) : null,
+    after: verdicts.size > 0 ? outcomeOf(pile, verdicts) : null,
     prospects: new Map(
-      waiting.slice(0, mostProspects).map((n) => [n, prospectOf(grounds, verdicts, n)]),
+      waiting.slice(0, mostProspects).map((n) => [n, prospectOf(pile, verdicts, n)]),
     ),
     whyOf: (garment) => reckoningOf(garment, pile, knowledge, day),
   }
-}
-
-function verdictsOf(garments: readonly ReviewedGarment[]): Verdicts {
-  return new Map(
-    garments.flatMap(({ garment, decisions }) => {
-      const verdict = decisions.at(-1)?.verdict as GarmentVerdict | undefined
-      return verdict ? [[garment.n, verdict] as const] : []
-    }),
-  )
 }

@@ -1,7 +1,8 @@
 import type { Grade } from '../garment/grade.ts'
 import type { LayoutFit } from '../garment/layout-fit.ts'
-import type { Layout, QuiltSize } from '../quilt/layout.ts'
-import { pileFor } from '../quilt/plan/from-quilt.ts'
+import type { Design } from '../quilt/design.ts'
+import type { Layout, QuiltSize, Role } from '../quilt/layout.ts'
+import { designsFor, pileFor, type QuiltWanted } from '../quilt/plan/from-quilt.ts'
 import type { Pile as PileToPlan } from '../quilt/plan/instance.ts'
 import type { Garment, Pile } from './pile.ts'
 
@@ -21,6 +22,8 @@ export interface ToPlan {
   readonly size: QuiltSize
   /** Null: no garment may be cut for this layout. */
   readonly pile: PileToPlan | null
+  /** Of each quilt. */
+  readonly designs: readonly Design[]
   /** In the order of the pile's garments. */
   readonly used: readonly Garment[]
   readonly out: readonly LeftOut[]
@@ -45,33 +48,40 @@ export interface Asked {
   readonly standing?: Standing
   readonly layout?: Layout
   readonly size?: QuiltSize
+  /** Roles that a garment may play alone, by its number; the rest may play any. */
+  readonly roles?: ReadonlyMap<number, readonly Role[]>
 }
 
 /** A pile as the planning takes it, for its wish, unless asked otherwise. */
 export function toPlan(
   { garments, wish, rates }: Pick<Pile, 'garments' | 'wish' | 'rates'>,
-  { standing = asGraded, layout = wish.layout, size = wish.size }: Asked = {},
+  { standing = asGraded, layout = wish.layout, size = wish.size, roles }: Asked = {},
 ): ToPlan {
   const sorted = garments
     .filter(({ dropped }) => !dropped)
     .map((garment) => ({ garment, barred: barredOf(garment, standing, layout.id) }))
   const used = sorted.flatMap(({ garment, barred }) => (barred ? [] : [garment]))
   const out = sorted.flatMap(({ garment, barred }) => (barred ? [{ garment, barred }] : []))
-  const pile =
-    used.length === 0
-      ? null
-      : pileFor({
-          layout,
-          size,
-          alike: wish.quilts,
-          clothWidthIn: rates.cloth.usable_width_in,
-          garments: used.map(({ n, facts, told, panels }) => ({
-            id: n,
-            facts,
-            graphicIn: told.graphicInches,
-            must: told.mustUse,
-            panels,
-          })),
-        })
-  return { layout, size, pile, used, out }
+  const wanted: QuiltWanted = {
+    layout,
+    size,
+    alike: wish.quilts,
+    clothWidthIn: rates.cloth.usable_width_in,
+    garments: used.map(({ n, facts, told, panels }) => ({
+      id: n,
+      facts,
+      graphicIn: told.graphicInches,
+      must: told.mustUse,
+      roles: roles?.get(n) ?? null,
+      panels,
+    })),
+  }
+  return {
+    layout,
+    size,
+    pile: used.length === 0 ? null : pileFor(wanted),
+    designs: designsFor(wanted),
+    used,
+    out,
+  }
 }

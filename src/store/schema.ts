@@ -19,6 +19,7 @@ export interface Database {
   session: SessionTable
   once_link: OnceLinkTable
   decision: DecisionTable
+  plan_mark: PlanMarkTable
 }
 
 /** The whole store, or a transaction on it. */
@@ -185,6 +186,23 @@ interface DecisionTable {
   /** The account's id. */
   who: string
   at: number
+}
+
+export type MarkKind = 'role' | 'pin'
+
+/** What staff fixed of a pile's plan. Never edited: it is undone, and another made. */
+interface PlanMarkTable {
+  id: string
+  pile_id: string
+  kind: MarkKind
+  /** The garment's number; null: bought cloth. */
+  garment: number | null
+  body: Json
+  /** The account's id. */
+  who: string
+  at: number
+  undone_at: number | null
+  undone_by: string | null
 }
 
 export type Row<T extends keyof Database> = Selectable<Database[T]>

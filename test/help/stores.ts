@@ -128,6 +128,7 @@ async function openPglite(migrated: boolean): Promise<TestStore> {
 
 /** Children before parents, so that no reference is broken on the way. */
 const tables = [
+  'plan_mark',
   'decision',
   'photo',
   'note',

@@ -1,9 +1,11 @@
 import type { Migration } from 'kysely'
 import { intakeAndDesk } from './0001-intake-and-desk.ts'
 import { clothOfPhotos } from './0002-cloth-of-photos.ts'
+import { planMarks } from './0003-plan-marks.ts'
 
 /** In order, which is law: a migration that was released is never changed, renamed or moved. */
 export const migrations: Readonly<Record<string, Migration>> = {
   '0001-intake-and-desk': intakeAndDesk,
   '0002-cloth-of-photos': clothOfPhotos,
+  '0003-plan-marks': planMarks,
 }
