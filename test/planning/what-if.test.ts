@@ -1,7 +1,13 @@
 import { afterAll, expect, test } from 'vitest'
 import { openPlanningLane } from '../../src/planning/lane.ts'
-import { bestPlan } from '../../src/planning/plan-pile.ts'
-import { oneMoreGarment, ruleCosts } from '../../src/planning/what-if.ts'
+import { bestPlan, type Planned } from '../../src/planning/plan-pile.ts'
+import {
+  type Changed,
+  oneFewer,
+  oneMoreGarment,
+  ruleCosts,
+  savingsOf,
+} from '../../src/planning/what-if.ts'
 import { withoutGarment } from '../../src/quilt/plan/changes.ts'
 import { readPile } from '../../src/quilt/plan/instance.ts'
 import { smallPile } from '../help/piles.ts'
@@ -30,36 +36,60 @@ const given = {
   cloth: { width: 160, step: 36 },
 }
 
+const savings = async (planned: Planned, changes: readonly Changed[]) =>
+  (await savingsOf(planned, changes, (pile) => bestPlan(pile, lane))).found
+
 test('what each rule costs, as counted by hand', async () => {
   const planned = await bestPlan(readPile(given), lane)
   // By hand: navy or grey is left out. Without navy, cream and grey give 8 each, and 4 dark ones are bought;
   // with it, 8 light and 2 dark ones would be.
   expect(planned.worth).toEqual({ lacking: 0, V: 1, Q: 1, P: 4, M: 8 })
-  const costs = await ruleCosts(planned, lane)
-  expect(costs.map(({ rule, saves }) => [rule, saves.garments, saves.steps, saves.pieces])).toEqual(
-    [
-      // The same plan, and nobody asks for navy.
-      ['must', 1, 0, 0],
-      // Grey beside navy: 2 dark ones are bought.
-      ['contrast', 1, 0, 2],
-      // Navy gives all 4, and cream all 16.
-      ['share', 0, 1, 4],
-    ],
-  )
+  const costs = await savings(planned, ruleCosts(planned))
+  expect(
+    costs.map(({ change, saves }) => [change, saves.garments, saves.steps, saves.pieces]),
+  ).toEqual([
+    // The same plan, and nobody asks for navy.
+    [{ change: 'rule', rule: 'must' }, 1, 0, 0],
+    // Grey beside navy: 2 dark ones are bought.
+    [{ change: 'rule', rule: 'contrast' }, 1, 0, 2],
+    // Navy gives all 4, and cream all 16.
+    [{ change: 'rule', rule: 'share' }, 0, 1, 4],
+  ])
   expect(costs.every(({ saves }) => saves.proven)).toBe(true)
 })
 
 test('one more light garment saves what it gives', async () => {
   const planned = await bestPlan(readPile({ ...given, garments: given.garments.slice(0, 2) }), lane)
-  const [first, second] = await oneMoreGarment(planned, lane)
-  expect(first).toMatchObject({ role: 'light', saves: { steps: 1, pieces: 8, proven: true } })
-  expect(second).toMatchObject({ role: 'dark', saves: { steps: 1, pieces: 2, proven: true } })
+  const [first, second] = await savings(planned, oneMoreGarment(planned, 'another'))
+  expect(first).toMatchObject({
+    change: { change: 'more', role: 'light', garment: 'another', like: 'cream' },
+    saves: { steps: 1, pieces: 8, proven: true },
+  })
+  expect(second).toMatchObject({
+    change: { change: 'more', role: 'dark', garment: 'another', like: 'navy' },
+    saves: { steps: 1, pieces: 2, proven: true },
+  })
+})
+
+test('the garments that give least are tried without, and what is not planned yet is left', async () => {
+  const planned = await bestPlan(readPile(given), lane)
+  // By hand, as above: cream and grey give 8 each, navy is not used; each of the two leaves 8 to be bought.
+  const changes = oneFewer(planned)
+  expect(changes.map(({ change }) => change)).toEqual([
+    { change: 'without', garment: 'cream' },
+    { change: 'without', garment: 'grey' },
+  ])
+  const { found, left } = await savingsOf(planned, changes, async (pile) =>
+    pile === changes[0]!.pile ? bestPlan(pile, lane) : null,
+  )
+  expect(left).toBe(1)
+  expect(found).toMatchObject([{ saves: { pieces: -8 } }])
 })
 
 test('no change for the better makes a plan worse, and no garment that stays home makes it better', async () => {
   for (const seed of [3, 6, 11]) {
     const planned = await bestPlan(readPile(smallPile(seed)), lane)
-    for (const { saves } of await oneMoreGarment(planned, lane)) {
+    for (const { saves } of await savings(planned, oneMoreGarment(planned, 'another'))) {
       expect(saves.garments > 0 || saves.steps >= 0).toBe(true)
     }
     const mild = {
