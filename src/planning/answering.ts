@@ -1,7 +1,9 @@
 /** The thread's side of `thread.ts`. */
 import { parentPort } from 'node:worker_threads'
 
+/** First of all that the thread is ready; then of each job what is told, and how it ended. */
 export type Said<Told> =
+  | { readonly ready: true }
   | { readonly told: Told }
   | { readonly done: true }
   | { readonly failed: string }
@@ -22,4 +24,5 @@ export function answerJobs<Job, Told>(
   }
 
   parentPort?.on('message', async (job: Job) => say(await run(job)))
+  say({ ready: true })
 }

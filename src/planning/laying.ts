@@ -18,7 +18,7 @@ interface One {
   done: Promise<unknown>
 }
 
-/** Quilts laid, each once: what is asked of the same job again is there already. Throws `busy`. */
+/** Quilts laid, each once: what is asked of the same job again is there already. */
 export type LaidQuilts = (job: LayJob, patienceMs: number) => Promise<Laying>
 
 export function openLaidQuilts(lane: PlanningLane, log: Log, most: number): LaidQuilts {

@@ -34,7 +34,7 @@ export interface Plans {
   warm(pile: Pile): void
   /** How to make the cuts of a pile's plan. */
   cutLists(pile: Pile, cuts: readonly PanelCut[], patienceMs?: number): Promise<CutLists>
-  /** A quilt laid. Throws `busy` when too many wait. */
+  /** A quilt laid; one that fails, or is too many, is told to the log and laid anew when it is asked for again. */
   laid(job: LayJob, patienceMs?: number): Promise<Laying>
   /** Ends the work, whatever it is at. */
   close(): Promise<void>

@@ -17,12 +17,17 @@ export interface Thread<Job, Told> {
 export const threadFile = (name: string): URL =>
   new URL(`./${name}${extname(import.meta.url)}`, import.meta.url)
 
-/** Resolves to what went wrong; after that the thread is of no more use. */
-function runOn<Job, Told>(
+/** For so long a thread may take to be ready, on a machine with much else to do. */
+const startMs = 30_000
+
+/**
+ * Resolves when something is heard that `hear` gives an answer to, or the thread fails, to what went wrong;
+ * with that it is of no more use.
+ */
+function heardFrom<Told>(
   worker: Worker,
-  job: Job,
   limitMs: number,
-  hear: (told: Told) => void,
+  hear: (said: Said<Told>) => { readonly wrong: string | null } | null,
 ): Promise<string | null> {
   return new Promise((resolve) => {
     const end = (wrong: string | null) => {
@@ -34,40 +39,51 @@ function runOn<Job, Told>(
     const fail = (error: Error) => end(error.message)
     const exit = () => end('the thread ended')
     const heard = (said: Said<Told>) => {
-      if ('told' in said) hear(said.told)
-      else end('failed' in said ? said.failed : null)
+      const ended = hear(said)
+      if (ended) end(ended.wrong)
     }
     const timer = setTimeout(() => end('it took too long'), limitMs)
     worker.ref()
     worker.on('message', heard).once('error', fail).once('exit', exit)
-    try {
-      worker.postMessage(job)
-    } catch (error) {
-      end(`the job cannot be told: ${error}`)
-    }
   })
+}
+
+function runOn<Job, Told>(
+  worker: Worker,
+  job: Job,
+  limitMs: number,
+  hear: (told: Told) => void,
+): Promise<string | null> {
+  const ended = heardFrom<Told>(worker, limitMs, (said) => {
+    if ('told' in said) hear(said.told)
+    if ('failed' in said) return { wrong: said.failed }
+    return 'done' in said ? { wrong: null } : null
+  })
+  worker.postMessage(job)
+  return ended
 }
 
 export function openThread<Job, Told>(file: URL): Thread<Job, Told> {
   let worker: Worker | null = null
   let closed = false
 
-  function started(): Worker {
-    const fresh = new Worker(file)
-    // Whoever waits learns of it from `runOn`; unheard, it would end the server.
-    fresh.on('error', () => {})
-    return fresh
+  /** What went wrong with the start, if anything. */
+  async function start(): Promise<string | null> {
+    worker = new Worker(file)
+    // Whoever waits learns of it from `heardFrom`; unheard, it would end the server.
+    worker.on('error', () => {})
+    return heardFrom(worker, startMs, (said) => ('ready' in said ? { wrong: null } : null))
   }
 
   return {
     async run(job, limitMs, hear) {
       if (closed) return 'the thread is closed'
-      worker ??= started()
-      const wrong = await runOn(worker, job, limitMs, hear)
+      const notStarted = worker ? null : await start()
+      const wrong = notStarted ?? (await runOn(worker!, job, limitMs, hear))
       if (wrong === null) return null
       const dead = worker
       worker = null
-      await dead.terminate()
+      await dead?.terminate()
       return wrong
     },
     async close() {

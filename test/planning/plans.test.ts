@@ -1,7 +1,8 @@
-import { afterEach, expect, test } from 'vitest'
+import { afterEach, expect, test, vi } from 'vitest'
 import { openLog } from '../../src/base/log.ts'
 import { openPlanningLane } from '../../src/planning/lane.ts'
 import { openPlans, type Plans, type PlansOptions } from '../../src/planning/plans.ts'
+import { type LayJob, layQuilt } from '../../src/quilt/place/lay-quilt.ts'
 import { checkPlan } from '../../src/quilt/plan/check.ts'
 import { readPile } from '../../src/quilt/plan/instance.ts'
 import { smallPile } from '../help/piles.ts'
@@ -59,6 +60,123 @@ test('plans that were asked for longest ago are let go', async () => {
 test('who asks does not wait for a plan that takes long', async () => {
   open({ lane: openPlanningLane({ file: stand('hangs'), graceMs: 60_000 }), firstMs: 20 })
   expect(await plans.of(pileOf(3))).toEqual({ best: null, working: true })
+})
+
+test('who is patient waits for as long as that, and no longer', async () => {
+  open({ lane: openPlanningLane({ file: stand('hangs'), graceMs: 60_000 }) })
+  expect(await plans.of(pileOf(3), 1)).toEqual({ best: null, working: true })
+})
+
+test('what is known is told at once, and nothing is begun', async () => {
+  open()
+  expect(plans.known(pileOf(3))).toBeNull()
+  expect(plans.known(pileOf(3))).toBeNull()
+  const asked = plans.of(pileOf(3))
+  expect(plans.known(pileOf(3))).toEqual({ best: null, working: true })
+  const { best } = await asked
+  expect(plans.known(pileOf(3))).toEqual({ best, working: false })
+  expect(lines.filter(({ msg }) => msg === 'planned')).toHaveLength(1)
+})
+
+/** A pile whose panels bring no patterns. */
+const unlookedAt = readPile({
+  sizes: [{ w: 20, h: 20, rot: false }],
+  roles: [{ name: 'focal' }],
+  demand: [{ size: 0, role: 0, count: 12 }],
+  garments: [42, 61].map((W) => ({ L: 50, roles: [0], panels: [{ W, H: 60 }] })),
+  cloth: { width: 160, step: 36 },
+})
+
+test('panels that are warm are known when the plan is asked for', async () => {
+  const lane = openPlanningLane({ log })
+  open({ lane })
+  plans.warm(unlookedAt)
+  await lane.panels.look(unlookedAt, 60_000)
+  const { best } = await plans.of(unlookedAt)
+  // By hand: two by three squares of one panel, three by three of the other.
+  expect(best).toMatchObject({ hurried: 0, proven: true, worth: { P: 0 } })
+  expect(lines.filter(({ msg }) => msg === 'panels looked at')).toHaveLength(1)
+})
+
+test('a plan in a hurry stands until its panels are known, and is then made anew', async () => {
+  const lane = openPlanningLane({ log })
+  open({ lane, budgetMs: 1 })
+  const first = await plans.of(unlookedAt)
+  expect(first.best).toMatchObject({ hurried: 2, proven: false })
+  expect(first.working).toBe(true)
+  await lane.panels.look(unlookedAt, 60_000)
+  const begun = await plans.of(unlookedAt)
+  expect(begun).toEqual({ best: first.best, working: true })
+  await vi.waitFor(() => expect(plans.known(unlookedAt)?.best?.hurried).toBe(0), 30_000)
+  await vi.waitFor(() => expect(plans.known(unlookedAt)?.working).toBe(false), 30_000)
+  const last = await plans.of(unlookedAt)
+  expect(last.working).toBe(false)
+  expect((await plans.of(unlookedAt)).best).toBe(last.best)
+})
+
+test('a plan whose panels are given up is not made again and again', async () => {
+  open({ lane: openPlanningLane({ log, panelFile: stand('dies') }) })
+  const { best } = await plans.of(unlookedAt)
+  expect(best).toMatchObject({ hurried: 2, proven: false, wrong: null })
+  await vi.waitFor(() => expect(plans.known(unlookedAt)?.working).toBe(false), 30_000)
+  const again = await plans.of(unlookedAt)
+  expect(again.working).toBe(false)
+  expect((await plans.of(unlookedAt)).best).toBe(again.best)
+})
+
+const quilt = (seed: number): LayJob => ({
+  pieces: [0, 1, 2, 3].map((n) => ({
+    role: 'focal',
+    cut: { w: 5, h: 5 },
+    parts: [{ x: (n % 2) * 4.5, y: Math.floor(n / 2) * 4.5, w: 4.5, h: 4.5 }],
+    sash: false,
+  })),
+  given: [1, 2].map((garment) => ({ garment, role: 'focal', size: { w: 5, h: 5 }, count: 2 })),
+  colours: [],
+  cloth: {},
+  seed,
+  pins: [],
+})
+
+test('a quilt is laid once, and asked for again it is there', async () => {
+  open()
+  const { laid, working } = await plans.laid(quilt(1), 60_000)
+  expect([laid, working]).toEqual([layQuilt(quilt(1)), false])
+  expect((await plans.laid(quilt(1), 0)).laid).toBe(laid)
+  expect((await plans.laid(quilt(2), 60_000)).laid).not.toBe(laid)
+  const [line] = lines.filter(({ msg }) => msg === 'laid')
+  expect(line!.laid).toEqual({ pieces: 4, ms: expect.any(Number), touching: 0, proven: true })
+})
+
+test('a quilt that cannot be laid is told to the log, and the next one is laid', async () => {
+  open()
+  const wrong = { ...quilt(1), given: [{ ...quilt(1).given[0]!, count: 5 }] }
+  expect(await plans.laid(wrong, 60_000)).toEqual({ laid: null, working: false })
+  expect(JSON.stringify(lines)).toContain('garment 1 gives 5')
+  expect((await plans.laid(quilt(1), 60_000)).laid).not.toBeNull()
+})
+
+test.each(['dies', 'throws', 'hangs'])('a laying thread that %s costs one quilt', async (name) => {
+  open({ lane: openPlanningLane({ layFile: stand(name), layMs: 50 }) })
+  expect(await plans.laid(quilt(1), 60_000)).toEqual({ laid: null, working: false })
+  expect(lines.find(({ msg }) => msg === 'not laid')).toMatchObject({ level: 40 })
+})
+
+test('closed at work, everybody has an answer', async () => {
+  const hangs = stand('hangs')
+  const files = { file: hangs, panelFile: hangs, layFile: hangs }
+  open({ lane: openPlanningLane({ ...files, graceMs: 60_000 }), budgetMs: 60_000 })
+  const asked = [
+    plans.of(pileOf(3), 60_000),
+    plans.of(unlookedAt, 60_000),
+    plans.laid(quilt(1), 60_000),
+    plans.cutLists(unlookedAt, [{ garment: 0, panel: 0, pattern: [6], times: 1 }], 60_000),
+  ]
+  await plans.close()
+  const [one, two, laid, cuts] = await Promise.all(asked)
+  for (const progress of [one, two]) expect(progress).toMatchObject({ best: { proven: false } })
+  expect(laid).toEqual({ laid: null, working: false })
+  expect(cuts).toEqual({ lists: [null], working: false })
 })
 
 test('a thread that died is told to the log, and the next who asks has the pile planned anew', async () => {

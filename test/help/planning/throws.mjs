@@ -3,3 +3,4 @@ import { parentPort } from 'node:worker_threads'
 parentPort.on('message', () => {
   throw new Error('out of cloth')
 })
+parentPort.postMessage({ ready: true })
