@@ -10,5 +10,6 @@ export const paths = {
   keep: (key: string) => `/i/${key}/keep`,
   paper: (key: string) => `/i/${key}/paper`,
   language: (key: string, code: string) => `/i/${key}/language/${code}`,
-  photo: (key: string, id: string, size: 'view' | 'thumb') => `/i/${key}/photos/${id}/${size}`,
+  photo: (key: string, id: string, size: 'view' | 'thumb' | 'cloth') =>
+    `/i/${key}/photos/${id}/${size}`,
 } as const

@@ -37,7 +37,7 @@ export const questionParams = keyParams.extend({
 
 const photoParams = keyParams.extend({
   id: z.string().regex(/^[\w-]{1,64}$/),
-  size: z.enum(['view', 'thumb']),
+  size: z.enum(['view', 'thumb', 'cloth']),
 })
 
 const languageParams = keyParams.extend({ code: z.string().max(8) })

@@ -15,7 +15,7 @@ export const deskPaths = {
   decideGarment: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/decision`,
   teardown: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/teardown`,
   settle: (number: number, note: string) => `/desk/piles/${number}/notes/${note}/settle`,
-  photo: (number: number, id: string, size: 'view' | 'thumb') =>
+  photo: (number: number, id: string, size: 'view' | 'thumb' | 'cloth') =>
     `/desk/piles/${number}/photos/${id}/${size}`,
 } as const
 

@@ -19,7 +19,7 @@ const garmentParams = pileParams.extend({ n: z.coerce.number().int().min(1).max(
 const noteParams = pileParams.extend({ note: z.string().min(1).max(64) })
 const photoParams = pileParams.extend({
   id: z.string().min(1).max(64),
-  size: z.enum(['view', 'thumb']),
+  size: z.enum(['view', 'thumb', 'cloth']),
 })
 
 const form = z.object({
