@@ -15,6 +15,7 @@ import type { Conversation } from './intake/conversation.ts'
 import type { Knowledge } from './intake/knowledge.ts'
 import type { PhotoStore } from './photo/keep.ts'
 import type { Lane } from './photo/lane.ts'
+import type { Paints } from './photo/paint.ts'
 import type { Plans } from './planning/plans.ts'
 import type { Store } from './store/open.ts'
 import type { Assets } from './web/assets/manifest.ts'
@@ -35,6 +36,7 @@ export interface Parts {
   readonly store: Store
   readonly photos: PhotoStore
   readonly lane: Lane
+  readonly paints: Paints
   readonly plans: Plans
   readonly knowledge: Knowledge
   readonly conversation: Conversation

@@ -14,12 +14,13 @@ import { proofFolders } from './intake/proofs.ts'
 import { drawings } from './papers/drawings/index.ts'
 import { openFolderPhotos } from './photo/keep.ts'
 import { openLane } from './photo/lane.ts'
+import { openPaints } from './photo/paint.ts'
 import { openPlans } from './planning/plans.ts'
 import { holdFolder } from './store/lock.ts'
 import { migrate } from './store/migrate.ts'
 import { openStore } from './store/open.ts'
 import { openAssets } from './web/assets/manifest.ts'
-import { confirmedPapers } from './web/chat/present-pages.ts'
+import { papersFor } from './web/chat/quilts.ts'
 
 /** A server that answers; `close` ends it once what is under way is done. */
 export interface Serving {
@@ -57,14 +58,15 @@ export async function serve(config: Config): Promise<Serving> {
 
   const photos = await openFolderPhotos(join(resolve(config.dataDir), 'photos'))
   const lane = openLane()
+  const paints = openPaints()
   const plans = openPlans({ log })
-  const conversation = converse(store, knowledge, clock, (open) =>
-    confirmedPapers(open, { knowledge, clock, plans }),
-  )
+  const papers = papersFor({ knowledge, clock, plans })
+  const conversation = converse(store, knowledge, clock, papers)
   const app = await buildApp({
     store,
     photos,
     lane,
+    paints,
     plans,
     knowledge,
     conversation,
@@ -85,6 +87,7 @@ export async function serve(config: Config): Promise<Serving> {
     close: async () => {
       await app.close()
       await lane.close()
+      await paints.close()
       await plans.close()
       await store.close()
       hold?.release()

@@ -83,8 +83,10 @@ function overtakenBy(entries: readonly Entry[], act: Act, seen: number): number 
   return newer.seq
 }
 
-/** The papers a customer is shown on confirming, by language. */
-export type Papers = (open: Open) => Readonly<Record<string, unknown>>
+/** The papers a customer is shown on confirming, by language; made while the pile is locked. */
+export type Papers = (
+  open: Open,
+) => Readonly<Record<string, unknown>> | Promise<Readonly<Record<string, unknown>>>
 
 export function converse(
   store: Store,
@@ -173,7 +175,7 @@ export function converse(
         }
         if (at === 'gather') throw new Failure('nothing_gathered')
         if (at !== 'end') return
-        await freeze(db, row.id, papers(open), clock())
+        await freeze(db, row.id, await papers(open), clock())
       }),
 
     speak: async (key, language) => {

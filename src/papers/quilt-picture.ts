@@ -66,7 +66,7 @@ export interface QuiltLook {
 export const untoldColour = '#d6cebd'
 
 /** The same hue, so much lighter on dark cloth or darker on light cloth that it can be seen on it. */
-function tone(colour: string): string {
+export function tone(colour: string): string {
   const lab = labOf(colour)
   const l = lab.l < 55 ? lab.l + 24 : lab.l - 24
   return formatHex({ ...lab, l, a: lab.a * 0.8, b: lab.b * 0.8 })

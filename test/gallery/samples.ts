@@ -16,6 +16,7 @@ import type {
   Tag,
   Tally,
 } from '../../src/web/chat/view.ts'
+import { quiltSamples } from './quilts.ts'
 
 /** Invented piles of an invented workshop: every page once, with the cases that strain it. */
 
@@ -341,6 +342,7 @@ const confirmed = (print: boolean): ChatPage => ({
     { label: 'Show it as paper', href: '?print' },
     { label: 'Packing list (PDF)', href: '/i/sample/list.pdf' },
   ],
+  quilts: quiltSamples.several,
   print,
 })
 
@@ -588,6 +590,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
       said('size', 'Size', 'Throw, for a sofa'),
     ],
     actions: [action('add-garment')],
+    quilts: null,
     cautions: [],
   },
   gather: {
@@ -599,6 +602,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
       said('size', 'Size', 'Throw, for a sofa'),
     ],
     actions: [action('add-garment'), action('review-pile')],
+    quilts: quiltSamples.laying,
     cautions: [],
   },
   'gather-full': {
@@ -607,6 +611,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
     tally: tally(12, { sound: 11, care: 1 }),
     pileAnswers: [],
     actions: [action('confirm-pile')],
+    quilts: quiltSamples.one,
     cautions: ['A baby under one year should sleep without any quilt, blanket or soft bedding.'],
   },
   review: {
@@ -619,6 +624,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
     ],
     cautions: [],
     estimate,
+    quilts: quiltSamples.one,
     open: [{ label: 'Garment 7 is not finished', href: '/i/sample/q/7/kind' }],
     confirm: action('confirm-pile'),
     backHref: '/i/sample',

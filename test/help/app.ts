@@ -12,10 +12,11 @@ import { readFlowsFolder } from '../../src/intake/flows-folder.ts'
 import { type Knowledge, learn } from '../../src/intake/knowledge.ts'
 import { openFolderPhotos } from '../../src/photo/keep.ts'
 import { openLane } from '../../src/photo/lane.ts'
+import { openPaints } from '../../src/photo/paint.ts'
 import { openPlans } from '../../src/planning/plans.ts'
 import type { Store } from '../../src/store/open.ts'
 import type { Assets } from '../../src/web/assets/manifest.ts'
-import { confirmedPapers } from '../../src/web/chat/present-pages.ts'
+import { papersFor } from '../../src/web/chat/quilts.ts'
 
 /** The shop's own files, as they stand. */
 export const flowsFolder = fileURLToPath(new URL('../../flows', import.meta.url))
@@ -57,15 +58,16 @@ export async function openApp(
     path: (name) => `/assets/${name}`,
   }
   const lane = openLane()
+  const paints = openPaints()
   const log = openLog('silent')
   const plans = openPlans({ log })
-  const conversation = converse(store, knowledge, clock, (open) =>
-    confirmedPapers(open, { knowledge, clock, plans }),
-  )
+  const papers = papersFor({ knowledge, clock, plans })
+  const conversation = converse(store, knowledge, clock, papers)
   const app = await buildApp({
     store,
     photos,
     lane,
+    paints,
     plans,
     knowledge,
     conversation,
@@ -86,6 +88,7 @@ export async function openApp(
     close: async () => {
       await app.close()
       await lane.close()
+      await paints.close()
       await plans.close()
       rmSync(photosFolder, { recursive: true, force: true })
     },

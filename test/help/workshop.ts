@@ -13,10 +13,11 @@ import { type Knowledge, learn } from '../../src/intake/knowledge.ts'
 import { rules } from '../../src/intake/rules.ts'
 import { openFolderPhotos, type PhotoStore } from '../../src/photo/keep.ts'
 import type { Lane } from '../../src/photo/lane.ts'
+import { openPaints } from '../../src/photo/paint.ts'
 import { openPlans, type Plans } from '../../src/planning/plans.ts'
 import type { Store } from '../../src/store/open.ts'
 import { type Assets, assetsFolder } from '../../src/web/assets/manifest.ts'
-import { confirmedPapers } from '../../src/web/chat/present-pages.ts'
+import { papersFor } from '../../src/web/chat/quilts.ts'
 
 export type App = Awaited<ReturnType<typeof buildApp>>
 
@@ -57,13 +58,14 @@ export async function openWorkshop(
   const photos = await openFolderPhotos(folder)
   const log = openLog('silent')
   const plans = given ?? openPlans({ log })
-  const conversation = converse(store, knowledge, clock, (open) =>
-    confirmedPapers(open, { knowledge, clock, plans }),
-  )
+  const paints = openPaints()
+  const papers = papersFor({ knowledge, clock, plans })
+  const conversation = converse(store, knowledge, clock, papers)
   const app = await buildApp({
     store,
     photos,
     lane: noLane,
+    paints,
     plans,
     knowledge,
     conversation,
@@ -80,6 +82,7 @@ export async function openWorkshop(
     close: async () => {
       await app.close()
       await plans.close()
+      await paints.close()
       rmSync(folder, { recursive: true, force: true })
     },
   }

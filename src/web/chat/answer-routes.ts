@@ -17,10 +17,10 @@ import { rules } from '../../intake/rules.ts'
 import { failureSentence } from '../errors.ts'
 import type { ChatContext } from './context.ts'
 import { type AnswerForm, answerForm, type Form, rawOf, readAnswerForm } from './form.ts'
+import { type Opened, openPile, plannedFor, questionParams, show, withDrafts } from './opened.ts'
 import { paths } from './paths.ts'
 import { questionPage, readerOf } from './present-pages.ts'
 import { type Asking, findAsking } from './present-question.ts'
-import { type Opened, openPile, plannedFor, questionParams, show, withDrafts } from './routes.ts'
 import type { FieldError } from './view.ts'
 
 /** The field that a refusal speaks of. */

@@ -6,8 +6,8 @@ import type { Sent } from '../../intake/conversation.ts'
 import type { ChatContext } from './context.ts'
 import { buttonForm } from './form.ts'
 import { languageOf } from './frame.ts'
+import { becoming, keyParams } from './opened.ts'
 import { paths } from './paths.ts'
-import { keyParams, plannedFor } from './routes.ts'
 
 // A language that is none of ours is no reason to refuse a beginning.
 const startForm = z.object({ lang: z.string().optional() }).catch({})
@@ -74,8 +74,9 @@ export function buttonRoutes(app: FastifyInstance, context: ChatContext): void {
     },
     async (request, reply) => {
       const { key } = request.params
-      // What is confirmed is frozen with its plan: it is given its time here, outside of the transaction.
-      await plannedFor(context, await context.conversation.open(key), 'reviewing')
+      // What is confirmed is frozen with its plan and its picture: they are given their time here, outside
+      // of the transaction.
+      await becoming(context, await context.conversation.open(key), 'reviewing')
       await context.conversation.confirm(key, request.body.idem)
       return reply.redirect(paths.pile(key), 303)
     },

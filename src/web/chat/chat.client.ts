@@ -35,16 +35,18 @@ function openOnWide(): void {
 /** While the plan behind a page is not settled, what hangs on it is looked at again, and less and less often. */
 async function settle(): Promise<void> {
   for (let wait = 1000; wait < 20_000; wait *= 1.6) {
-    const shown = document.querySelector<HTMLElement>('[data-unsettled]')
-    if (!shown) return
+    const unsettled = [...document.querySelectorAll<HTMLElement>('[data-unsettled]')]
+    if (unsettled.length === 0) return
     await new Promise((resolve) => setTimeout(resolve, wait))
     const answer = await fetch(location.href).catch(() => null)
     if (!answer?.ok) continue
     const fresh = new DOMParser().parseFromString(await answer.text(), 'text/html')
-    const now = fresh.getElementById(shown.id)
-    if (!now || now.outerHTML === shown.outerHTML) continue
-    shown.replaceChildren(...now.childNodes)
-    if (!('unsettled' in now.dataset)) delete shown.dataset.unsettled
+    for (const shown of unsettled) {
+      const now = fresh.getElementById(shown.id)
+      if (!now) continue
+      if (now.innerHTML !== shown.innerHTML) shown.replaceChildren(...now.childNodes)
+      if (!('unsettled' in now.dataset)) delete shown.dataset.unsettled
+    }
   }
 }
 

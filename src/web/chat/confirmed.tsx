@@ -1,5 +1,6 @@
 import { EstimateSection } from './estimate.tsx'
 import { Cautions, GradeMark, Picture, useSay } from './pieces.tsx'
+import { QuiltSection } from './quilt.tsx'
 import type { ConfirmedPage, Packed } from './view.ts'
 
 /** The finished pile: what to pack and how, what waits, what stays, and what it is likely to cost. */
@@ -24,6 +25,7 @@ export function ConfirmedView({ page }: { page: ConfirmedPage }) {
           </p>
         )}
       </section>
+      {page.quilts && <QuiltSection quilts={page.quilts} />}
       <PackedList id="pack" title={say('confirmed.pack')} packed={page.packed} tick />
       <PackedList
         id="wait"

@@ -3,6 +3,7 @@ import type { Conversation } from '../../intake/conversation.ts'
 import type { Knowledge } from '../../intake/knowledge.ts'
 import type { PhotoStore } from '../../photo/keep.ts'
 import type { Lane } from '../../photo/lane.ts'
+import type { Paints } from '../../photo/paint.ts'
 import type { Plans } from '../../planning/plans.ts'
 import type { Store } from '../../store/open.ts'
 import type { Assets } from '../assets/manifest.ts'
@@ -14,6 +15,7 @@ export interface ChatContext {
   readonly conversation: Conversation
   readonly photos: PhotoStore
   readonly lane: Lane
+  readonly paints: Paints
   readonly plans: Plans
   readonly clock: Clock
   readonly assets: Assets

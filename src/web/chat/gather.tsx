@@ -1,4 +1,5 @@
 import { ActButton, Cautions, useSay } from './pieces.tsx'
+import { QuiltFold } from './quilt.tsx'
 import { Answers, Thread } from './tag.tsx'
 import { SoFar } from './tally.tsx'
 import type { GatherPage, Said } from './view.ts'
@@ -22,6 +23,7 @@ export function GatherView({ page }: { page: GatherPage }) {
             ))}
           </div>
         </section>
+        {page.quilts && <QuiltFold quilts={page.quilts} />}
         <PileAnswers answers={page.pileAnswers} />
       </main>
       {page.tags.length > 0 && (

@@ -12,4 +12,6 @@ export const paths = {
   language: (key: string, code: string) => `/i/${key}/language/${code}`,
   photo: (key: string, id: string, size: 'view' | 'thumb' | 'cloth') =>
     `/i/${key}/photos/${id}/${size}`,
+  /** The picture of the nth quilt, to save. */
+  quilt: (key: string, n: number) => `/i/${key}/quilt/${n}.png`,
 } as const

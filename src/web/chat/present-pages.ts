@@ -6,6 +6,7 @@ import { chosen } from '../../intake/replies.ts'
 import { toPlan } from '../../intake/to-plan.ts'
 import { type Checklist, checklist, childCautions } from '../../papers/checklist.ts'
 import { type EstimatePaper, estimatePaper } from '../../papers/estimate-paper.ts'
+import type { KeptQuilt } from '../../papers/quilt-kept.ts'
 import type { Plans } from '../../planning/plans.ts'
 import { settledOf } from '../../quilt/plan/settled.ts'
 import type { Language } from '../../words/words.ts'
@@ -13,6 +14,7 @@ import type { ChatContext } from './context.ts'
 import { paths } from './paths.ts'
 import { hidden, nameOf, type Reader, saidOf, standing, tagOf } from './present-garment.ts'
 import { type Asking, questionOf, type Refused } from './present-question.ts'
+import { type QuiltsSoFar, quiltsForNow } from './present-quilt.ts'
 import { tallyOf } from './present-tally.ts'
 import type {
   Action,
@@ -24,6 +26,7 @@ import type {
   Said,
   Tag,
 } from './view.ts'
+import type { ShownQuilts } from './view-quilt.ts'
 
 export const readerOf = (open: Open, key: string, language: Language): Reader => ({
   key,
@@ -78,13 +81,27 @@ export function questionPage(
   }
 }
 
-export function gatherPage({ pile, cloths }: Open, planned: AsPlanned, reader: Reader): GatherPage {
+/** What a pile becomes, as far as it is known. */
+export interface Becoming {
+  readonly planned: AsPlanned
+  readonly quilts: QuiltsSoFar
+}
+
+export function gatherPage(
+  { pile, cloths }: Open,
+  { planned, quilts }: Becoming,
+  reader: Reader,
+): GatherPage {
   return {
     page: 'gather',
     tags: tagsOf({ pile, cloths }, 0, reader),
     tally: tallyOf(pile, planned, reader),
     pileAnswers: pileSaid(pile, reader),
     actions: gatherActions(pile, reader),
+    quilts:
+      standing(pile).length > 0
+        ? quiltsForNow(quilts, pile, paths.garments(reader.key), reader)
+        : null,
     cautions: childCautions(pile.recipient, reader.language.say),
   }
 }
@@ -94,7 +111,11 @@ function estimateOf(pile: Pile, { best }: AsPlanned, language: Language): Estima
   return priced && estimatePaper(priced, pile.wish, language)
 }
 
-export function reviewPage({ pile, cloths }: Open, planned: AsPlanned, reader: Reader): ReviewPage {
+export function reviewPage(
+  { pile, cloths }: Open,
+  { planned, quilts }: Becoming,
+  reader: Reader,
+): ReviewPage {
   const actions = gatherActions(pile, reader)
   return {
     page: 'review',
@@ -103,6 +124,7 @@ export function reviewPage({ pile, cloths }: Open, planned: AsPlanned, reader: R
     pileAnswers: pileSaid(pile, reader),
     cautions: childCautions(pile.recipient, reader.language.say),
     estimate: estimateOf(pile, planned, reader.language),
+    quilts: quiltsForNow(quilts, pile, paths.review(reader.key), reader),
     open: standing(pile)
       .filter(({ open }) => open !== null)
       .map((garment) => ({
@@ -121,13 +143,20 @@ export interface ConfirmedPaper {
   readonly checklist: Checklist
   readonly estimate: EstimatePaper | null
   readonly address: readonly string[]
+  /** Null: they were not drawn yet. Absent in papers from before there were pictures. */
+  readonly quilts?: readonly KeptQuilt[] | null
 }
 
 export type PaperContext = Pick<ChatContext, 'knowledge' | 'clock'> & {
   readonly plans: Pick<Plans, 'known'>
 }
 
-function paperIn(open: Open, context: PaperContext, language: Language): ConfirmedPaper {
+function paperIn(
+  open: Open,
+  context: PaperContext,
+  quilts: readonly KeptQuilt[] | null,
+  language: Language,
+): ConfirmedPaper {
   const { pile, row } = open
   const reader = readerOf(open, '', language)
   return {
@@ -153,8 +182,9 @@ function paperIn(open: Open, context: PaperContext, language: Language): Confirm
       },
       language,
     ),
-    estimate: estimateOf(pile, asKnown(toPlan(pile), context.plans), language),
+    estimate: estimateOf(pile, asKnown(toPlan(open), context.plans), language),
     address: context.knowledge.shop.address,
+    quilts,
   }
 }
 
@@ -162,17 +192,24 @@ function paperIn(open: Open, context: PaperContext, language: Language): Confirm
 export const confirmedPapers = (
   open: Open,
   context: PaperContext,
+  quilts: readonly KeptQuilt[] | null = null,
 ): Readonly<Record<string, ConfirmedPaper>> =>
   Object.fromEntries(
     context.knowledge.shop.languages.map((code) => [
       code,
-      paperIn(open, context, context.knowledge.languages.get(code)!),
+      paperIn(open, context, quilts, context.knowledge.languages.get(code)!),
     ]),
   )
 
+/** What is found for the paper among what is kept beside it. */
+export interface ShownOfConfirmed {
+  readonly photoOf: (garment: number) => Photo | null
+  readonly quilts: ShownQuilts | null
+}
+
 export function confirmedPage(
   paper: ConfirmedPaper,
-  photoOf: (garment: number) => Photo | null,
+  { photoOf, quilts }: ShownOfConfirmed,
   {
     key,
     language,
@@ -197,6 +234,7 @@ export function confirmedPage(
     waiting: paper.checklist.waiting.map((listed) => ({ ...listed, photo: photoOf(listed.n) })),
     address: paper.address,
     estimate: paper.estimate,
+    quilts,
     keepLink,
     papers: print ? [] : [{ label: say('papers.print'), href: paths.paper(key) }],
     print,

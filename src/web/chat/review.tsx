@@ -1,5 +1,6 @@
 import { EstimateSection } from './estimate.tsx'
 import { ActButton, Cautions, useSay } from './pieces.tsx'
+import { QuiltSection } from './quilt.tsx'
 import { Answers, Thread } from './tag.tsx'
 import { SoFar } from './tally.tsx'
 import type { ReviewPage } from './view.ts'
@@ -36,6 +37,7 @@ export function ReviewView({ page }: { page: ReviewPage }) {
         </div>
         {page.confirm && <p class="hint">{say('review.after')}</p>}
       </section>
+      <QuiltSection quilts={page.quilts} />
       <section aria-labelledby="thread-title">
         <h2 id="thread-title">{say('thread.name')}</h2>
         <Thread tags={page.tags} fold={false} />

@@ -1,5 +1,6 @@
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { FieldError, Question, Swatch } from './view-question.ts'
+import type { ShownQuilts } from './view-quilt.ts'
 
 export type * from './view-question.ts'
 
@@ -159,6 +160,8 @@ export interface GatherPage {
   readonly pileAnswers: readonly Said[]
   /** add-garment, review-pile and confirm-pile, where they are allowed. */
   readonly actions: readonly Action[]
+  /** Null: no garment is told yet. */
+  readonly quilts: ShownQuilts | null
   /** What must be said of the quilt itself, such as a baby's sleep. */
   readonly cautions: readonly string[]
 }
@@ -170,6 +173,7 @@ export interface ReviewPage {
   readonly pileAnswers: readonly Said[]
   readonly cautions: readonly string[]
   readonly estimate: EstimatePaper | null
+  readonly quilts: ShownQuilts
   /** Things still open, with where to do them. */
   readonly open: readonly Link[]
   readonly confirm: Action | null
@@ -207,6 +211,8 @@ export interface ConfirmedPage {
   readonly address: readonly string[]
   readonly cautions: readonly string[]
   readonly estimate: EstimatePaper | null
+  /** As they stood on confirming; null: none was drawn. */
+  readonly quilts: ShownQuilts | null
   /** What happens next, in order. */
   readonly ahead: readonly string[]
   readonly keepLink: string

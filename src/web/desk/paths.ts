@@ -10,6 +10,12 @@ export const deskPaths = {
   welcome: (token: string) => `/desk/welcome/${token}`,
   pile: (number: number) => `/desk/piles/${number}`,
   plan: (number: number) => `/desk/piles/${number}/plan`,
+  whatIf: (number: number, tries: readonly string[] = []) => {
+    const query = new URLSearchParams(tries.map((one) => ['try', one])).toString()
+    // Both are plain in a query, and easier to read so.
+    const plain = query.replaceAll('%3A', ':').replaceAll('%2C', ',')
+    return `/desk/piles/${number}/what-if${plain ? `?${plain}` : ''}`
+  },
   garment: (number: number, n: number) => `/desk/piles/${number}#garment-${n}`,
   decidePile: (number: number) => `/desk/piles/${number}/decision`,
   decideGarment: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/decision`,
@@ -17,6 +23,8 @@ export const deskPaths = {
   settle: (number: number, note: string) => `/desk/piles/${number}/notes/${note}/settle`,
   photo: (number: number, id: string, size: 'view' | 'thumb' | 'cloth') =>
     `/desk/piles/${number}/photos/${id}/${size}`,
+  /** The picture of the nth quilt, to save. */
+  quilt: (number: number, n: number) => `/desk/piles/${number}/quilt/${n}.png`,
 } as const
 
 /** A page of the desk to go to after signing in; anything else, and other sites, become the queue. */

@@ -1,0 +1,82 @@
+import type { FastifyReply } from 'fastify'
+import { z } from 'zod'
+import type { Open } from '../../intake/conversation.ts'
+import { draftsOf } from '../../intake/photos.ts'
+import { type AsPlanned, asPlanned } from '../../intake/planned.ts'
+import { toPlan } from '../../intake/to-plan.ts'
+import type { Language } from '../../words/words.ts'
+import type { ChatContext } from './context.ts'
+import { type Framing, frameOf } from './frame.ts'
+import type { Becoming } from './present-pages.ts'
+import type { Asking } from './present-question.ts'
+import { quiltsSoFar } from './quilts.ts'
+import { renderPage } from './render.tsx'
+import type { ChatPage } from './view.ts'
+
+// Whatever stands there is looked up: a key that was cut off is an unknown link, not a wrong address.
+export const keyParams = z.object({ key: z.string().min(1) })
+
+export const questionParams = keyParams.extend({
+  item: z.coerce.number().int().min(0).max(100_000),
+  question: z.string().max(60),
+})
+
+/** A pile opened by its key, in the language it is held in. */
+export interface Opened {
+  readonly key: string
+  readonly open: Open
+  readonly language: Language
+}
+
+export async function openPile(context: ChatContext, key: string): Promise<Opened> {
+  const open = await context.conversation.open(key)
+  return { key, open, language: context.knowledge.languages.get(open.row.language)! }
+}
+
+export const html = (reply: FastifyReply, text: string): FastifyReply =>
+  reply.type('text/html; charset=utf-8').header('cache-control', 'no-store').send(text)
+
+export function show(
+  context: ChatContext,
+  reply: FastifyReply,
+  page: ChatPage,
+  framing: Framing,
+): FastifyReply {
+  return html(reply, renderPage(page, frameOf(context, framing), framing.language.say))
+}
+
+/** For so long a page waits for its plan, ms: between two garments little, before confirming more. */
+const patience = { asking: 0, gathering: 300, reviewing: 1200 } as const
+
+/** The pile's plan as far as it is known; asking for it begins it. */
+export const plannedFor = (
+  { plans }: ChatContext,
+  open: Open,
+  at: keyof typeof patience,
+): Promise<AsPlanned> => asPlanned(toPlan(open), plans, patience[at])
+
+/** For so long a page waits for each quilt to be laid, ms: where the picture is folded away not at all. */
+const patienceLaying = { asking: 0, gathering: 0, reviewing: 1200 } as const
+
+/** The pile's quilts as well. */
+export async function becoming(
+  context: ChatContext,
+  open: Open,
+  at: keyof typeof patience,
+): Promise<Becoming> {
+  const planned = await plannedFor(context, open, at)
+  const quilts = await quiltsSoFar(context, open, planned, patienceLaying[at])
+  return { planned, quilts }
+}
+
+/** A question for photos, with those that were received before its answer was refused. */
+export async function withDrafts(
+  { store }: ChatContext,
+  { row }: Open,
+  asking: Asking,
+): Promise<Asking> {
+  const { item, question } = asking
+  if (question.kind !== 'photo') return asking
+  const drafts = await draftsOf(store.db, { pileId: row.id, item, question: question.id })
+  return { ...asking, drafts }
+}

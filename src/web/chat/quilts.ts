@@ -1,0 +1,36 @@
+import type { Open } from '../../intake/conversation.ts'
+import { asLaid } from '../../intake/laid.ts'
+import { type AsPlanned, asKnown } from '../../intake/planned.ts'
+import { toPlan } from '../../intake/to-plan.ts'
+import { type KeptQuilt, keepQuilt } from '../../papers/quilt-kept.ts'
+import type { ChatContext } from './context.ts'
+import { type ConfirmedPaper, confirmedPapers } from './present-pages.ts'
+import { drawnQuilts, type QuiltsSoFar } from './present-quilt.ts'
+
+export type QuiltContext = Pick<ChatContext, 'knowledge' | 'plans'>
+
+/** The quilts that a plan makes, each waited for so long, ms. */
+export async function quiltsSoFar(
+  { knowledge: { shop }, plans }: QuiltContext,
+  { pile, cloths }: Pick<Open, 'pile' | 'cloths'>,
+  planned: AsPlanned,
+  patienceMs: number,
+): Promise<QuiltsSoFar> {
+  const mayChange = planned.state === 'working' || planned.state === 'waiting'
+  const laid = await asLaid(planned, plans, { cloths, bought: shop.cloth_colours, patienceMs })
+  const drawn = drawnQuilts(laid, cloths, pile.garments, shop)
+  return { state: laid.state === 'laid' ? 'drawn' : laid.state, drawn, mayChange }
+}
+
+/** As they are at this moment, to be kept; null: they are not drawn yet. */
+async function quiltsToKeep(context: QuiltContext, open: Open): Promise<KeptQuilt[] | null> {
+  const planned = asKnown(toPlan(open), context.plans)
+  const { state, drawn } = await quiltsSoFar(context, open, planned, 0)
+  return state === 'drawn' ? drawn.map(keepQuilt) : null
+}
+
+/** Makes the papers of a pile that is being confirmed, with its quilts where they are drawn. */
+export const papersFor =
+  (context: QuiltContext & Pick<ChatContext, 'clock'>) =>
+  async (open: Open): Promise<Readonly<Record<string, ConfirmedPaper>>> =>
+    confirmedPapers(open, context, await quiltsToKeep(context, open))

@@ -1,0 +1,93 @@
+import type { FastifyReply, FastifyRequest } from 'fastify'
+import { Failure } from '../../base/failures.ts'
+import { questionsOf } from '../../flow/kept.ts'
+import { frozen } from '../../intake/agreement.ts'
+import type { ChatContext } from './context.ts'
+import { outside } from './frame.ts'
+import { becoming, type Opened, plannedFor, show, withDrafts } from './opened.ts'
+import { paths } from './paths.ts'
+import { photosOf } from './present-garment.ts'
+import {
+  type ConfirmedPaper,
+  confirmedPage,
+  gatherPage,
+  questionPage,
+  readerOf,
+  reviewPage,
+} from './present-pages.ts'
+import { findAsking } from './present-question.ts'
+import { quiltsAgreed } from './present-quilt.ts'
+import { replyWords } from './said.ts'
+
+/** `told` is the number of the act that an answer from elsewhere has just gone over. */
+export function noticeOf({ open, language }: Opened, told: unknown): string | null {
+  const act = open.entries.find(({ seq }) => String(seq) === told)?.act
+  if (act?.act !== 'answer') return null
+  const { once, repeated } = questionsOf(open.flow)
+  const question = (act.item === 0 ? once : repeated).get(act.question)
+  if (!question) return null
+  return language.say('notice.overtaken', {
+    asked: language.say(`intake.${question.id}.short`),
+    said: replyWords(question, act.reply, language.say, language.locale),
+  })
+}
+
+export async function showConfirmed(
+  context: ChatContext,
+  request: FastifyRequest,
+  reply: FastifyReply,
+  { key, open, language }: Opened,
+  print: boolean,
+) {
+  const papers = await frozen<ConfirmedPaper>(context.store.db, open.row.id)
+  const paper = papers?.[language.code]
+  if (!paper) throw new Failure('not_found')
+  const keepLink = outside(request, context) + paths.pile(key)
+  const reader = readerOf(open, key, language)
+  const photoOf = (n: number) => {
+    const garment = open.pile.garments.find((one) => one.n === n)
+    return (garment && photosOf(garment, reader)[0]) ?? null
+  }
+  const quilts = paper.quilts ? quiltsAgreed(paper.quilts, open.pile, reader) : null
+  const shown = { key, language, print, keepLink }
+  const page = confirmedPage(paper, { photoOf, quilts }, shown)
+  return show(context, reply, page, { language, key })
+}
+
+/** Shows where the conversation stands. */
+export async function showPlace(
+  context: ChatContext,
+  request: FastifyRequest,
+  reply: FastifyReply,
+  opened: Opened,
+  notice: string | null,
+) {
+  const { key, open, language } = opened
+  if (open.row.status !== 'open') return showConfirmed(context, request, reply, opened, false)
+  const reader = readerOf(open, key, language)
+  const { place } = open.pile.followed
+  const framing = { language, key, notice }
+  if (place.at === 'gather') {
+    const becomes = await becoming(context, open, 'gathering')
+    return show(context, reply, gatherPage(open, becomes, reader), framing)
+  }
+  if (place.at === 'end') {
+    const becomes = await becoming(context, open, 'reviewing')
+    return show(context, reply, reviewPage(open, becomes, reader), framing)
+  }
+  const asking = findAsking(open.pile.followed, place.item, place.question.id)!
+  return show(
+    context,
+    reply,
+    questionPage(
+      open,
+      {
+        asking: await withDrafts(context, open, asking),
+        refused: null,
+        planned: await plannedFor(context, open, 'asking'),
+      },
+      reader,
+    ),
+    framing,
+  )
+}
