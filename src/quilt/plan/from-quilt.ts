@@ -1,7 +1,8 @@
 import { type Figure, practice } from '../../base/figure.ts'
 import type { Facts } from '../../garment/facts.ts'
+import { cutFor } from '../arithmetic.ts'
 import type { PieceSize } from '../cut/panel.ts'
-import { type Design, demand, designOf } from '../design.ts'
+import { type Design, demand, designOf, sashCuts } from '../design.ts'
 import { type Layout, type QuiltSize, type Role, roles } from '../layout.ts'
 import type {
   Called,
@@ -98,8 +99,16 @@ function sizeForPicture(sizes: readonly PieceSize[], side: number): number {
   return squares.find((size) => sizes[size]!.w >= side) ?? squares.at(-1)!
 }
 
-/** The panel with the picture keeps it whole in one block. */
-function panelsOf(garment: Suited, sizes: readonly PieceSize[], layout: Layout): PanelsAlike[] {
+/**
+ * The panel with the picture keeps it whole in one block. `framed` are the sizes that are made to the measure
+ * of pictures: nothing else is cut for them.
+ */
+function panelsOf(
+  garment: Suited,
+  sizes: readonly PieceSize[],
+  framed: ReadonlySet<number>,
+  layout: Layout,
+): PanelsAlike[] {
   const picture = pictureOf(garment)
   const pictured = () => {
     const { front, graphicIn } = picture!
@@ -113,6 +122,7 @@ function panelsOf(garment: Suited, sizes: readonly PieceSize[], layout: Layout):
     defects: panel.defects.map(boxOf),
     mult: panel.count,
     upright: !mayTurn(garment.facts),
+    ...(framed.size > 0 && { only: [...sizes.keys()].filter((size) => !framed.has(size)) }),
     ...(panel === picture?.front && pictured()),
   }))
 }
@@ -153,6 +163,31 @@ function rolesOf({ layout, alike }: QuiltWanted, cells: readonly Cell[]): PileRo
   ).flat()
 }
 
+/** Places of the sizes of framed pieces that are smaller than their block. */
+function framedSizes(designs: readonly Design[], names: readonly string[]): Set<number> {
+  const sides = designs.flatMap(({ blocks, layout: { seamIn } }) =>
+    Object.values(blocks).flatMap((block) =>
+      block.make === 'framed' && block.piece_in < block.side_in
+        ? [cutFor(block.piece_in, seamIn)]
+        : [],
+    ),
+  )
+  return new Set(sides.map((side) => names.indexOf(`${side}x${side}`)))
+}
+
+/**
+ * Of all oblong pieces the sashing alone may lie either way: it is most of the new cloth. A frame's strips
+ * lie across the cloth, as strips are cut; there are many sizes of them, and too many ways to lay them all.
+ */
+function sizeOf(layout: Layout, name: string): PieceSize {
+  const [w, h] = name.split('x').map(Number) as [number, number]
+  const { strip } = sashCuts(layout)
+  const isFrame = w !== h && (w !== strip.w || h !== strip.h)
+  return isFrame
+    ? { w: quarters(Math.max(w, h)), h: quarters(Math.min(w, h)), rot: false }
+    : { w: quarters(w), h: quarters(h), rot: w !== h }
+}
+
 /** A garment's share of a role; where a role has fewer pieces than a lively quilt has garments, one of them. */
 function shareOf({ layout, size }: QuiltWanted, wanted: readonly number[]): number {
   const pieces = wanted.filter((count) => count > 0)
@@ -166,16 +201,15 @@ function shareOf({ layout, size }: QuiltWanted, wanted: readonly number[]): numb
  */
 export function pileFor(wanted: QuiltWanted): Pile {
   const { layout, garments, clothWidthIn, sharing } = wanted
-  const cells = designsFor(wanted).flatMap((design, quilt) =>
+  const designs = designsFor(wanted)
+  const cells = designs.flatMap((design, quilt) =>
     demand(design).pieces.map(({ size: { w, h }, role, count }): Cell => {
       return { size: `${w}x${h}`, role, quilt, count }
     }),
   )
   const names = [...new Set(cells.map(({ size }) => size))]
-  const sizes = names.map((name): PieceSize => {
-    const [w, h] = name.split('x').map((side) => quarters(Number(side)))
-    return { w: w!, h: h!, rot: w !== h }
-  })
+  const sizes = names.map((name) => sizeOf(layout, name))
+  const framed = framedSizes(designs, names)
   const placed = rolesOf(wanted, cells)
   const asked = names.map((name) =>
     placed.map(({ called, quilt }) =>
@@ -202,7 +236,7 @@ export function pileFor(wanted: QuiltWanted): Pile {
         ),
         must: garment.must,
         minIfUsed: 1,
-        panels: panelsOf(garment, sizes, layout),
+        panels: panelsOf(garment, sizes, framed, layout),
       }
     }),
     shareMax: shareOf(wanted, given),

@@ -15,6 +15,8 @@ export interface PanelsAlike {
   readonly upright?: boolean
   /** A graphic that stays whole in one block of that size. */
   readonly picture?: { readonly size: number; readonly feature: Feature }
+  /** Places of the sizes that are looked for beside the picture; absent: all that the garment may give. */
+  readonly only?: readonly number[]
   readonly patterns?: readonly (readonly number[])[] | undefined
 }
 

@@ -6,7 +6,7 @@ import { rolesOf } from './limits.ts'
 
 /** A panel to be looked at, with all that its patterns follow from: equal ones have equal patterns. */
 export interface PanelAsked {
-  readonly panel: Omit<PanelsAlike, 'mult' | 'patterns'>
+  readonly panel: Omit<PanelsAlike, 'mult' | 'only' | 'patterns'>
   /** The sizes of its pile. */
   readonly sizes: readonly PieceSize[]
   /** No more of each size than this is of use. */
@@ -21,11 +21,12 @@ export type Patterns = readonly (readonly number[])[]
  * piles that differ in what they want beyond it ask the same.
  */
 export function panelAsked(pile: Pile, garment: PileGarment, at: number): PanelAsked {
-  const { W, H, defects, upright, picture } = garment.panels[at]!
+  const { W, H, defects, upright, picture, only } = garment.panels[at]!
   const roles = rolesOf(pile, garment)
   const bounds = pile.demand.map((row, size) => {
     const { w, h } = pile.sizes[size]!
-    const wanted = roles.reduce((sum, role) => sum + row[role]!, 0)
+    const isLookedFor = only?.includes(size) ?? true
+    const wanted = isLookedFor ? roles.reduce((sum, role) => sum + row[role]!, 0) : 0
     return Math.min(wanted, Math.floor((W * H) / (w * h)))
   })
   const panel = { W, H, defects, ...(upright && { upright }), ...(picture && { picture }) }
@@ -74,7 +75,7 @@ const above0 = (counts: readonly number[]): number[] =>
 export function patternsOf(asked: PanelAsked): Patterns {
   const named = above0(asked.bounds)
   const none = [asked.sizes.map(() => 0)]
-  if (named.length === 0) return none
+  if (named.length === 0 && !asked.panel.picture) return none
   const found = patternCounts(toCut(asked, named))
   // A picture whose block has no place leaves its panel uncut.
   return found.length === 0 ? none : found.map((counts) => counted(asked, named, counts))
@@ -94,8 +95,9 @@ export interface PanelCutList {
  * out of the search: a pattern that nothing outdoes is not outdone without them either.
  */
 export function cutListOf(asked: PanelAsked, pattern: readonly number[]): PanelCutList | null {
+  if (above0(pattern).length === 0) return null
+  // A picture's block alone is of a size that is not cut beside it.
   const sizes = above0(pattern).filter((size) => asked.bounds[size]! > 0)
-  if (sizes.length === 0) return null
   const panel = toCut(asked, sizes)
   const all = patterns(panel).map((one) => ({ one, gives: counted(asked, sizes, one.counts) }))
   const exact = all.find(({ gives }) => gives.join() === pattern.join())
