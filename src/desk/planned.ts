@@ -13,13 +13,17 @@ export function planReviewed(
   asked: Omit<Asked, 'standing'> = {},
 ): ToPlan {
   const verdicts = verdictsOf(garments)
-  return toPlan(pile, {
-    roles: new Map([...roles].map(([n, given]) => [n, given.roles])),
-    ...asked,
-    standing: ({ n, grading }) => {
-      const verdict = verdicts.get(n)
-      if (verdict === 'decline') return 'declined'
-      return verdict ? gradeDecided[verdict] : (grading?.grade ?? null)
+  const cloths = garments.map(({ garment: { n }, cloth }) => ({ garment: n, value: cloth.value }))
+  return toPlan(
+    { pile, cloths },
+    {
+      roles: new Map([...roles].map(([n, given]) => [n, given.roles])),
+      ...asked,
+      standing: ({ n, grading }) => {
+        const verdict = verdicts.get(n)
+        if (verdict === 'decline') return 'declined'
+        return verdict ? gradeDecided[verdict] : (grading?.grade ?? null)
+      },
     },
-  })
+  )
 }

@@ -2,8 +2,9 @@ import type { Grade } from '../garment/grade.ts'
 import type { LayoutFit } from '../garment/layout-fit.ts'
 import type { Design } from '../quilt/design.ts'
 import type { Layout, QuiltSize, Role } from '../quilt/layout.ts'
-import { designsFor, pileFor, type QuiltWanted } from '../quilt/plan/from-quilt.ts'
+import { contrastWants, designsFor, pileFor, type QuiltWanted } from '../quilt/plan/from-quilt.ts'
 import type { Pile as PileToPlan } from '../quilt/plan/instance.ts'
+import type { ClothOfGarment } from './cloth-colours.ts'
 import type { Garment, Pile } from './pile.ts'
 
 /** Why a garment has no part in a plan: an answer or a person is awaited, it stays whole, or the layout does not suit it. */
@@ -24,6 +25,8 @@ export interface ToPlan {
   readonly pile: PileToPlan | null
   /** Of each quilt. */
   readonly designs: readonly Design[]
+  /** Garments whose lightness nobody told: light and dark are not weighed for want of it. */
+  readonly colourless: readonly number[]
   /** In the order of the pile's garments. */
   readonly used: readonly Garment[]
   readonly out: readonly LeftOut[]
@@ -52,9 +55,15 @@ export interface Asked {
   readonly roles?: ReadonlyMap<number, readonly Role[]>
 }
 
+/** What a plan follows from: a pile, and the cloths of its garments where they are known. */
+export interface Grounds {
+  readonly pile: Pick<Pile, 'garments' | 'wish' | 'rates'>
+  readonly cloths: readonly Pick<ClothOfGarment, 'garment' | 'value'>[]
+}
+
 /** A pile as the planning takes it, for its wish, unless asked otherwise. */
 export function toPlan(
-  { garments, wish, rates }: Pick<Pile, 'garments' | 'wish' | 'rates'>,
+  { pile: { garments, wish, rates }, cloths }: Grounds,
   { standing = asGraded, layout = wish.layout, size = wish.size, roles }: Asked = {},
 ): ToPlan {
   const sorted = garments
@@ -62,16 +71,19 @@ export function toPlan(
     .map((garment) => ({ garment, barred: barredOf(garment, standing, layout.id) }))
   const used = sorted.flatMap(({ garment, barred }) => (barred ? [] : [garment]))
   const out = sorted.flatMap(({ garment, barred }) => (barred ? [{ garment, barred }] : []))
+  const values = new Map(cloths.map(({ garment, value }) => [garment, value]))
   const wanted: QuiltWanted = {
     layout,
     size,
     alike: wish.quilts,
     clothWidthIn: rates.cloth.usable_width_in,
+    ...(wish.sharing && { sharing: wish.sharing }),
     garments: used.map(({ n, facts, told, panels }) => ({
       id: n,
       facts,
       graphicIn: told.graphicInches,
       must: told.mustUse,
+      L: values.get(n) ?? null,
       roles: roles?.get(n) ?? null,
       panels,
     })),
@@ -81,6 +93,7 @@ export function toPlan(
     size,
     pile: used.length === 0 ? null : pileFor(wanted),
     designs: designsFor(wanted),
+    colourless: contrastWants(wanted).map(Number),
     used,
     out,
   }

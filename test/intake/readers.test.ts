@@ -29,7 +29,7 @@ const paperOf = (pile: Pile) =>
     { knowledge, clock, plans: { known: () => null } },
   ).en!
 
-const unplanned = (pile: Pile) => asKnown(toPlan(pile), { known: () => null })
+const unplanned = (pile: Pile) => asKnown(toPlan({ pile, cloths: [] }), { known: () => null })
 
 /** What each reader makes of a pile. */
 const makes: Readonly<Record<ReaderName, (pile: Pile) => unknown>> = {

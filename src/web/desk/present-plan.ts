@@ -148,7 +148,11 @@ function outWords({ garment, barred }: LeftOut, language: Language): PlanPage['o
 }
 
 /** What holds a reader back from cutting, beside the plan itself. */
-function cautionsOf({ pile, decisions }: Review, { say }: Language): string[] {
+function cautionsOf({ pile, decisions }: Review, asked: ToPlan, language: Language): string[] {
+  const { say, locale } = language
+  const colourless = asked.used
+    .filter(({ n }) => asked.colourless.includes(n))
+    .map((garment) => labelOf(garment, language))
   const { layout, layoutChosen, size, sizeChosen } = pile.wish
   const notToCut = chosen(pile.replies, 'not_to_cut')
   return [
@@ -158,6 +162,9 @@ function cautionsOf({ pile, decisions }: Review, { say }: Language): string[] {
       ? []
       : [say('desk.plan.mind.layout', { layout: say(`trade.layouts.${layout.id}.name`) })]),
     ...(sizeChosen ? [] : [say('desk.plan.mind.size', { size: say(`trade.quilts.${size}`) })]),
+    ...(colourless.length > 0
+      ? [say('desk.plan.mind.colours', { names: new Intl.ListFormat(locale).format(colourless) })]
+      : []),
   ]
 }
 
@@ -224,7 +231,7 @@ export async function planPage(
       ? { label: say('desk.plan.again'), href: deskPaths.plan(number) }
       : null,
     cautions: [
-      ...(plan ? cautionsOf(review, language) : []),
+      ...(plan ? cautionsOf(review, asked, language) : []),
       ...(plan?.garments ?? [])
         .filter(({ must, pieces }) => must && pieces === 0)
         .map(({ code, name }) => say('desk.plan.not_used', { name: `${code} · ${name}` })),
