@@ -47,7 +47,7 @@ export function openPlanningLane({
   log,
   most = 32,
   graceMs = 2000,
-  panelMs = 10_000,
+  panelMs = 20_000,
   layMs = 20_000,
   file = threadFile('plan-worker'),
   panelFile = threadFile('panel-worker'),

@@ -50,7 +50,7 @@ export interface PanelsOptions {
   readonly file?: URL
   /** A panel that takes longer is given up. */
   readonly limitMs?: number
-  /** How many panels may be on the list with nobody waiting for them. */
+  /** With more panels on the list than this those that nobody waits for are let go, the oldest first. */
   readonly mostWaiting?: number
 }
 
@@ -90,7 +90,7 @@ const told = ({ asked: { panel, sizes }, pattern }: PanelJob) => ({
 export function openPanels({
   log,
   file = threadFile('panel-worker'),
-  limitMs = 10_000,
+  limitMs = 20_000,
   mostWaiting = 3000,
 }: PanelsOptions = {}): Panels {
   const thread = openThread<PanelJob, PanelFound>(file)
@@ -111,14 +111,22 @@ export function openPanels({
   const isSettled = (key: string, { pattern }: PanelJob): boolean =>
     givenUp.look(key) !== undefined || (pattern ? lists : patterns).look(key) !== undefined
 
+  /** The oldest that nobody waits for. */
+  function letOneGo(): void {
+    for (const [key, { askers }] of waiting) {
+      if (askers > 0 || key === atWork) continue
+      end(key)
+      return
+    }
+  }
+
   /** Null: there is nothing to look at. */
   function put(job: PanelJob): Waiting | null {
     const key = keyOf(job.asked, job.pattern)
     if (closed || isSettled(key, job)) return null
     const known = waiting.get(key)
     if (known) return known
-    const idle = [...waiting].filter(([other, { askers }]) => askers === 0 && other !== atWork)
-    if (idle.length >= mostWaiting) end(idle[0]![0])
+    if (waiting.size >= mostWaiting) letOneGo()
     let done = () => {}
     const one = {
       job,
@@ -141,9 +149,9 @@ export function openPanels({
   }
 
   function next(): string | undefined {
-    const keys = [...waiting.keys()]
-    const asked = keys.find((key) => waiting.get(key)!.askers > 0)
-    return asked ?? (held === 0 ? keys[0] : undefined)
+    for (const [key, { askers }] of waiting) if (askers > 0) return key
+    const [oldest] = waiting.keys()
+    return held === 0 ? oldest : undefined
   }
 
   async function look(key: string): Promise<boolean> {
