@@ -9,6 +9,7 @@ import { Shell } from './shell.tsx'
 import { TeardownView } from './teardown.tsx'
 import { TroubleView } from './trouble.tsx'
 import type { DeskPage, Frame } from './view.ts'
+import { WhatIfView } from './what-if.tsx'
 
 /** A whole page of the desk as HTML, in the language of `say`. */
 export function renderDesk(page: DeskPage, frame: Frame, say: Say): string {
@@ -30,6 +31,8 @@ function View({ page }: { page: DeskPage }) {
       return <PileView page={page} />
     case 'plan':
       return <PlanView page={page} />
+    case 'what-if':
+      return <WhatIfView page={page} />
     case 'teardown':
       return <TeardownView page={page} />
     case 'sign-in':
@@ -45,6 +48,7 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'queue':
     case 'pile':
     case 'plan':
+    case 'what-if':
     case 'teardown':
       return page.title
     case 'sign-in':

@@ -8,6 +8,7 @@ import { planRoutes } from './plan-routes.ts'
 import { queueRoutes } from './queue-routes.ts'
 import { teardownRoutes } from './teardown-routes.ts'
 import { troubleHtml } from './trouble-page.ts'
+import { whatIfRoutes } from './what-if-routes.ts'
 
 /**
  * The desk, to be registered under /desk after cookies and rate limits. What is behind the guard
@@ -31,5 +32,6 @@ export const deskRoutes =
       await desk.register(pileRoutes(context))
       await desk.register(teardownRoutes(context))
       await desk.register(planRoutes(context))
+      await desk.register(whatIfRoutes(context))
     })
   }

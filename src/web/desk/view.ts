@@ -3,6 +3,7 @@ import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { TeardownSheet } from '../../papers/teardown-sheet.ts'
 import type { Flag as CustomerFlag, Grade, Photo, Said } from '../chat/view.ts'
 import type { PlanPage } from './view-plan.ts'
+import type { WhatIfPage } from './view-what-if.ts'
 import type { WhyLine, WhyPart } from './view-why.ts'
 
 export type { Grade, Photo, Said, WhyLine, WhyPart }
@@ -223,4 +224,11 @@ export interface TroublePage {
   readonly way: Link
 }
 
-export type DeskPage = QueuePage | PilePage | PlanPage | TeardownPage | DoorPage | TroublePage
+export type DeskPage =
+  | QueuePage
+  | PilePage
+  | PlanPage
+  | WhatIfPage
+  | TeardownPage
+  | DoorPage
+  | TroublePage
