@@ -56,7 +56,9 @@ function openWords(told: PlanTold, language: Language): string[] {
 }
 
 const idleWords = ({ pile, plan, nameOf }: PlanTold, say: Say): string[] =>
-  shortageOf(pile, plan).idle.map(({ garment }) => say('count.idle', { garment: nameOf(garment) }))
+  shortageOf(pile, plan).idle.map(({ garment, why }) =>
+    say(why === 'not-in-all' ? 'count.not_in_all' : 'count.idle', { garment: nameOf(garment) }),
+  )
 
 /** What the pile makes now and what is still missing, from its plan, in a customer's words. */
 export function planWords(told: PlanTold, language: Language): string {

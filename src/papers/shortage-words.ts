@@ -33,15 +33,17 @@ export function shortageWords(shortage: Shortage, { say, locale }: Language): st
     count: pieces,
     yards: yardWords(length, locale),
   })
+  const inQuilt = (quilt: number | null, sentence: string): string =>
+    quilt === null ? sentence : say('shortage.in_quilt', { number: quilt + 1, sentence })
   const sentences = [
     ...(garments === 0 ? [say('shortage.no_garments')] : []),
-    ...short.map((one) => say('shortage.short', amounts(one))),
-    ...bought.map((one) => say('shortage.bought', amounts(one))),
-    ...lacking.map(({ role, pieces, w, h }) =>
-      say('shortage.lacking', { role, count: pieces, w: inches(w), h: inches(h) }),
+    ...short.map((one) => inQuilt(one.quilt, say('shortage.short', amounts(one)))),
+    ...bought.map((one) => inQuilt(one.quilt, say('shortage.bought', amounts(one)))),
+    ...lacking.map(({ role, quilt, pieces, w, h }) =>
+      inQuilt(quilt, say('shortage.lacking', { role, count: pieces, w: inches(w), h: inches(h) })),
     ),
-    ...idle.map(({ garment, why, least }) =>
-      say(`shortage.idle.${why}`, { garment: String(garment), least }),
+    ...idle.map(({ garment, why, least, missed }) =>
+      say(`shortage.idle.${why}`, { garment: String(garment), least, missed }),
     ),
   ]
   if (short.length === 0 && lacking.length === 0 && garments > 0) {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { shortageWords } from '../../src/papers/shortage-words.ts'
-import type { Shortage } from '../../src/quilt/plan/shortage.ts'
+import type { Idle, Shortage } from '../../src/quilt/plan/shortage.ts'
 import { language, readPageWords } from '../../src/words/words.ts'
 
 const words = readPageWords()
@@ -12,10 +12,13 @@ const say = (shortage: Partial<Shortage>, code = 'en') =>
 
 const short = (pieces: number, length: number, byGarments = true) => ({
   role: 'background',
+  quilt: null,
   pieces,
   length,
   byGarments,
 })
+
+const idle = (why: Idle) => ({ garment: 'T1', why, least: 4, missed: 2 })
 
 // A yard is 36 in, so 144 quarter inches.
 test.each([
@@ -39,13 +42,18 @@ test.each([
   [{ wanted: 0 }, 'No pieces are wanted yet. Choose a layout and a size first.'],
   [{ garments: 0, roles: [short(4, 36)] }, /^There are no garments yet/],
   [
-    { lacking: [{ role: 'focal', pieces: 2, w: 200, h: 180 }] },
+    { lacking: [{ role: 'focal', quilt: null, pieces: 2, w: 200, h: 180 }] },
     /^2 focal pieces of 50 by 45 in are/,
   ],
-  [{ idle: [{ garment: 'T1', why: 'no-role', least: 1 }] }, /T1 must be used, and no role/],
-  [{ idle: [{ garment: 'T1', why: 'no-piece', least: 1 }] }, /none of its panels is large enough/],
-  [{ idle: [{ garment: 'T1', why: 'too-few', least: 4 }] }, /cannot give 4 pieces/],
-  [{ idle: [{ garment: 'T1', why: 'no-room', least: 1 }] }, /leave no room for it/],
+  [
+    { roles: [{ ...short(2, 108), quilt: 1 }] },
+    'Quilt 2: 2 more background pieces, or 3/4 yd of cloth.',
+  ],
+  [{ idle: [idle('no-role')] }, /T1 must be used, and no role/],
+  [{ idle: [idle('not-in-all')] }, /T1 must be in every quilt, and it is missing from 2 quilts/],
+  [{ idle: [idle('no-piece')] }, /none of its panels is large enough/],
+  [{ idle: [idle('too-few')] }, /cannot give 4 pieces/],
+  [{ idle: [idle('no-room')] }, /leave no room for it/],
 ] as [Partial<Shortage>, string | RegExp][])('%j has its sentence', (shortage, sentence) => {
   expect(say(shortage)).toMatch(sentence)
   expect(say(shortage, 'es')).not.toBe(say(shortage))

@@ -4,6 +4,7 @@ import { cutSheet, type PanelOnSheet } from '../../papers/cut-sheet.ts'
 import type { Planned } from '../../planning/plan-pile.ts'
 import type { Plans } from '../../planning/plans.ts'
 import type { PieceSize } from '../../quilt/cut/panel.ts'
+import { calledOf, type Pile } from '../../quilt/plan/instance.ts'
 import type { PanelCutList } from '../../quilt/plan/panels.ts'
 import type { PanelCut } from '../../quilt/plan/plan.ts'
 import type { Language, Say } from '../../words/words.ts'
@@ -39,6 +40,14 @@ const cutPlaces = ({ plan }: Planned): number[] =>
 
 const query = ({ page, open }: CutsWish): string =>
   `?cuts=${page}${open ? '&open=all' : ''}#plan-cuts`
+
+/** What pieces are for; of several quilts, with its number. */
+export function roleName({ roles }: Pile, at: number, say: Say): string {
+  const { quilt, ...own } = roles[at]!
+  const role = say(`trade.roles.${calledOf(own)}`)
+  const isOne = roles.every((other) => (other.quilt ?? 0) === (quilt ?? 0))
+  return isOne ? role : say('desk.plan.in_quilt', { role, number: (quilt ?? 0) + 1 })
+}
 
 /** Where a garment's cuts stand; null where it is not cut. */
 export function cutsHref({ number, planned }: PlannedGarments, g: number): string | null {
@@ -117,7 +126,7 @@ function garmentCuts(
   const given = plan.supply.filter((one) => one.garment === g)
   const roles = given.map(({ role, size, count }) => {
     const { w, h } = pile.sizes[size]!
-    return { w, h, count, role: say(`trade.roles.${pile.roles[role]!.name}`) }
+    return { w, h, count, role: roleName(pile, role, say) }
   })
   const panels = panelsOf(planned, g, garment, { say, found })
   return {
