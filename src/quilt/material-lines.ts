@@ -10,7 +10,7 @@ import { rollLength } from './roll.ts'
 import type { Supply } from './supply.ts'
 import { thread } from './thread.ts'
 import type { Wish } from './wish.ts'
-import { quiltLine } from './work-lines.ts'
+import { atPrice, quiltLine } from './work-lines.ts'
 
 /** Interfacing of a class, or what is sewn in. */
 export interface Roll {
@@ -147,16 +147,11 @@ function backingLine(choices: Choices, { cloth }: Rates): Line {
   return quiltLine(choices, { code: 'backing', unit: 'yard' }, ({ finished }, alike) => {
     const { widths, lengthIn, clothIn, seams } = backing(finished, { usableIn })
     const quantity = yards(clothIn) * alike
-    const { w, h } = finished
-    const size = { w: w + usual.backingOverIn, h: h + usual.backingOverIn }
-    const values = { quilts: alike, ...size, over: usual.backingOverIn, widths, width: usableIn }
-    return {
-      quantity,
-      price: cloth.backing_per_yard,
-      workings: [
-        { code: 'backing', values: { ...values, length: lengthIn, seams, yards: quantity } },
-      ],
-    }
+    const over = usual.backingOverIn
+    const size = { w: finished.w + over, h: finished.h + over, over }
+    const laid = { widths, width: usableIn, length: lengthIn, seams }
+    const values = { quilts: alike, ...size, ...laid, yards: quantity }
+    return atPrice(cloth.backing_per_yard, quantity, [{ code: 'backing', values }])
   })
 }
 
@@ -164,17 +159,10 @@ const battingLine = (choices: Choices, rates: Rates): Line =>
   quiltLine(choices, { code: 'batting', unit: 'package' }, ({ finished }, alike) => {
     const over = rates.batting_over_in
     const { of, count } = batting(finished, rates.batting, over)
-    const size = { w: finished.w + 2 * over, h: finished.h + 2 * over }
-    return {
-      quantity: count * alike,
-      price: of.price,
-      workings: [
-        {
-          code: count > 1 ? 'batting-joined' : 'batting',
-          values: { quilts: alike, ...size, over, across: of.w, down: of.h, count },
-        },
-      ],
-    }
+    const size = { w: finished.w + 2 * over, h: finished.h + 2 * over, over }
+    const values = { quilts: alike, ...size, across: of.w, down: of.h, count }
+    const code = count > 1 ? 'batting-joined' : 'batting'
+    return atPrice(of.price, count * alike, [{ code, values }])
   })
 
 const bindingLine = (choices: Choices, { cloth }: Rates): Line =>
@@ -183,36 +171,26 @@ const bindingLine = (choices: Choices, { cloth }: Rates): Line =>
     const { lengthIn, strips, clothIn } = binding(finished, { usableIn })
     const quantity = yards(clothIn) * alike
     const strip = { strips, strip: usual.bindingStripIn, width: usableIn }
-    return {
-      quantity,
-      price: cloth.binding_per_yard,
-      workings: [
-        {
-          code: 'binding',
-          values: { quilts: alike, length: lengthIn, ...strip, yards: quantity },
-        },
-      ],
-    }
+    const values = { quilts: alike, length: lengthIn, ...strip, yards: quantity }
+    return atPrice(cloth.binding_per_yard, quantity, [{ code: 'binding', values }])
   })
 
 const threadLine = (choices: Choices, rates: Rates): Line =>
   quiltLine(choices, { code: 'thread', unit: 'spool' }, ({ finished, seamsIn }, alike) => {
     const { piecingM, quiltingM, bindingM, threadM } = thread(finished, seamsIn)
     const { spool_m, price_per_spool } = rates.thread
+    const inAll = (metres: number) => Math.round(metres * alike)
     const metres = Math.ceil(threadM * alike)
     const spools = Math.ceil(metres / spool_m)
-    const seams = { piecing: piecingM, quilting: quiltingM, binding: bindingM }
-    const ofAll = Object.entries(seams).map(([name, m]) => [name, Math.round(m * alike)])
-    return {
-      quantity: spools,
-      price: price_per_spool,
-      workings: [
-        {
-          code: 'thread',
-          values: { ...Object.fromEntries(ofAll), metres, spools, spool: spool_m },
-        },
-      ],
+    const values = {
+      piecing: inAll(piecingM),
+      quilting: inAll(quiltingM),
+      binding: inAll(bindingM),
+      metres,
+      spools,
+      spool: spool_m,
     }
+    return atPrice(price_per_spool, spools, [{ code: 'thread', values }])
   })
 
 /** Every line of materials over all that may be, and what interfacing and bought cloth weigh. */

@@ -1,13 +1,13 @@
 import { times } from '../base/money.ts'
 import type { Choices, GarmentChoices } from './choices.ts'
-import { type Counted, type LineCode, onePrice } from './lines.ts'
+import { type Counted, type LineCode, onePrice, type Working } from './lines.ts'
 import { boughtGrams, type Roll, rollGrams, rollOf } from './material-lines.ts'
 import { yards } from './materials.ts'
 import { addedGrams, backOf, garmentGrams } from './post-lines.ts'
 import type { Rates } from './rates.ts'
 import { rollLength, roughCut, roughCutIn } from './roll.ts'
 import type { Settled } from './settled.ts'
-import { piecingPrice, stabilisingOf, teardownOf } from './work-lines.ts'
+import { atPrice, piecingOf, stabilisingOf, teardownOf } from './work-lines.ts'
 
 type Likely = Pick<Choices, 'garments' | 'quilts' | 'alike'>
 
@@ -65,15 +65,11 @@ function interfacingOf(rolls: readonly Packed[]): Counted {
 
 function clothOf({ cloth }: Settled, quilts: number, price: number): Counted {
   const quantity = cloth.reduce((total, one) => total + one.yards, 0)
-  return {
-    likely: times(price, quantity),
-    quantity,
-    unitPriceMinor: price,
-    workings: cloth.map(({ role, quilt, pieces, lengthIn, yards: bought }) => ({
-      code: 'cloth',
-      values: { quilts, quilt: quilt + 1, role, pieces, length: lengthIn, yards: bought },
-    })),
-  }
+  const workings = cloth.map(({ role, quilt, pieces, lengthIn, yards: bought }): Working => {
+    const own = { quilts, quilt: quilt + 1, role }
+    return { code: 'cloth', values: { ...own, pieces, length: lengthIn, yards: bought } }
+  })
+  return atPrice(price, quantity, workings)
 }
 
 const countOf = (all: readonly { count: number }[]): number =>
@@ -89,7 +85,6 @@ export function plannedLines(
   const given = countOf(settled.pieces)
   const bought = settled.cloth.reduce((total, { pieces }) => total + pieces, 0)
   const pieces = given + bought
-  const { factor, price } = piecingPrice(likely.quilts[0]!, rates)
   const rolls = packed(settled, used, rates)
   const cloth = clothOf(settled, likely.alike, rates.cloth.top_up_per_yard)
   const added =
@@ -101,22 +96,11 @@ export function plannedLines(
     ['stabilising', stabilisingOf(used, rates)],
     [
       'cutting',
-      {
-        likely: times(rates.labour.cut_per_piece, pieces),
-        quantity: pieces,
-        unitPriceMinor: rates.labour.cut_per_piece,
-        workings: [{ code: 'pieces-planned', values: { given, bought } }],
-      },
+      atPrice(rates.labour.cut_per_piece, pieces, [
+        { code: 'pieces-planned', values: { given, bought } },
+      ]),
     ],
-    [
-      'piecing',
-      {
-        likely: times(price, pieces),
-        quantity: pieces,
-        unitPriceMinor: price,
-        workings: [{ code: 'piecing', values: { factor } }],
-      },
-    ],
+    ['piecing', piecingOf(likely.quilts[0]!, pieces, rates)],
     ['interfacing', interfacingOf(rolls)],
     ['top-up', cloth],
     ['post-back', backOf(garmentGrams(likely).likely, added, rates)],

@@ -2,7 +2,7 @@ import { Failure } from '../base/failures.ts'
 import { times } from '../base/money.ts'
 import { inchesPerFoot, inchesPerYard } from '../base/units.ts'
 import type { Choices, GarmentChoices, Hold } from './choices.ts'
-import { type Counted, type Line, onePrice, range, sum } from './lines.ts'
+import { type Counted, type Line, onePrice, range, sum, type Working } from './lines.ts'
 import type { Rates } from './rates.ts'
 import type { Wish } from './wish.ts'
 
@@ -10,22 +10,23 @@ import type { Wish } from './wish.ts'
 export function quiltLine(
   { quilts, alike }: Choices,
   line: Pick<Line, 'code' | 'unit'>,
-  of: (quilt: Wish, alike: number) => Pick<Counted, 'quantity' | 'workings'> & { price: number },
+  of: (quilt: Wish, alike: number) => Counted,
 ): Line {
-  const counted = quilts.map((quilt) => {
-    const { quantity, price, workings } = of(quilt, alike)
-    return { quantity, unitPriceMinor: price, likely: times(price, quantity), workings }
-  })
-  const { quantity, unitPriceMinor, workings } = counted[0]!
+  const counted = quilts.map((quilt) => of(quilt, alike))
   return {
     ...line,
+    ...counted[0]!,
     ...range(counted.map(({ likely }) => likely)),
-    quantity,
-    unitPriceMinor,
-    workings,
     because: ['layout', 'size'],
   }
 }
+
+/** So much at a price each. */
+export const atPrice = (
+  price: number,
+  quantity: number,
+  workings: readonly Working[],
+): Counted => ({ likely: times(price, quantity), quantity, unitPriceMinor: price, workings })
 
 const likelyUsed = ({ garments }: Choices): GarmentChoices[] =>
   garments.filter(({ used }) => used[0])
@@ -88,8 +89,8 @@ const stabilisingLine = (choices: Choices, rates: Rates): Line => ({
   because: ['stretch', 'wear', 'surface', 'weight', 'heat'],
 })
 
-/** What sewing one piece costs in a layout, and how often that counts against plain squares. */
-export function piecingPrice({ layout }: Wish, { piecing, labour }: Rates) {
+/** What sewing so many pieces of a layout comes to. */
+export function piecingOf({ layout }: Wish, pieces: number, { piecing, labour }: Rates): Counted {
   const factor = piecing[layout.id]
   if (factor === undefined)
     throw new Failure('flows_invalid', {
@@ -97,7 +98,8 @@ export function piecingPrice({ layout }: Wish, { piecing, labour }: Rates) {
       line: 1,
       why: `no price for the piecing of ${layout.id}`,
     })
-  return { factor, price: times(labour.sew_per_piece, factor) }
+  const workings: Working[] = factor === 1 ? [] : [{ code: 'piecing', values: { factor } }]
+  return atPrice(times(labour.sew_per_piece, factor), pieces, workings)
 }
 
 /** Every line of work, over all that may be. */
@@ -106,36 +108,25 @@ export function workLines(choices: Choices, rates: Rates): Line[] {
   return [
     teardownLine(choices, rates),
     stabilisingLine(choices, rates),
-    quiltLine(choices, { code: 'cutting', unit: 'piece' }, ({ pieces }, alike) => ({
-      quantity: pieces * alike,
-      price: labour.cut_per_piece,
-      workings: [{ code: 'pieces', values: { pieces: pieces * alike } }],
-    })),
-    quiltLine(choices, { code: 'piecing', unit: 'piece' }, (quilt, alike) => {
-      const { factor, price } = piecingPrice(quilt, rates)
-      return {
-        quantity: quilt.pieces * alike,
-        price,
-        workings: [{ code: 'piecing', values: { factor } }],
-      }
-    }),
+    quiltLine(choices, { code: 'cutting', unit: 'piece' }, ({ pieces }, alike) =>
+      atPrice(labour.cut_per_piece, pieces * alike, [
+        { code: 'pieces', values: { pieces: pieces * alike } },
+      ]),
+    ),
+    quiltLine(choices, { code: 'piecing', unit: 'piece' }, (quilt, alike) =>
+      piecingOf(quilt, quilt.pieces * alike, rates),
+    ),
     quiltLine(choices, { code: 'quilting', unit: 'square-foot' }, ({ finished }, alike) => {
       const { w, h } = finished
       const feet = Math.ceil((w * h) / inchesPerFoot ** 2) * alike
-      return {
-        quantity: feet,
-        price: labour.quilt_per_square_foot,
-        workings: [{ code: 'area', values: { quilts: alike, w, h, feet } }],
-      }
+      const working: Working = { code: 'area', values: { quilts: alike, w, h, feet } }
+      return atPrice(labour.quilt_per_square_foot, feet, [working])
     }),
     quiltLine(choices, { code: 'finishing', unit: 'yard' }, ({ finished }, alike) => {
       const { w, h } = finished
       const yards = Math.ceil((2 * (w + h)) / inchesPerYard) * alike
-      return {
-        quantity: yards,
-        price: labour.bind_per_yard,
-        workings: [{ code: 'edge', values: { quilts: alike, w, h, yards } }],
-      }
+      const working: Working = { code: 'edge', values: { quilts: alike, w, h, yards } }
+      return atPrice(labour.bind_per_yard, yards, [working])
     }),
   ]
 }
