@@ -123,8 +123,11 @@ eachStore('the colours of a garment', (store) => {
     const rows = page.querySelectorAll('#garment-1 .facts tr')
     const row = (name: string) =>
       rows.find((one) => one.querySelector('th')?.text === name)!.querySelectorAll('td')
-    expect(row('Colours').map(({ text }) => text)).toEqual(['White and Blue', 'customer'])
-    const [value, from] = row('Colours it is drawn in')
+    expect(row('Colours of the cloth').map(({ text }) => text)).toEqual([
+      'white and blue',
+      'customer',
+    ])
+    const [value, from] = row('Drawn in')
     expect(value!.text).toBe(`blue and white, lightness ${Math.round(labOf(navy).l)} of 100`)
     expect(from!.text).toBe('measured in a photo')
     const [first, second] = drawnIn(value!)

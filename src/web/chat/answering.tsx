@@ -52,12 +52,13 @@ function Options({
 }) {
   const say = useSay()
   const pictured = options.some((option) => drawingOf(question, option))
-  // Many pictured options make a sheet of tiles; many short ones stand side by side.
+  const coloured = options.some(({ swatch }) => swatch)
+  // Many pictured options make a sheet of tiles; many short ones stand side by side, colours closer.
   const short =
     options.length > 6 && options.every((option) => option.label.length < 16 && !option.help)
   return (
     <fieldset
-      class={`options${pictured ? ' options-tiles' : short ? ' options-short' : ''}`}
+      class={`options${pictured ? ' options-tiles' : short ? ' options-short' : ''}${coloured ? ' options-colours' : ''}`}
       id="field-value"
       tabIndex={-1}
       aria-labelledby="title"

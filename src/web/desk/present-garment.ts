@@ -94,9 +94,9 @@ function labelLine({ garment }: ReviewedGarment, { say }: Language): FactLine[] 
 function colourLines({ garment: { told }, cloth }: ReviewedGarment, language: Language) {
   const { say } = language
   const lines: FactLine[] = []
-  const said = [...told.colours, ...(told.manyColours ? ['many-colours'] : [])]
+  const said = [...told.colours, ...(told.manyColours ? ['many'] : [])]
   if (said.length > 0) {
-    const words = said.map((word) => say(`intake.colours.options.${word}`))
+    const words = said.map((word) => say(`colours.${word}`))
     lines.push({
       name: say('desk.facts.colours.name'),
       value: listWords(words, language),
