@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { checkPlan } from '../../../src/quilt/plan/check.ts'
-import { readPile } from '../../../src/quilt/plan/instance.ts'
+import { firstPlan } from '../../../src/quilt/plan/first.ts'
+import { type Pile, readPile, sharings } from '../../../src/quilt/plan/instance.ts'
 import { naivePlan } from '../../../src/quilt/plan/naive.ts'
 import type { Plan } from '../../../src/quilt/plan/plan.ts'
-import { pileLike, smallPile } from '../../help/piles.ts'
+import { shortageOf } from '../../../src/quilt/plan/shortage.ts'
+import { pileLike, pileOf, sharedPile, smallPile } from '../../help/piles.ts'
 
 /** Two garments, squares of 5 in; by hand: the dark one gives 4, the light one 3, and 5 + 6 are bought. */
 const given = {
@@ -155,6 +157,85 @@ const wrong: [what: string, problem: RegExp, plan: Plan][] = [
 
 test.each(wrong)('%s is found', (_, problem, broken) => {
   expect(checkPlan(pile, broken).problems.join('\n')).toMatch(problem)
+})
+
+describe('quilts that share a pile', () => {
+  // The light role is one quilt's and the dark one another's; navy may give to both.
+  const shared: Pile = {
+    ...pile,
+    contrast: [],
+    maxRoles: 2,
+    roles: pile.roles.map((role, quilt) => ({ ...role, quilt: Math.min(quilt, 1) })),
+  }
+  const navyInBoth: Plan = {
+    ...plan,
+    supply: [...plan.supply, { garment: 0, role: 0, size: 0, count: 1 }],
+    cuts: [{ garment: 0, panel: 0, pattern: [4, 0], times: 2 }, plan.cuts[1]!],
+    buy: [{ role: 0, size: 0, count: 4 }, ...plan.buy.slice(1)],
+  }
+  const { problems, worth } = checkPlan({ ...shared, sharing: 'must-in-all' }, navyInBoth)
+
+  test('count a must-use garment in each of them, where that is agreed', () => {
+    const V = (one: Plan, sharing: Pile['sharing']) =>
+      checkPlan({ ...shared, ...(sharing && { sharing }) }, one).worth.V
+    // Grey gives nothing to either; navy is in the second alone, or in both.
+    expect(V(plan, 'as-it-falls')).toBe(1)
+    expect(V(plan, undefined)).toBe(1)
+    expect(V(plan, 'must-in-all')).toBe(3)
+    expect({ problems, V: worth.V }).toEqual({ problems: [], V: 2 })
+  })
+
+  test('take no garment that is not in all of them, where all are to be', () => {
+    const even = (one: Plan) => checkPlan({ ...shared, sharing: 'evenly' }, one).problems
+    expect(even(plan)).toEqual([
+      'garment 0 is used, and not in 1 of 2 quilts',
+      'garment 1 is used, and not in 1 of 2 quilts',
+    ])
+    expect(even(navyInBoth)).toEqual(['garment 1 is used, and not in 1 of 2 quilts'])
+  })
+
+  test.each(sharings)('have a hurried plan that keeps every rule, %s', (sharing) => {
+    for (let seed = 1; seed <= 40; seed += 1) {
+      const one = pileOf(sharedPile(seed, sharing))
+      expect(checkPlan(one, naivePlan(one)).problems).toEqual([])
+      expect(checkPlan(one, firstPlan(one)).problems).toEqual([])
+    }
+  })
+
+  test('tell which must-use garment is missing where', () => {
+    const must = { ...shared, sharing: 'must-in-all' } as const
+    expect(shortageOf(must, plan).idle).toEqual([
+      { garment: 'navy', why: 'not-in-all', least: 2, missed: 1 },
+      { garment: 'grey', why: 'no-piece', least: 1, missed: 2 },
+    ])
+    expect(shortageOf(shared, plan).idle).toMatchObject([{ garment: 'grey', why: 'no-piece' }])
+    expect(shortageOf(must, plan).roles.map(({ role, quilt }) => [role, quilt])).toEqual([
+      ['light', 0],
+      ['dark', 1],
+      ['sash', 1],
+    ])
+    expect(shortageOf(pile, plan).roles.map(({ quilt }) => quilt)).toEqual([null, null, null])
+  })
+
+  test('ask a garment for a piece each, and say so where it has too few', () => {
+    const evenly = { ...shared, sharing: 'evenly' } as const
+    const few = evenly.garments.map((garment, g) =>
+      g === 0
+        ? {
+            ...garment,
+            minIfUsed: 1,
+            panels: [{ ...garment.panels[0]!, mult: 1, patterns: [[1, 0]] }],
+          }
+        : garment,
+    )
+    const nothing = { supply: [], cuts: [], buy: [], cloth: [] }
+    expect(shortageOf({ ...evenly, garments: few }, nothing).idle[0]).toEqual({
+      garment: 'navy',
+      why: 'too-few',
+      least: 2,
+      missed: 2,
+    })
+  })
 })
 
 test('pieces too wide for the cloth are lacking, and no rule is broken by that', () => {
