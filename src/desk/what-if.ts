@@ -8,6 +8,7 @@ import type { Estimate } from '../quilt/estimate.ts'
 import type { Layout, Role } from '../quilt/layout.ts'
 import { calledOf, type Pile } from '../quilt/plan/instance.ts'
 import { settledOf } from '../quilt/plan/settled.ts'
+import { shortageOf } from '../quilt/plan/shortage.ts'
 import { declinedOf, verdictsOf } from './consequences.ts'
 import { planReviewed } from './planned.ts'
 import type { Review } from './review.ts'
@@ -146,7 +147,7 @@ export interface Figures {
   /** Quarter inches of bought cloth, by role. */
   readonly cloth: readonly { readonly role: string; readonly length: number }[]
   readonly length: number
-  /** Numbers of garments that must be used and give nothing. */
+  /** Numbers of garments that must be used and give nothing, or not to every quilt that they ought to. */
   readonly idle: readonly number[]
 }
 
@@ -162,12 +163,11 @@ export function figuresOf({ pile, plan }: Planned): Figures {
       .filter((one) => calledOf(pile.roles[one.role]!) === role)
       .reduce((total, { steps }) => total + steps * pile.cloth.step, 0),
   }))
-  const gives = new Set(plan.supply.map(({ garment }) => garment))
   return {
     wanted,
     given: wanted - sum(plan.buy.filter(byGarments)),
     cloth: cloth.filter(({ length }) => length > 0),
     length: cloth.reduce((total, one) => total + one.length, 0),
-    idle: pile.garments.flatMap(({ id, must }, g) => (must && !gives.has(g) ? [Number(id)] : [])),
+    idle: shortageOf(pile, plan).idle.map(({ garment }) => Number(garment)),
   }
 }

@@ -2,14 +2,12 @@ import { formatMoney } from '../../base/money.ts'
 import type { Change } from '../../desk/tries.ts'
 import { type Figures, figuresOf, type Way } from '../../desk/what-if.ts'
 import type { Garment } from '../../intake/pile.ts'
-import { shortageWords, yardWords } from '../../papers/shortage-words.ts'
-import type { Planned } from '../../planning/plan-pile.ts'
-import { calledOf } from '../../quilt/plan/instance.ts'
-import { shortageOf } from '../../quilt/plan/shortage.ts'
+import { yardWords } from '../../papers/shortage-words.ts'
 import { priceChange } from '../../quilt/price-change.ts'
 import type { Language } from '../../words/words.ts'
 import { nameOf } from '../chat/present-garment.ts'
 import { readerAt } from './present-garment.ts'
+import { shortWords } from './present-short.ts'
 import type { WayCell, WayMark, WayRow } from './view-what-if.ts'
 
 /** A way with what its plan comes to. */
@@ -153,19 +151,6 @@ const linesCell: CellOf = ({ way: { estimate } }, { way: now }, { say, locale })
     ),
     mark: null,
   }
-}
-
-/** What a plan leaves open, in staff's words; garments that give nothing have a row of their own. */
-export function shortWords({ pile, plan }: Planned, language: Language): string {
-  const inWords = <T extends { readonly role: string }>(short: T): T => {
-    const role = pile.roles.find(({ name }) => name === short.role)!
-    return { ...short, role: language.say(`desk.plan.role.${calledOf(role)}`) }
-  }
-  const { roles, lacking, ...rest } = shortageOf(pile, plan)
-  return shortageWords(
-    { ...rest, roles: roles.map(inWords), lacking: lacking.map(inWords), idle: [] },
-    language,
-  )
 }
 
 const shortCell: CellOf = ({ way: { best } }, _, language) =>
