@@ -23,12 +23,17 @@ export type Patterns = readonly (readonly number[])[]
 export function panelAsked(pile: Pile, garment: PileGarment, at: number): PanelAsked {
   const { W, H, defects, upright, picture, only } = garment.panels[at]!
   const roles = rolesOf(pile, garment)
-  const bounds = pile.demand.map((row, size) => {
+  const bound = (size: number): number => {
     const { w, h } = pile.sizes[size]!
-    const isLookedFor = only?.includes(size) ?? true
-    const wanted = isLookedFor ? roles.reduce((sum, role) => sum + row[role]!, 0) : 0
+    const wanted = roles.reduce((sum, role) => sum + pile.demand[size]![role]!, 0)
     return Math.min(wanted, Math.floor((W * H) / (w * h)))
-  })
+  }
+  const all = pile.sizes.map((_, size) => (only?.includes(size) === false ? 0 : bound(size)))
+  // Where nothing else is wanted, a picture is looked for beside a piece of its own size.
+  const alone = picture && all.every((one) => one === 0)
+  const bounds = all.map((one, size) =>
+    alone && size === picture.size ? Math.min(1, bound(size)) : one,
+  )
   const panel = { W, H, defects, ...(upright && { upright }), ...(picture && { picture }) }
   return { panel, sizes: pile.sizes, bounds }
 }
@@ -75,7 +80,7 @@ const above0 = (counts: readonly number[]): number[] =>
 export function patternsOf(asked: PanelAsked): Patterns {
   const named = above0(asked.bounds)
   const none = [asked.sizes.map(() => 0)]
-  if (named.length === 0 && !asked.panel.picture) return none
+  if (named.length === 0) return none
   const found = patternCounts(toCut(asked, named))
   // A picture whose block has no place leaves its panel uncut.
   return found.length === 0 ? none : found.map((counts) => counted(asked, named, counts))
