@@ -118,7 +118,15 @@ function plainReply(question: Question, options: readonly string[]): Reply {
 const mostSteps = 400
 
 /** Leads an intake from hello to a confirmed pile. Returns the key of its link. */
-export async function confirmPile(
+export const confirmPile = (
+  conversation: Conversation,
+  garments: readonly Script[],
+  about: Script = {},
+): Promise<string> => leadTo('confirmed', conversation, garments, about)
+
+/** Leads an intake from hello to its review, or on until it is confirmed. */
+export async function leadTo(
+  goal: 'review' | 'confirmed',
   conversation: Conversation,
   garments: readonly Script[],
   about: Script = {},
@@ -129,7 +137,7 @@ export async function confirmPile(
   for (let step = 0; step < mostSteps; step++) {
     const { row, pile } = await conversation.open(key)
     const { place } = pile.followed
-    if (row.status !== 'open') return key
+    if (row.status !== 'open' || (goal === 'review' && place.at === 'end')) return key
     if (place.at === 'question') {
       const { question, item } = place
       const script = item === 0 ? about : garments[item - 1]!

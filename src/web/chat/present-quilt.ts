@@ -56,7 +56,9 @@ function clothList({ quilt: { cloths, pieces } }: DrawnQuilt, reader: QuiltReade
     n: garment,
     name:
       garment === null
-        ? say(bought === 'sashing' ? 'quilt.bought_strips' : 'quilt.bought')
+        ? bought === 'sashing'
+          ? say('quilt.bought_strips')
+          : say('quilt.bought', { role: say(`trade.roles.${bought}`) })
         : reader.nameOf(garment),
     colour: colour ?? untoldColour,
     mark: tone(colour ?? untoldColour),
@@ -99,7 +101,8 @@ function untoldOf(drawn: readonly DrawnQuilt[], reader: QuiltReader): ShownQuilt
       const href = reader.tell(n)
       return href === null ? [] : [{ label: say('quilt.tell', { name: reader.nameOf(n) }), href }]
     })
-  return { words: say('quilt.untold', { count: numbers.size }), links }
+  const words = reader.numbers ? 'quilt.untold_numbered' : 'quilt.untold'
+  return { words: say(words, { count: numbers.size }), links }
 }
 
 /** How far the pictures of a pile's quilts have come. */

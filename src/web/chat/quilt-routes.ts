@@ -1,6 +1,5 @@
 import type { FastifyInstance } from 'fastify'
 import type { z } from 'zod'
-import { Failure } from '../../base/failures.ts'
 import { frozen } from '../../intake/agreement.ts'
 import type { Open } from '../../intake/conversation.ts'
 import { type DrawnQuilt, keptQuilt } from '../../papers/quilt-kept.ts'
@@ -8,6 +7,7 @@ import { quiltFile, sendQuiltPng } from '../quilt-png.ts'
 import type { ChatContext } from './context.ts'
 import { becoming, keyParams, openPile } from './opened.ts'
 import type { ConfirmedPaper } from './present-pages.ts'
+import { drawnOrFail } from './quilts.ts'
 
 const quiltParams = keyParams.extend({ file: quiltFile })
 
@@ -17,10 +17,7 @@ async function quiltsShown(context: ChatContext, open: Open): Promise<readonly D
     const papers = await frozen<ConfirmedPaper>(context.store.db, open.row.id)
     return (papers?.[open.row.language]?.quilts ?? []).map(keptQuilt)
   }
-  const { state, drawn } = (await becoming(context, open, 'reviewing')).quilts
-  if (state === 'laying') throw new Failure('picture_waiting')
-  if (state === 'failed') throw new Failure('picture_failed')
-  return drawn
+  return drawnOrFail((await becoming(context, open, 'reviewing')).quilts)
 }
 
 /** The pictures of a pile's quilts, to save. */

@@ -19,6 +19,20 @@ export function QuiltSection({ quilts }: { quilts: ShownQuilts }) {
   )
 }
 
+/** The same with a number on each piece, for the bench. */
+export function QuiltForBench({ quilts }: { quilts: ShownQuilts }) {
+  return (
+    <section
+      class="card quilts quilt-numbered"
+      aria-labelledby="quilt-title"
+      data-quilts={quilts.state}
+    >
+      <h2 id="quilt-title">{quilts.title}</h2>
+      <QuiltsBody quilts={quilts} />
+    </section>
+  )
+}
+
 /** The same behind one line, where a page is for something else. Opens by itself where there is room. */
 export function QuiltFold({ quilts }: { quilts: ShownQuilts }) {
   return (
@@ -35,7 +49,7 @@ export function QuiltFold({ quilts }: { quilts: ShownQuilts }) {
   )
 }
 
-export function QuiltsBody({ quilts }: { quilts: ShownQuilts }) {
+function QuiltsBody({ quilts }: { quilts: ShownQuilts }) {
   const { words, again, untold } = quilts
   return (
     <>
@@ -46,7 +60,7 @@ export function QuiltsBody({ quilts }: { quilts: ShownQuilts }) {
         <div class="untold">
           <p>{untold.words}</p>
           {untold.links.length > 0 && (
-            <ul>
+            <ul class="tell">
               {untold.links.map(({ label, href }) => (
                 <li key={href}>
                   <a href={href}>{label}</a>
@@ -74,7 +88,7 @@ function Quilt({ quilt }: { quilt: ShownQuilt }) {
   const say = useSay()
   const { heading, picture, save, cloths } = quilt
   return (
-    <div class="quilt">
+    <div class="quilt-drawn">
       {heading && <h3>{heading}</h3>}
       <div class="quilt-shown">
         <figure>
@@ -108,7 +122,12 @@ function Cloth({ cloth }: { cloth: ShownCloth }) {
     <li {...(n !== null && { 'data-cloth': n })}>
       <ClothSwatch cloth={cloth} />
       <span>
-        {n !== null && <span class="tag-n">{n}</span>} {name}
+        {n !== null && (
+          <>
+            <span class="tag-n">{n}</span>{' '}
+          </>
+        )}
+        {name}
       </span>
       <span class="quilt-count">{pieces}</span>
     </li>

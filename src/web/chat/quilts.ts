@@ -1,8 +1,9 @@
+import { Failure } from '../../base/failures.ts'
 import type { Open } from '../../intake/conversation.ts'
 import { asLaid } from '../../intake/laid.ts'
 import { type AsPlanned, asKnown } from '../../intake/planned.ts'
 import { toPlan } from '../../intake/to-plan.ts'
-import { type KeptQuilt, keepQuilt } from '../../papers/quilt-kept.ts'
+import { type DrawnQuilt, type KeptQuilt, keepQuilt } from '../../papers/quilt-kept.ts'
 import type { ChatContext } from './context.ts'
 import { type ConfirmedPaper, confirmedPapers } from './present-pages.ts'
 import { drawnQuilts, type QuiltsSoFar } from './present-quilt.ts'
@@ -20,6 +21,13 @@ export async function quiltsSoFar(
   const laid = await asLaid(planned, plans, { cloths, bought: shop.cloth_colours, patienceMs })
   const drawn = drawnQuilts(laid, cloths, pile.garments, shop)
   return { state: laid.state === 'laid' ? 'drawn' : laid.state, drawn, mayChange }
+}
+
+/** Throws `picture_waiting` while they are laid, `picture_failed` where they are not to be had now. */
+export function drawnOrFail({ state, drawn }: QuiltsSoFar): readonly DrawnQuilt[] {
+  if (state === 'laying') throw new Failure('picture_waiting')
+  if (state === 'failed') throw new Failure('picture_failed')
+  return drawn
 }
 
 /** As they are at this moment, to be kept; null: they are not drawn yet. */

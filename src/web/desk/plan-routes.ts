@@ -1,9 +1,14 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
+import { planReviewed } from '../../desk/planned.ts'
 import { review } from '../../desk/review.ts'
+import { asPlanned } from '../../intake/planned.ts'
+import { drawnOrFail } from '../chat/quilts.ts'
+import { quiltFile, sendQuiltPng } from '../quilt-png.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { showDesk } from './page.ts'
 import { planPage } from './present-plan.ts'
+import { reviewedQuilts } from './present-plan-quilt.ts'
 
 const params = z.object({ pile: z.string().min(1).max(64) })
 
@@ -27,6 +32,23 @@ export const planRoutes =
         const page = await planPage(found, context, wish, deskLanguage(request, context))
         if (page.state === 'failed') reply.status(503)
         return showDesk(context, request, reply, page)
+      },
+    )
+
+    app.get(
+      '/piles/:pile/quilt/:file',
+      {
+        schema: {
+          summary: 'The picture of one quilt of a pile, as a PNG',
+          params: params.extend({ file: quiltFile }),
+        },
+      },
+      async (request, reply) => {
+        const { pile, file: n } = request.params
+        const found = await review(context.store.db, context.knowledge, pile)
+        const planned = await asPlanned(planReviewed(found), context.plans)
+        const quilts = drawnOrFail(await reviewedQuilts(context, found, planned))
+        return sendQuiltPng(context, reply, found.row.id, quilts[n - 1])
       },
     )
   }

@@ -1,4 +1,5 @@
 import { useSay } from '../chat/pieces.tsx'
+import { QuiltForBench } from '../chat/quilt.tsx'
 import { Cuts } from './plan-cuts.tsx'
 import type { PlanGarment, PlanPage, PlanRole } from './view-plan.ts'
 
@@ -44,6 +45,7 @@ export function PlanView({ page }: { page: PlanPage }) {
       {plan && <Roles roles={plan.roles} all={plan.all} />}
       {plan && <Garments garments={plan.garments} />}
       <Out out={page.out} />
+      {page.quilts && <QuiltForBench quilts={page.quilts} />}
       {plan?.cuts && <Cuts cuts={plan.cuts} />}
     </main>
   )

@@ -11,6 +11,7 @@ import { shortageOf } from '../../quilt/plan/shortage.ts'
 import type { Language } from '../../words/words.ts'
 import { nameOf } from '../chat/present-garment.ts'
 import { asFailure } from '../errors.ts'
+import type { DeskContext } from './context.ts'
 import { deskPaths } from './paths.ts'
 import { readerAt } from './present-garment.ts'
 import {
@@ -19,7 +20,9 @@ import {
   type PlannedGarments,
   pieceSize,
   planCuts,
+  roleName,
 } from './present-plan-cuts.ts'
+import { reviewedQuilts, shownAtDesk } from './present-plan-quilt.ts'
 import { quiltWords } from './present-queue.ts'
 import type { PlanGarment, PlanPage, PlanRole, PlanState, ShownPlan } from './view-plan.ts'
 
@@ -35,7 +38,7 @@ function roleRow({ pile, plan }: Planned, role: number, language: Language): Pla
   const bought = sum(buy.filter(({ size }) => canBeBought(pile, size)))
   const steps = plan.cloth.find((one) => one.role === role)?.steps ?? 0
   return {
-    name: say(`trade.roles.${pile.roles[role]!.name}`),
+    name: roleName(pile, role, say),
     sizes: pile.sizes.flatMap((size, s) => {
       const count = pile.demand[s]![role]!
       return count > 0 ? [say('desk.plan.piece', { count, size: pieceSize(size, say) })] : []
@@ -73,7 +76,7 @@ function idleOf({ pile, plan }: Planned): ReadonlyMap<number, string> {
   return new Map(
     pile.garments.flatMap(({ id, must }, g) => {
       const reason = why.get(id)
-      if (!reason) return []
+      if (!reason || (reason === 'not-in-all' && !must)) return []
       return [[g, must && reason === 'no-room' ? 'must' : reason] as const]
     }),
   )
@@ -98,7 +101,7 @@ function garmentRows(one: PlannedGarments, isSettled: boolean, language: Languag
         say('desk.plan.gives', {
           count,
           size: pieceSize(pile.sizes[size]!, say),
-          role: say(`trade.roles.${pile.roles[role]!.name}`),
+          role: roleName(pile, role, say),
         }),
       ),
       idle: why === undefined ? null : say(`desk.plan.idle.${why}`),
@@ -205,7 +208,7 @@ const mayChange: readonly PlanState[] = ['working', 'ended', 'waiting', 'failed'
 /** The plan of a reviewed pile. */
 export async function planPage(
   review: Review,
-  { plans }: { readonly plans: Plans },
+  context: Pick<DeskContext, 'knowledge' | 'plans'>,
   wish: CutsWish,
   language: Language,
 ): Promise<PlanPage> {
@@ -213,10 +216,12 @@ export async function planPage(
   const { number } = review.row
   const { layout, size, quilts } = review.pile.wish
   const asked = planReviewed(review)
-  const [state, planned] = await progressOf(asked, plans)
+  const [state, planned] = await progressOf(asked, context.plans)
+  const soFar = await reviewedQuilts(context, review, { asked, state, best: planned })
   const cuts = state === 'working' ? null : wish
   const plan =
-    planned && (await shownPlan({ number, planned, used: asked.used }, cuts, language, plans))
+    planned &&
+    (await shownPlan({ number, planned, used: asked.used }, cuts, language, context.plans))
   return {
     page: 'plan',
     title: say('desk.plan.title', { number }),
@@ -237,6 +242,7 @@ export async function planPage(
         .map(({ code, name }) => say('desk.plan.not_used', { name: `${code} · ${name}` })),
     ],
     plan,
+    quilts: shownAtDesk(soFar, review, language),
     out: asked.out.map((one) => outWords(one, language)),
   }
 }

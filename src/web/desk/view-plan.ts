@@ -1,4 +1,5 @@
 import type { CutSheet } from '../../papers/cut-sheet.ts'
+import type { ShownQuilts } from '../chat/view-quilt.ts'
 import type { Link } from './view.ts'
 
 /** Proven; still at work; the time was up; it ended early; nothing found yet; not to be had; nothing to plan. */
@@ -75,5 +76,6 @@ export interface PlanPage {
   readonly again: Link | null
   readonly cautions: readonly string[]
   readonly plan: ShownPlan | null
+  readonly quilts: ShownQuilts | null
   readonly out: readonly { readonly name: string; readonly why: string }[]
 }

@@ -1,0 +1,49 @@
+import type { Review } from '../../desk/review.ts'
+import type { AsPlanned } from '../../intake/planned.ts'
+import type { Language } from '../../words/words.ts'
+import { nameOf } from '../chat/present-garment.ts'
+import { type QuiltsSoFar, shownQuilts } from '../chat/present-quilt.ts'
+import { quiltsSoFar } from '../chat/quilts.ts'
+import type { ShownQuilts } from '../chat/view-quilt.ts'
+import type { DeskContext } from './context.ts'
+import { deskPaths } from './paths.ts'
+import { readerAt } from './present-garment.ts'
+
+/** For so long a page waits for each quilt to be laid, ms. */
+const patience = 1200
+
+/** The quilts that the plan of a reviewed pile makes. */
+export const reviewedQuilts = (
+  context: Pick<DeskContext, 'knowledge' | 'plans'>,
+  { pile, garments }: Review,
+  planned: AsPlanned,
+): Promise<QuiltsSoFar> => {
+  const cloths = garments.map(({ garment: { n }, cloth }) => ({ garment: n, ...cloth }))
+  return quiltsSoFar(context, { pile, cloths }, planned, patience)
+}
+
+/** The quilts piece by piece, for the bench; null where the page tells already why there are none. */
+export function shownAtDesk(
+  soFar: QuiltsSoFar,
+  { row: { number }, garments }: Review,
+  language: Language,
+): ShownQuilts | null {
+  if (soFar.state === 'none' || soFar.state === 'failed') return null
+  const { say } = language
+  const byNumber = new Map(garments.map(({ garment }) => [garment.n, garment]))
+  const quilts = shownQuilts(
+    // How far the plan has come stands at the head of the page.
+    { ...soFar, mayChange: false },
+    [say('quilt.numbers')],
+    deskPaths.plan(number),
+    {
+      language,
+      nameOf: (n) => nameOf(byNumber.get(n)!, readerAt(language)),
+      photo: (id) => deskPaths.photo(number, id, 'cloth'),
+      png: (n) => deskPaths.quilt(number, n),
+      tell: () => null,
+      numbers: true,
+    },
+  )
+  return { ...quilts, title: say('quilt.desk_title') }
+}
