@@ -48,8 +48,9 @@ export interface PanelsOptions {
   readonly log?: Log | undefined
   /** What the thread runs. */
   readonly file?: URL
-  /** A panel that takes longer is given up. */
+  /** A panel that takes longer, or more memory, is given up. */
   readonly limitMs?: number
+  readonly memoryMb?: number
   /** With more panels on the list than this those that nobody waits for are let go, the oldest first. */
   readonly mostWaiting?: number
 }
@@ -91,9 +92,10 @@ export function openPanels({
   log,
   file = threadFile('panel-worker'),
   limitMs = 20_000,
+  memoryMb = 512,
   mostWaiting = 3000,
 }: PanelsOptions = {}): Panels {
-  const thread = openThread<PanelJob, PanelFound>(file)
+  const thread = openThread<PanelJob, PanelFound>(file, memoryMb)
   const patterns = new Kept<Patterns>(mostPatterns, mostBytes, bytesOf)
   const lists = new Kept<PanelCutList | null>(mostLists)
   const givenUp = new Kept<true>(mostGivenUp)
@@ -178,7 +180,7 @@ export function openPanels({
       atWork = null
       end(key)
     }
-    if (looked + lost === 0) return
+    if (looked + lost === 0 || closed) return
     const ms = Math.round(performance.now() - startedAt)
     log?.info({ panels: { looked, givenUp: lost, left: waiting.size, ms } }, 'panels looked at')
   }

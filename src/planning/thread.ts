@@ -63,16 +63,23 @@ function runOn<Job, Told>(
   return ended
 }
 
-export function openThread<Job, Told>(file: URL): Thread<Job, Told> {
+/** `memoryMb`: a thread that wants more for its own values dies; left out: what Node allows. */
+export function openThread<Job, Told>(file: URL, memoryMb?: number): Thread<Job, Told> {
   let worker: Worker | null = null
   let closed = false
 
   /** What went wrong with the start, if anything. */
   async function start(): Promise<string | null> {
-    worker = new Worker(file)
+    const fresh = new Worker(file, {
+      ...(memoryMb && { resourceLimits: { maxOldGenerationSizeMb: memoryMb } }),
+    })
+    worker = fresh
     // Whoever waits learns of it from `heardFrom`; unheard, it would end the server.
-    worker.on('error', () => {})
-    return heardFrom(worker, startMs, (said) => ('ready' in said ? { wrong: null } : null))
+    fresh.on('error', () => {})
+    fresh.once('exit', () => {
+      if (worker === fresh) worker = null
+    })
+    return heardFrom(fresh, startMs, (said) => ('ready' in said ? { wrong: null } : null))
   }
 
   return {

@@ -107,6 +107,14 @@ test.each(['dies', 'throws'])('a thread that %s costs the panel it was at', asyn
   expect(told('panel given up')).toHaveLength(2)
 })
 
+test('a panel that wants too much memory costs that panel, and nobody else', async () => {
+  open({ file: stand('hoards'), memoryMb: 16 })
+  const pile = pileOf(40)
+  await panels.look(pile, long)
+  expect([panels.missing(pile), panels.waits(pile)]).toEqual([1, false])
+  expect(JSON.stringify(told('panel given up'))).toContain('memory')
+})
+
 test('who waits waits no longer than asked, and the panel is looked at all the same', async () => {
   open({ file: stand('hangs'), limitMs: long })
   const pile = pileOf(40)
