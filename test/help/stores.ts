@@ -89,7 +89,8 @@ async function once(databaseUrl: string, statement: string): Promise<void> {
   }
 }
 
-async function openSqlite(migrated: boolean): Promise<TestStore> {
+/** A store of its own, in a new folder: for tests to which it does not matter what holds the rows. */
+export async function openSqlite(migrated = true): Promise<TestStore> {
   const dataDir = mkdtempSync(join(tmpdir(), 'pieceworth-store-'))
   const store = await openStore({ dataDir })
   if (migrated) await migrate(store)

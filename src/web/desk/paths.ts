@@ -10,6 +10,7 @@ export const deskPaths = {
   welcome: (token: string) => `/desk/welcome/${token}`,
   pile: (number: number) => `/desk/piles/${number}`,
   plan: (number: number) => `/desk/piles/${number}/plan`,
+  roles: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/roles`,
   whatIf: (number: number, tries: readonly string[] = []) => {
     const query = new URLSearchParams(tries.map((one) => ['try', one])).toString()
     // Both are plain in a query, and easier to read so.

@@ -7,6 +7,7 @@ import { priceChange } from '../../quilt/price-change.ts'
 import type { Language } from '../../words/words.ts'
 import { nameOf } from '../chat/present-garment.ts'
 import { readerAt } from './present-garment.ts'
+import { roleNames } from './present-roles.ts'
 import { shortWords } from './present-short.ts'
 import type { WayCell, WayMark, WayRow } from './view-what-if.ts'
 
@@ -29,7 +30,8 @@ export const namesOf =
   }
 
 /** What is changed: "without A3-2 · Blue flannel". */
-export function changeWords(change: Change, names: Names, { say, locale }: Language): string {
+export function changeWords(change: Change, names: Names, language: Language): string {
+  const { say } = language
   const key = `desk.what_if.change.${change.change}`
   switch (change.change) {
     case 'without':
@@ -39,8 +41,7 @@ export function changeWords(change: Change, names: Names, { say, locale }: Langu
     case 'roles': {
       const name = names(change.garment)
       if (change.roles.length === 0) return say('desk.what_if.change.any', { name })
-      const roles = change.roles.map((role) => say(`trade.roles.${role}`))
-      return say(key, { name, roles: new Intl.ListFormat(locale).format(roles) })
+      return say(key, { name, roles: roleNames(change.roles, language) })
     }
     case 'layout':
       return say(key, { layout: say(`trade.layouts.${change.layout}.name`) })

@@ -1,10 +1,11 @@
 import type { Review } from '../../desk/review.ts'
 import { type Change, mostTries, readTry, tryText, unknownIn } from '../../desk/tries.ts'
 import { type Trying, type Way, wayOf } from '../../desk/what-if.ts'
-import { type Layout, quiltSizes, roles } from '../../quilt/layout.ts'
+import { type Layout, quiltSizes } from '../../quilt/layout.ts'
 import type { Language } from '../../words/words.ts'
 import { deskPaths } from './paths.ts'
 import { quiltWords } from './present-queue.ts'
+import { rolesToPlay } from './present-roles.ts'
 import { changeWords, compared, type Names, namesOf, wayRows } from './present-way.ts'
 import type { Choice, WayForm, WayHead, WhatIfPage } from './view-what-if.ts'
 
@@ -62,10 +63,6 @@ interface Show {
 
 const choice = (value: string, label: string): Choice => ({ value, label })
 
-/** Roles of the layout that garments play. */
-const playedIn = (layout: Layout, demanded: ReadonlySet<string>): Choice['value'][] =>
-  roles.filter((role) => demanded.has(role) && !layout.bought.includes(role))
-
 function formOf(
   review: Review,
   ways: readonly Way[],
@@ -74,8 +71,7 @@ function formOf(
 ): WayForm {
   const { say } = language
   const now = ways[0]!.asked
-  const demanded = new Set((now.pile?.roles ?? []).map(({ called, name }) => called ?? name))
-  const played = playedIn(now.layout, demanded)
+  const played = now.pile ? rolesToPlay(now.pile, language) : []
   const asNow = choice('', say('desk.what_if.form.as_now'))
   const garments = review.garments.map(({ garment }) => choice(String(garment.n), names(garment.n)))
   const select = (id: string, choices: readonly Choice[]) => ({
@@ -101,7 +97,7 @@ function formOf(
       ),
       select(
         'more',
-        played.map((role) => choice(`more:${role}`, say(`trade.roles.${role}`))),
+        played.map(({ value, label }) => choice(`more:${value}`, label)),
       ),
       select(
         'layout',
@@ -120,7 +116,7 @@ function formOf(
       played.length > 1
         ? {
             garments: [asNow, ...garments],
-            roles: played.map((role) => choice(role, say(`trade.roles.${role}`))),
+            roles: played,
           }
         : null,
   }

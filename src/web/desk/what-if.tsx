@@ -1,4 +1,5 @@
 import { useSay } from '../chat/pieces.tsx'
+import { RoleBoxes } from './roles.tsx'
 import type { Choice, WayCell, WayForm, WayHead, WayRow, WhatIfPage } from './view-what-if.ts'
 
 /** The pile as it stands, and other ways beside it. */
@@ -138,7 +139,7 @@ function Further({ form }: { form: WayForm }) {
               label={say('desk.what_if.form.of')}
               choices={roles.garments}
             />
-            <Roles choices={roles.roles} name="plays" checked={[]} />
+            <RoleBoxes choices={roles.roles} name="plays" checked={[]} />
             <p class="hint">{say('desk.plan.roles.hint')}</p>
           </fieldset>
         )}
@@ -165,24 +166,5 @@ function Select(field: { id: string; name: string; label: string; choices: reado
         ))}
       </select>
     </p>
-  )
-}
-
-/** A box to tick for each role. */
-export function Roles(field: {
-  name: string
-  choices: readonly Choice[]
-  checked: readonly string[]
-}) {
-  const { name, choices, checked } = field
-  return (
-    <div class="role-boxes">
-      {choices.map(({ value, label }) => (
-        <label key={value} class="role-box">
-          <input type="checkbox" name={name} value={value} checked={checked.includes(value)} />
-          {label}
-        </label>
-      ))}
-    </div>
   )
 }
