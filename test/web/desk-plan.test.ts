@@ -315,6 +315,7 @@ eachStore('the plan of a pile at the desk', (store) => {
     const { body } = await visitor.get('/desk/piles/2/plan')
     expect(cells(footOf(body))[0]).toBe(3 * one)
     expect(plain(body)).toContain('3 quilts from one pile')
+    expect(plain(body)).toContain('quiet pieces, quilt 3')
   })
 
   test('nobody reads a plan without signing in, and there is none of a pile that is not there', async () => {

@@ -1,10 +1,11 @@
 import { capacityOf } from './capacity.ts'
-import type { Called, Pile } from './instance.ts'
+import { type Called, calledOf, type Pile } from './instance.ts'
 import { canBeBought, isShared, rolesByQuilt, rolesOf } from './limits.ts'
 import type { Bought, Plan } from './plan.ts'
 
 /** What garments do not give to a role, and the cloth that gives it. */
 export interface RoleShort {
+  /** As it is called in its quilt. */
   readonly role: string
   /** Which of several quilts, from 0; null: there is one. */
   readonly quilt: number | null
@@ -79,30 +80,24 @@ const pieces = (all: readonly Bought[]): number => all.reduce((sum, { count }) =
 /** What a plan leaves open: to be put into words. Panels need their patterns. */
 export function shortageOf(pile: Pile, plan: Plan): Shortage {
   const isOne = rolesByQuilt(pile).length <= 1
-  const quiltOf = (role: number) => (isOne ? null : (pile.roles[role]!.quilt ?? 0))
+  const told = (at: number) => {
+    const role = pile.roles[at]!
+    return { role: calledOf(role), quilt: isOne ? null : (role.quilt ?? 0) }
+  }
   return {
     wanted: pile.demand.flat().reduce((sum, count) => sum + count, 0),
     garments: pile.garments.length,
-    roles: pile.roles.flatMap(({ name, garments }, role) => {
+    roles: pile.roles.flatMap(({ garments }, role): RoleShort[] => {
       const bought = plan.buy.filter((one) => one.role === role && canBeBought(pile, one.size))
       const steps = plan.cloth.find((one) => one.role === role)?.steps ?? 0
       const length = steps * pile.cloth.step
       return bought.length > 0
-        ? [
-            {
-              role: name,
-              quilt: quiltOf(role),
-              pieces: pieces(bought),
-              length,
-              byGarments: garments,
-            },
-          ]
+        ? [{ ...told(role), pieces: pieces(bought), length, byGarments: garments }]
         : []
     }),
-    lacking: plan.buy.flatMap(({ role, size, count }) => {
+    lacking: plan.buy.flatMap(({ role, size, count }): Lacking[] => {
       const { w, h } = pile.sizes[size]!
-      if (canBeBought(pile, size)) return []
-      return [{ role: pile.roles[role]!.name, quilt: quiltOf(role), pieces: count, w, h }]
+      return canBeBought(pile, size) ? [] : [{ ...told(role), pieces: count, w, h }]
     }),
     idle: idleOf(pile, plan),
   }
