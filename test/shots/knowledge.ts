@@ -11,14 +11,14 @@ import { photographCuts } from './cuts.ts'
 import { contactSheets } from './sheet.ts'
 
 /** What the last build wrote; the place is the same from here and from the bundled command. */
-const assets = new URL('../../dist/assets/', import.meta.url)
+export const builtAssets = new URL('../../dist/assets/', import.meta.url)
 
 /** As wide as the room between the margins of Letter, px; a sheet is as tall as it is. */
 const paper = { width: 733, height: 600 }
 
 /** Every kind's teardown sheet as it is printed; its file is named by language and kind. */
 async function photographSheets(browser: Browser, folder: string, code: string): Promise<string[]> {
-  const open = await openTeardownPages(browser, assets)
+  const open = await openTeardownPages(browser, builtAssets)
   const taken: string[] = []
   for (const [i, kind] of domains.kind.entries()) {
     const page = await open(kind, code)
@@ -36,7 +36,10 @@ const shown = (name: string, wide: boolean): string =>
 
 /** Every drawing with its name, on light ground and on dark. */
 async function photographDrawings(browser: Browser, folder: string): Promise<string[]> {
-  const css = readFileSync(new URL(openAssets(assets, '').path('desk.css'), assets), 'utf8')
+  const css = readFileSync(
+    new URL(openAssets(builtAssets, '').path('desk.css'), builtAssets),
+    'utf8',
+  )
   const names = Object.keys(drawings).toSorted(
     (a, b) => Number(helpNames.includes(b)) - Number(helpNames.includes(a)),
   )
@@ -61,7 +64,7 @@ export async function photographKnowledge(
   shots: string,
   tell: (line: string) => void,
 ): Promise<void> {
-  if (!existsSync(fileURLToPath(new URL('manifest.json', assets))))
+  if (!existsSync(fileURLToPath(new URL('manifest.json', builtAssets))))
     throw new Error('No styles are built yet: run "npm run build" first.')
   const folder = join(shots, 'knowledge')
   rmSync(folder, { recursive: true, force: true })
@@ -71,7 +74,7 @@ export async function photographKnowledge(
     tell(`teardown sheets, ${code}: ${sheets.length}`)
     for (const sheet of await contactSheets(sheets, join(shots, `sheet-teardown-${code}`)))
       tell(`  ${sheet}`)
-    const cuts = await photographCuts(browser, assets, folder, code)
+    const cuts = await photographCuts(browser, builtAssets, folder, code)
     tell(`cutting sheets, ${code}: ${cuts.length}`)
     for (const sheet of await contactSheets(cuts, join(shots, `sheet-cut-${code}`)))
       tell(`  ${sheet}`)

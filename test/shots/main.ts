@@ -8,7 +8,8 @@ import { openBrowser } from '../help/browser.ts'
 import { signIn, welcome } from '../help/desk-door.ts'
 import { askedOn, drive, send, turn } from '../help/driver.ts'
 import { type RunningServer, startServer } from '../help/server.ts'
-import { photographKnowledge } from './knowledge.ts'
+import { builtAssets, photographKnowledge } from './knowledge.ts'
+import { photographQuilts } from './quilts.ts'
 import { contactSheets } from './sheet.ts'
 
 /** A picture of every page, as files and on contact sheets, from a server of its own. */
@@ -130,6 +131,7 @@ async function photographPages(browser: Browser): Promise<void> {
 const browser = await openBrowser()
 try {
   if (argv[2] === 'knowledge') await photographKnowledge(browser, folder, tell)
+  else if (argv[2] === 'quilts') await photographQuilts(browser, builtAssets, folder, tell)
   else await photographPages(browser)
 } finally {
   await browser.close()
