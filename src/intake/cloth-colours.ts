@@ -1,5 +1,6 @@
 import { labOf, mixed } from '../base/colour.ts'
 import { type ColourWord, colourWord, drawnAs, examplesOf } from '../base/colour-words.ts'
+import { type Figure, practice } from '../base/figure.ts'
 import type { SeenCloth } from '../photo/cloth.ts'
 import { difference } from '../quilt/place/colours.ts'
 import type { Db, PileRow } from '../store/schema.ts'
@@ -25,13 +26,17 @@ export interface Seen {
 
 /**
  * Where one word for a colour ends is seen by everybody otherwise, and so is the light of a room: a
- * photo's colour may bear a word that some colour of this word is no further from, in CIEDE2000. Common
- * practice, no source.
+ * photo's colour may bear a word that some colour of this word is no further from, in CIEDE2000.
  */
 const reach = 16
 
 /** So much of a photo's cloth has the colours that are told, or it is not shown as the garment's. */
 const mostly = 0.5
+
+export const reachFigures: readonly Figure[] = [
+  { figure: "cloth/a photo's colour from a word's, CIEDE2000", value: reach, source: practice },
+  { figure: 'cloth/least share of told colours to show a photo', value: mostly, source: practice },
+]
 
 const tuple = (colour: { l: number; a: number; b: number }) =>
   [colour.l, colour.a, colour.b] as const

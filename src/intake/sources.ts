@@ -6,6 +6,7 @@ import { sizeFigures } from '../garment/garment-sizes.ts'
 import { panelFigures } from '../garment/panel-losses.ts'
 import { holeFigures } from '../garment/panels.ts'
 import { pressFigures } from '../garment/press.ts'
+import { clothFigures } from '../photo/cloth.ts'
 import { graphicFigures, layoutFigures } from '../quilt/layout.ts'
 import { materialFigures } from '../quilt/materials.ts'
 import { placeFigures } from '../quilt/place/colours.ts'
@@ -20,6 +21,7 @@ import { heatFigures } from '../textile/heat.ts'
 import { ironFigures } from '../textile/iron.ts'
 import { shareFigures } from '../textile/label/blocks.ts'
 import { spellingFigures } from '../textile/label/spelling.ts'
+import { reachFigures } from './cloth-colours.ts'
 import type { FlowsFolder } from './flows-folder.ts'
 import { layoutsOf, ratesOf } from './knowledge.ts'
 
@@ -79,6 +81,8 @@ const inCode: readonly Figure[] = [
   ...planFigures,
   ...soleFigures,
   ...placeFigures,
+  ...clothFigures,
+  ...reachFigures,
 ]
 
 /** Every figure that grading, cutting and packing rest on, of the owner's files and of our own. */

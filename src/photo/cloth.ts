@@ -1,4 +1,5 @@
 import { hexOf, type Light, labOf, lightOfCode } from '../base/colour.ts'
+import { type Figure, practice } from '../base/figure.ts'
 
 /** An upright picture in sRGB, row by row, `channels` bytes for a pixel: one is grey, three are colour. */
 export interface Pixels {
@@ -22,11 +23,17 @@ export interface SeenCloth {
   readonly main: readonly { readonly colour: string; readonly share: number }[]
 }
 
-/** The square that is taken for cloth, of a picture's shorter side. Common practice, no source. */
+/** The square that is taken for cloth, of a picture's shorter side. */
 const part = 0.36
 
-/** Least share of a main colour, and how far apart two are in CIELAB. Common practice, no source. */
+/** Least share of a main colour, and how far apart two are in CIELAB. */
 const least = { share: 0.08, apart: 15 }
+
+export const clothFigures: readonly Figure[] = [
+  { figure: "cloth/square, of a photo's shorter side", value: part, source: practice },
+  { figure: 'cloth/least share of a main colour', value: least.share, source: practice },
+  { figure: 'cloth/main colours apart in CIELAB', value: least.apart, source: practice },
+]
 
 const most = 3
 const rounds = 12
