@@ -14,7 +14,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   flow: ['base'],
   photo: ['base'],
   store: ['base'],
-  intake: below,
+  intake: [...below, 'planning'],
   planning: ['base', 'textile', 'garment', 'quilt', 'store'],
   papers: ['base', 'words', 'textile', 'garment', 'quilt'],
   desk: [...below, 'intake', 'papers', 'planning'],
