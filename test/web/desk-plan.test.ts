@@ -64,7 +64,7 @@ const plansThat = (of: Plans['of']): Plans => ({
   known: () => null,
   warm: () => {},
   cutLists: nothingElse,
-  laid: nothingElse,
+  laid: () => Promise.resolve({ laid: null, working: true }),
   close: () => Promise.resolve(),
 })
 

@@ -1,6 +1,8 @@
 import { useSay } from '../chat/pieces.tsx'
 import { QuiltForBench } from '../chat/quilt.tsx'
 import { Cuts } from './plan-cuts.tsx'
+import { GarmentRoles } from './roles.tsx'
+import { Savings } from './savings.tsx'
 import type { PlanGarment, PlanPage, PlanRole } from './view-plan.ts'
 
 /** How a pile becomes its quilt, on the screen and on paper. */
@@ -10,9 +12,14 @@ export function PlanView({ page }: { page: PlanPage }) {
   return (
     <main id="main" class="plan" tabIndex={-1} data-plan={page.state}>
       <p class="onward">
-        <a href={back.href}>{back.label}</a>
+        <a href={back.href}>{back.label}</a> <a href={page.whatIf.href}>{page.whatIf.label}</a>
       </p>
       <div class="card pile">
+        {page.refused && (
+          <p class="errors" role="alert">
+            {page.refused}
+          </p>
+        )}
         <h1 id="title">
           {page.title} <span class="quilt">{page.quilt}</span>
         </h1>
@@ -45,6 +52,7 @@ export function PlanView({ page }: { page: PlanPage }) {
       {plan && <Roles roles={plan.roles} all={plan.all} />}
       {plan && <Garments garments={plan.garments} />}
       <Out out={page.out} />
+      {page.savings && <Savings savings={page.savings} />}
       {page.quilts && <QuiltForBench quilts={page.quilts} />}
       {plan?.cuts && <Cuts cuts={plan.cuts} />}
     </main>
@@ -141,10 +149,10 @@ function Garments({ garments }: { garments: readonly PlanGarment[] }) {
 
 function Row({ garment }: { garment: PlanGarment }) {
   const say = useSay()
-  const { n, code, name, must, pieces, gives, idle, cut } = garment
+  const { n, code, name, must, pieces, gives, idle, cut, without, roles } = garment
   return (
     <tr data-garment={n}>
-      <th scope="row">
+      <th scope="row" id={`given-${n}`}>
         <span class="plan-name">
           {code} · {name}
         </span>
@@ -165,6 +173,10 @@ function Row({ garment }: { garment: PlanGarment }) {
             {cut.label}
           </a>
         )}
+        <a class="plan-how" href={without.href}>
+          {without.label}
+        </a>
+        {roles && <GarmentRoles form={roles} />}
       </td>
     </tr>
   )

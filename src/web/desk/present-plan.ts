@@ -1,30 +1,34 @@
+import type { Failure } from '../../base/failures.ts'
 import { planReviewed } from '../../desk/planned.ts'
 import type { Review } from '../../desk/review.ts'
 import type { Garment } from '../../intake/pile.ts'
+import { type AsPlanned, asPlanned, type PlanState } from '../../intake/planned.ts'
 import { chosen } from '../../intake/replies.ts'
 import type { LeftOut, ToPlan } from '../../intake/to-plan.ts'
-import { shortageWords, yardWords } from '../../papers/shortage-words.ts'
+import { yardWords } from '../../papers/shortage-words.ts'
 import type { Planned } from '../../planning/plan-pile.ts'
-import type { Plans, Progress } from '../../planning/plans.ts'
+import type { Plans } from '../../planning/plans.ts'
 import { canBeBought, roleDemand } from '../../quilt/plan/limits.ts'
-import { shortageOf } from '../../quilt/plan/shortage.ts'
 import type { Language } from '../../words/words.ts'
 import { nameOf } from '../chat/present-garment.ts'
-import { asFailure } from '../errors.ts'
+import { failureSentence } from '../errors.ts'
 import type { DeskContext } from './context.ts'
 import { deskPaths } from './paths.ts'
 import { readerAt } from './present-garment.ts'
 import {
   type CutsWish,
-  cutsHref,
   type PlannedGarments,
   pieceSize,
   planCuts,
   roleName,
 } from './present-plan-cuts.ts'
+import { garmentRows, type PlanReader } from './present-plan-garments.ts'
 import { reviewedQuilts, shownAtDesk } from './present-plan-quilt.ts'
 import { quiltWords } from './present-queue.ts'
-import type { PlanGarment, PlanPage, PlanRole, PlanState, ShownPlan } from './view-plan.ts'
+import { shownSavings } from './present-savings.ts'
+import { shortWords } from './present-short.ts'
+import type { PlanPage, PlanRole, ShownPlan } from './view-plan.ts'
+import type { SavingsPart } from './view-savings.ts'
 
 const sum = (all: readonly { readonly count: number }[]): number =>
   all.reduce((total, { count }) => total + count, 0)
@@ -69,76 +73,20 @@ function allRow({ pile, plan }: Planned, roles: readonly PlanRole[], language: L
   }
 }
 
-/** Why garments give nothing, by place; asked as though all of them had to be used. */
-function idleOf({ pile, plan }: Planned): ReadonlyMap<number, string> {
-  const asked = { ...pile, garments: pile.garments.map((one) => ({ ...one, must: true })) }
-  const why = new Map(shortageOf(asked, plan).idle.map((one) => [one.garment, one.why]))
-  return new Map(
-    pile.garments.flatMap(({ id, must }, g) => {
-      const reason = why.get(id)
-      if (!reason || (reason === 'not-in-all' && !must)) return []
-      return [[g, must && reason === 'no-room' ? 'must' : reason] as const]
-    }),
-  )
-}
-
-function garmentRows(one: PlannedGarments, isSettled: boolean, language: Language): PlanGarment[] {
-  const { say } = language
-  const { pile, plan } = one.planned
-  const idle = idleOf(one.planned)
-  return one.used.map((garment, g) => {
-    const given = plan.supply.filter(({ garment: by, count }) => by === g && count > 0)
-    const why = idle.get(g)
-    const href = isSettled ? cutsHref(one, g) : null
-    const name = nameOf(garment, readerAt(language))
-    return {
-      n: garment.n,
-      code: garment.code,
-      name,
-      must: pile.garments[g]!.must,
-      pieces: sum(given),
-      gives: given.map(({ role, size, count }) =>
-        say('desk.plan.gives', {
-          count,
-          size: pieceSize(pile.sizes[size]!, say),
-          role: roleName(pile, role, say),
-        }),
-      ),
-      idle: why === undefined ? null : say(`desk.plan.idle.${why}`),
-      cut: href === null ? null : { label: say('desk.plan.how', { name }), href },
-    }
-  })
-}
-
 /** `wish` is null while the plan may change: nobody is told how to cut by it. */
 async function shownPlan(
   one: PlannedGarments,
   wish: CutsWish | null,
-  language: Language,
+  reader: PlanReader,
   plans: Plans,
 ): Promise<ShownPlan> {
-  const { pile, plan } = one.planned
-  const { say } = language
-  const shortage = shortageOf(pile, plan)
-  const roles = pile.roles.map((_, role) => roleRow(one.planned, role, language))
-  const inWords = <T extends { readonly role: string }>(short: T): T => ({
-    ...short,
-    role: say(`desk.plan.role.${short.role}`),
-  })
+  const { language } = reader
+  const roles = one.planned.pile.roles.map((_, role) => roleRow(one.planned, role, language))
   return {
-    // Garments that must be used and give nothing are told apart, by their names.
-    shortage: shortageWords(
-      {
-        ...shortage,
-        roles: shortage.roles.map(inWords),
-        lacking: shortage.lacking.map(inWords),
-        idle: [],
-      },
-      language,
-    ),
+    shortage: shortWords(one.planned, language),
     roles,
     all: allRow(one.planned, roles, language),
-    garments: garmentRows(one, wish !== null, language),
+    garments: garmentRows(one, wish !== null, reader),
     cuts: wish && (await planCuts(one, wish, language, plans)),
   }
 }
@@ -183,45 +131,53 @@ function todo({ used, out }: ToPlan, { say }: Language): string[] {
   ]
 }
 
-function stateOf({ best, working }: Progress): PlanState {
-  if (!best) return 'waiting'
-  if (best.wrong !== null) return best.plan.supply.length > 0 ? 'ended' : 'failed'
-  if (best.proven) return 'proven'
-  return working ? 'working' : 'open'
+const mayChange: readonly PlanState[] = ['working', 'ended', 'waiting', 'failed']
+
+/** What a reader wishes to see of a plan beside itself. */
+export interface PlanWish {
+  readonly cuts: CutsWish
+  /** What would save cloth, which takes further plans. */
+  readonly costs: boolean
 }
 
-/** The plan as far as it is known; a planning that is too busy is a state of the page, and no fault. */
-async function progressOf({ pile }: ToPlan, plans: Plans): Promise<[PlanState, Planned | null]> {
-  if (!pile) return ['empty', null]
-  try {
-    const progress = await plans.of(pile)
-    const state = stateOf(progress)
-    return [state, state === 'failed' ? null : progress.best]
-  } catch (error) {
-    if (asFailure(error).code !== 'busy') throw error
-    return ['failed', null]
+/** What would save cloth; null while the plan may change, as what saves would change with it. */
+async function savingsOf(
+  { review, language }: PlanReader,
+  { state, best }: AsPlanned,
+  plans: Plans,
+  isOpen: boolean,
+): Promise<SavingsPart | null> {
+  if (!best || mayChange.includes(state)) return null
+  const { say } = language
+  const here = deskPaths.plan(review.row.number)
+  const open = `${here}?costs=1#plan-savings`
+  if (!isOpen) return { state: 'closed', open: { label: say('desk.savings.open'), href: open } }
+  return {
+    state: 'open',
+    close: { label: say('desk.savings.close'), href: `${here}#plan-savings` },
+    ...(await shownSavings(review, best, { plans, href: open }, language)),
   }
 }
 
-const mayChange: readonly PlanState[] = ['working', 'ended', 'waiting', 'failed']
-
-/** The plan of a reviewed pile. */
+/** The plan of a reviewed pile. `refused`: a form of the page that was not taken. */
 export async function planPage(
-  review: Review,
+  reader: PlanReader,
   context: Pick<DeskContext, 'knowledge' | 'plans'>,
-  wish: CutsWish,
-  language: Language,
+  wish: PlanWish,
+  refused: Failure | null = null,
 ): Promise<PlanPage> {
+  const { review, language } = reader
   const { say } = language
+  const { plans } = context
   const { number } = review.row
   const { layout, size, quilts } = review.pile.wish
   const asked = planReviewed(review)
-  const [state, planned] = await progressOf(asked, context.plans)
-  const soFar = await reviewedQuilts(context, review, { asked, state, best: planned })
-  const cuts = state === 'working' ? null : wish
+  const planned = await asPlanned(asked, plans)
+  const { state, best } = planned
+  const soFar = await reviewedQuilts(context, review, planned)
+  const cuts = state === 'working' ? null : wish.cuts
   const plan =
-    planned &&
-    (await shownPlan({ number, planned, used: asked.used }, cuts, language, context.plans))
+    best && (await shownPlan({ number, planned: best, used: asked.used }, cuts, reader, plans))
   return {
     page: 'plan',
     title: say('desk.plan.title', { number }),
@@ -230,6 +186,8 @@ export async function planPage(
       ...(quilts > 1 ? [say('desk.quilts', { count: quilts })] : []),
     ].join(' · '),
     back: { label: say('desk.pile', { number }), href: deskPaths.pile(number) },
+    whatIf: { label: say('desk.what_if.link'), href: deskPaths.whatIf(number) },
+    refused: refused && failureSentence(refused, language),
     state,
     words: [say(`desk.plan.state.${state}`), ...todo(asked, language)],
     again: mayChange.includes(state)
@@ -242,6 +200,7 @@ export async function planPage(
         .map(({ code, name }) => say('desk.plan.not_used', { name: `${code} · ${name}` })),
     ],
     plan,
+    savings: await savingsOf(reader, planned, plans, wish.costs),
     quilts: shownAtDesk(soFar, review, language),
     out: asked.out.map((one) => outWords(one, language)),
   }

@@ -1,9 +1,9 @@
+import type { PlanState } from '../../intake/planned.ts'
 import type { CutSheet } from '../../papers/cut-sheet.ts'
 import type { ShownQuilts } from '../chat/view-quilt.ts'
 import type { Link } from './view.ts'
-
-/** Proven; still at work; the time was up; it ended early; nothing found yet; not to be had; nothing to plan. */
-export type PlanState = 'proven' | 'working' | 'open' | 'ended' | 'waiting' | 'failed' | 'empty'
+import type { RolesForm } from './view-roles.ts'
+import type { SavingsPart } from './view-savings.ts'
 
 export interface PlanRole {
   readonly name: string
@@ -30,6 +30,10 @@ export interface PlanGarment {
   readonly idle: string | null
   /** To how it is cut. */
   readonly cut: Link | null
+  /** What if it were left out. */
+  readonly without: Link
+  /** Null where there is one part it may go to, or none. */
+  readonly roles: RolesForm | null
 }
 
 export interface GarmentCuts {
@@ -70,12 +74,17 @@ export interface PlanPage {
   readonly title: string
   readonly quilt: string
   readonly back: Link
+  readonly whatIf: Link
+  /** A form of this page that was not taken, and why. */
+  readonly refused: string | null
   readonly state: PlanState
   /** What the state is, and what there is to do. */
   readonly words: readonly string[]
   readonly again: Link | null
   readonly cautions: readonly string[]
   readonly plan: ShownPlan | null
+  /** Null while the plan may change. */
+  readonly savings: SavingsPart | null
   readonly quilts: ShownQuilts | null
   readonly out: readonly { readonly name: string; readonly why: string }[]
 }
