@@ -1,7 +1,7 @@
 import type { Extent, Role } from '../layout.ts'
 import type { Board } from './board.ts'
 import { besideCosts, type Lab, neutral, usualRepeat } from './colours.ts'
-import { swapChange } from './cost.ts'
+import { swapChange, touchingPairs } from './cost.ts'
 import type { QuiltPiece } from './grid.ts'
 import { placeOn } from './index.ts'
 import type { PieceType, Pin } from './instance.ts'
@@ -50,7 +50,7 @@ export interface LaidQuilt {
 }
 
 /** A piece may lie where one of its role and size is wanted, whichever side of it is called the width. */
-const kindOf = (role: string, { w, h }: Extent): string =>
+export const kindOf = (role: string, { w, h }: Extent): string =>
   `${role} ${Math.min(w, h)} × ${Math.max(w, h)}`
 
 /** A type of pieces with what it is of. */
@@ -137,21 +137,30 @@ export function layQuilt(job: LayJob): LaidQuilt {
   return { ...placed, cells: cells.map((type) => types[type]!.garment), dropped }
 }
 
-/**
- * By how much a laid quilt's cost changes when two of its cells change what they hold; null where they may
- * not, as they take pieces of another role or size.
- */
-export function swapCost(
+/** What comes of it when two cells change what they hold. */
+export interface SwapEffect {
+  /** By how much the quilt's cost changes. */
+  readonly cost: number
+  /** Pairs of pieces of one garment that share an edge, before and after. */
+  readonly touching: { readonly before: number; readonly after: number }
+}
+
+/** Null where two cells of a laid quilt may not change, as they take pieces of another role or size. */
+export function swapEffect(
   job: LayJob,
   { cells }: Pick<LaidQuilt, 'cells'>,
   a: number,
   b: number,
-): number | null {
+): SwapEffect | null {
   const kinds = job.pieces.map(({ role, cut }) => kindOf(role, cut))
   if (kinds[a] === undefined || kinds[a] !== kinds[b]) return null
   const { board, types } = tableOf({ ...job, pins: [] })
-  const at = cells.map((garment, cell) =>
+  const before = cells.map((garment, cell) =>
     types.findIndex((type) => type.garment === garment && type.role === kinds[cell]),
   )
-  return swapChange(board, at, a, b)
+  const after = before.with(a, before[b]!).with(b, before[a]!)
+  return {
+    cost: swapChange(board, before, a, b),
+    touching: { before: touchingPairs(board, before), after: touchingPairs(board, after) },
+  }
 }

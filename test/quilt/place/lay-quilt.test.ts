@@ -8,7 +8,7 @@ import {
   type LayJob,
   layQuilt,
   type PiecesGiven,
-  swapCost,
+  swapEffect,
 } from '../../../src/quilt/place/lay-quilt.ts'
 import { layouts } from '../../help/knowledge.ts'
 
@@ -188,24 +188,36 @@ describe('pins', () => {
   })
 })
 
-test('what a change of two cells costs is what the whole cost differs by', () => {
+/** Pairs of one garment side by side or one above the other, in `columns`. */
+const touchingIn = (cells: LaidQuilt['cells'], columns: number): number =>
+  cells.filter((one, n) => one !== null && (n + 1) % columns > 0 && cells[n + 1] === one).length +
+  cells.filter((one, n) => one !== null && cells[n + columns] === one).length
+
+test('what a change of two cells does is what the whole quilt differs by', () => {
   const { cells } = layQuilt(mixed)
-  const before = costOf(mixed, cells, 5)
+  const cost = costOf(mixed, cells, 5)
   let changes = 0
+  let touching = 0
   for (const a of cells.keys()) {
     for (const b of cells.keys()) {
-      const cost = swapCost(mixed, { cells }, a, b)
+      const effect = swapEffect(mixed, { cells }, a, b)
       if (mixed.pieces[a]!.role !== mixed.pieces[b]!.role) {
-        expect(cost).toBeNull()
+        expect(effect).toBeNull()
         continue
       }
       const changed = cells.with(a, cells[b]!).with(b, cells[a]!)
-      expect(cost).toBe(costOf(mixed, changed, 5) - before)
-      if (cost !== 0) changes += 1
+      const after = touchingIn(changed, 5)
+      expect(effect).toEqual({
+        cost: costOf(mixed, changed, 5) - cost,
+        touching: { before: touchingIn(cells, 5), after },
+      })
+      if (effect!.cost !== 0) changes += 1
+      if (after > 0) touching += 1
     }
   }
   expect(changes).toBeGreaterThan(20)
-  expect(swapCost(mixed, { cells }, 0, 99)).toBeNull()
+  expect(touching).toBeGreaterThan(0)
+  expect(swapEffect(mixed, { cells }, 0, 99)).toBeNull()
 })
 
 test('a quilt of no pieces, and one of a single piece', () => {
