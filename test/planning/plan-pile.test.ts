@@ -32,7 +32,7 @@ describe('a small pile is planned as well as a search of everything plans it', (
 })
 
 describe.each(sharings)('several quilts that share a pile, %s', (sharing) => {
-  test.each(seeds(16))(
+  test.each(seeds(10))(
     'are planned as well as a search of everything plans them: pile %i',
     async (seed) => {
       const json = sharedPile(seed, sharing)

@@ -19,11 +19,21 @@ const pictures: readonly (readonly [what: string, inches: readonly number[]])[] 
   ['pictures larger than any block', [15, 40, 13]],
   ['sixty pictures', Array.from({ length: 60 }, (_, n) => 3 + ((n * 7) % 11))],
 ]
+const followsPictures = ({ mix, blocks }: Layout): boolean =>
+  mix !== undefined || Object.values(blocks).some(({ make }) => make === 'framed')
 const designs = every.flatMap(([id, size, one]) =>
-  pictures.map(
-    ([what, inches]) => [id, size, what, inches.length, designOf(one, size, inches)] as const,
-  ),
+  pictures
+    .slice(0, followsPictures(one) ? pictures.length : 1)
+    .map(([what, inches]) => [id, size, what, inches.length, designOf(one, size, inches)] as const),
 )
+
+test('a layout that has no place for pictures is set as without them', () => {
+  const others = every.filter(([, , one]) => !followsPictures(one))
+  expect(others).toHaveLength(10)
+  for (const [, size, one] of others) {
+    expect(designOf(one, size, [9, 4])).toEqual(designOf(one, size, []))
+  }
+})
 
 describe.each(designs)('%s, %s, %s', (id, _size, _what, count, design) => {
   const { finished, pieces, grid } = gridOf(design)
