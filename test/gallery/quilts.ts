@@ -8,11 +8,11 @@ import {
   shownQuilts,
 } from '../../src/web/chat/present-quilt.ts'
 import type { ShownQuilts } from '../../src/web/chat/view-quilt.ts'
-import { language, readPageWords } from '../../src/words/words.ts'
-import { layouts } from '../help/knowledge.ts'
+import { shopKnowledge } from '../help/bench-garments.ts'
 import { bought, cloths, nine } from '../help/sample-quilt.ts'
 
-const english = language('en', readPageWords().get('en')!)
+const { languages, layouts } = shopKnowledge()
+const english = languages.get('en')!
 
 /** A quilt of the nine garments as they come, some cloth bought, two garments' colour not told. */
 function drawnAs(id: string): DrawnQuilt {

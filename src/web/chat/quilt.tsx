@@ -43,7 +43,9 @@ export function QuiltFold({ quilts }: { quilts: ShownQuilts }) {
       data-quilts={quilts.state}
       {...unsettled(quilts)}
     >
-      <summary>{quilts.title}</summary>
+      <summary>
+        <h2>{quilts.title}</h2>
+      </summary>
       <QuiltsBody quilts={quilts} />
     </details>
   )
