@@ -69,19 +69,23 @@ export function oneMoreGarment({ pile, plan }: Planned, garment: Called): Change
   })
 }
 
-/** Garments that give least, so many, are tried without. */
-const leastGiving = 2
+/** So many garments that give little are tried without. */
+const mostWithout = 2
 
-/** The pile without each of the garments that give least; there is nothing to leave out of a single one. */
+/** A garment gives little where it gives no more than this share of what garments give on average: our own rule. */
+const littleShare = 0.5
+
+/** The pile without each of the garments that give little, least first, where nobody asked for them. */
 export function oneFewer({ pile, plan }: Planned): Changed[] {
   const gives = pile.garments.map((_, g) =>
     plan.supply.reduce((sum, one) => sum + (one.garment === g ? one.count : 0), 0),
   )
   const used = [...gives.keys()].filter((g) => gives[g]! > 0)
-  if (used.length < 2) return []
+  const average = used.reduce((sum, g) => sum + gives[g]!, 0) / used.length
   return used
+    .filter((g) => !pile.garments[g]!.must && gives[g]! <= littleShare * average)
     .sort((a, b) => gives[a]! - gives[b]!)
-    .slice(0, leastGiving)
+    .slice(0, mostWithout)
     .map((g) => ({
       change: { change: 'without', garment: pile.garments[g]!.id },
       pile: withoutGarment(pile, g),
