@@ -35,6 +35,8 @@ export interface Garment {
   readonly facts: Facts
   readonly panels: readonly Panel[]
   readonly grading: Grading | null
+  /** Ids of the layouts that suit what is left beside its single picture; null: it has none, or no grade yet. */
+  readonly rest: readonly string[] | null
   /** Null before it is graded. */
   readonly better: Betterment | null
 }
@@ -172,6 +174,11 @@ export function derivePile(
         ...followed.parts.flatMap(({ path }) => path),
       ]),
     )
+    const besidePicture = once(() => {
+      const rest: Facts = { ...facts, pattern: 'solid', graphic: 'none' }
+      const { layouts } = knowledge.grade(rest, forPile)
+      return layouts.filter(({ fits }) => fits).map(({ layout }) => layout)
+    })
     return {
       n: item.n,
       code: tagCode(row.number, item.n),
@@ -184,6 +191,9 @@ export function derivePile(
       facts,
       panels: cloth.panels,
       grading: item.open ? null : knowledge.grade(facts, forPile),
+      get rest() {
+        return item.open || facts.pattern !== 'single' ? null : besidePicture()
+      },
       get better() {
         return item.open ? null : better()
       },

@@ -78,13 +78,14 @@ export function toPlan(
     alike: wish.quilts,
     clothWidthIn: rates.cloth.usable_width_in,
     ...(wish.sharing && { sharing: wish.sharing }),
-    garments: used.map(({ n, facts, told, panels }) => ({
+    garments: used.map(({ n, facts, told, panels, rest }) => ({
       id: n,
       facts,
       graphicIn: told.graphicInches,
       must: told.mustUse,
       L: values.get(n) ?? null,
       roles: roles?.get(n) ?? null,
+      rest: rest?.includes(layout.id) ?? true,
       panels,
     })),
   }
