@@ -88,7 +88,9 @@ const tag = (n: number, name: string, kind: string, more: Partial<Tag> = {}): Ta
   ...more,
 })
 
-const greenShirt = tag(1, 'Green check shirt', 'button-shirt')
+const greenShirt = tag(1, 'Green check shirt', 'button-shirt', {
+  swatch: { colours: ['#3f7d4e', '#f5f5f3'], words: 'green and white' },
+})
 const sweatshirt = tag(2, 'Choir sweatshirt', 'sweatshirt', {
   grade: 'care',
   sentence: 'It stretches, and the picture on it is a raised print.',
