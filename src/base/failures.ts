@@ -50,6 +50,8 @@ export const failures = {
   decided_meanwhile: { status: 409 },
   garments_undecided: { status: 409 },
   pile_decided: { status: 409 },
+  pieces_unlike: { status: 422 },
+  quilt_changed: { status: 409 },
 
   // our side
   too_many_requests: { status: 429 },

@@ -6,6 +6,7 @@ import { derivePile, type Garment, type Pile } from '../intake/pile.ts'
 import { entriesOf } from '../intake/rows.ts'
 import type { GarmentWhy } from '../intake/why-garment.ts'
 import type { Db, PileRow } from '../store/schema.ts'
+import { type Arranged, arrangedOf } from './arranged.ts'
 import { type Outcome, outcomeOf, type Prospect, prospectOf, verdictsOf } from './consequences.ts'
 import { atTheDesk, type Decision, decisionsOf, undecided } from './decisions.ts'
 import { type GivenRoles, givenRoles } from './garment-roles.ts'
@@ -35,6 +36,7 @@ export interface Review {
   readonly notes: readonly Note[]
   /** Roles that staff let a garment play alone, by its number. */
   readonly roles: ReadonlyMap<number, GivenRoles>
+  readonly arranged: Arranged
   /** Numbers of garments that hold up accepting the pile. */
   readonly undecided: readonly number[]
   /** When the newest decision was made; 0: none. */
@@ -86,6 +88,7 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
   const decisions = await decisionsOf(db, row.id)
   const notes = await notesOf(db, row.id)
   const kept = await photosOf(db, row.id)
+  const marks = await planMarksOf(db, row.id)
 
   const standing = pile.garments.filter(({ dropped }) => !dropped)
   const cloths = await clothsOf(db, row, standing)
@@ -109,7 +112,8 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
     garments,
     decisions: decisions.filter(({ item }) => item === null),
     notes: notes.filter(({ item }) => item === 0),
-    roles: givenRoles(await planMarksOf(db, row.id)),
+    roles: givenRoles(marks),
+    arranged: arrangedOf(marks, { layout: pile.wish.layout.id, size: pile.wish.size }),
     undecided: waiting,
     seen: decisions.at(-1)?.at ?? 0,
     after: verdicts.size > 0 ? outcomeOf(pile, verdicts) : null,

@@ -18,7 +18,32 @@ export interface LaidDesign {
   readonly grid: QuiltGrid
   /** The garment's number for each piece of the grid; null: bought cloth. */
   readonly cells: readonly (number | null)[]
+  /** What it was laid from. */
+  readonly job: LayJob
 }
+
+/**
+ * What a person has put at a place. The place is the upper left corner of a piece's first part, finished
+ * inches: it outlives a change of the quilt that moves the piece to another place in its grid's order.
+ */
+export interface FixedPiece {
+  /** From 0. */
+  readonly quilt: number
+  readonly x: number
+  readonly y: number
+  /** The garment's number; null: bought cloth. */
+  readonly garment: number | null
+}
+
+/** The piece at a place, in the grid's order; −1: there is none. */
+export const pieceAt = (
+  { pieces }: Pick<QuiltGrid, 'pieces'>,
+  { x, y }: Pick<FixedPiece, 'x' | 'y'>,
+): number => pieces.findIndex(({ parts: [first] }) => first!.x === x && first!.y === y)
+
+/** Whether it lies where a person has put it: it does not where the quilt or the plan has become another. */
+export const liesThere = ({ grid, cells }: LaidDesign, fixed: FixedPiece): boolean =>
+  cells[pieceAt(grid, fixed)] === fixed.garment
 
 /** Laid; still being planned or laid; there is nothing to lay; not to be had now. */
 export type LaidState = 'laid' | 'laying' | 'none' | 'failed'
@@ -34,6 +59,8 @@ export interface LayingOf {
   readonly cloths: readonly ClothOfGarment[]
   /** Of bought cloth, `#rrggbb`. */
   readonly bought: Readonly<Record<Role, string>>
+  /** Where two want one piece, the first has it. */
+  readonly fixed: readonly FixedPiece[]
   /** So long each quilt is waited for, ms; left out: about a second. */
   readonly patienceMs?: number
 }
@@ -58,9 +85,9 @@ function givenTo({ pile, plan }: Planned, quilt: number): PiecesGiven[] {
   })
 }
 
-function jobOf(planned: Planned, quilt: number, { pieces }: QuiltGrid, of: LayingOf): LayJob {
+function jobOf(planned: Planned, quilt: number, grid: QuiltGrid, of: LayingOf): LayJob {
   return {
-    pieces,
+    pieces: grid.pieces,
     given: givenTo(planned, quilt),
     colours: of.cloths.map(({ garment, colour, value }) => ({
       garment,
@@ -68,7 +95,9 @@ function jobOf(planned: Planned, quilt: number, { pieces }: QuiltGrid, of: Layin
     })),
     cloth: Object.fromEntries(roles.map((role) => [role, tuple(of.bought[role], null)])),
     seed: 0,
-    pins: [],
+    pins: of.fixed
+      .filter((one) => one.quilt === quilt)
+      .map((one) => ({ cell: pieceAt(grid, one), garment: one.garment })),
   }
 }
 
@@ -88,9 +117,10 @@ export async function asLaid(
   const grids = asked.designs.map((design) => ({ design, grid: gridOf(design) }))
   const quilts: LaidDesign[] = []
   for (const [quilt, { design, grid }] of grids.entries()) {
-    const { laid, working } = await layIn(plans, jobOf(best, quilt, grid, of), of.patienceMs)
+    const job = jobOf(best, quilt, grid, of)
+    const { laid, working } = await layIn(plans, job, of.patienceMs)
     if (!laid) return nothing(working ? 'laying' : 'failed')
-    quilts.push({ design, grid, cells: laid.cells })
+    quilts.push({ design, grid, cells: laid.cells, job })
   }
   return { state: 'laid', quilts }
 }

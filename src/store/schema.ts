@@ -188,7 +188,8 @@ interface DecisionTable {
   at: number
 }
 
-export type MarkKind = 'role' | 'pin'
+/** Roles a garment may play; a piece that stays where it is; a whole quilt that stays as it lies. */
+export type MarkKind = 'role' | 'pin' | 'lay'
 
 /** What staff fixed of a pile's plan. Never edited: it is undone, and another made. */
 interface PlanMarkTable {

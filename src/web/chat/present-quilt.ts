@@ -1,5 +1,5 @@
 import type { ClothOfGarment } from '../../intake/cloth-colours.ts'
-import type { AsLaid } from '../../intake/laid.ts'
+import type { LaidDesign } from '../../intake/laid.ts'
 import type { Garment, Pile } from '../../intake/pile.ts'
 import type { Shop } from '../../intake/shop.ts'
 import { quiltsDrawn } from '../../papers/quilt-drawn.ts'
@@ -15,7 +15,7 @@ import type { ShownCloth, ShownQuilt, ShownQuilts } from './view-quilt.ts'
 
 /** The laid quilts of a pile in their cloth. */
 export function drawnQuilts(
-  { quilts }: AsLaid,
+  quilts: readonly LaidDesign[],
   cloths: readonly ClothOfGarment[],
   garments: readonly Garment[],
   { cloth_colours: bought }: Pick<Shop, 'cloth_colours'>,

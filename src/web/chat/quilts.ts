@@ -1,6 +1,6 @@
 import { Failure } from '../../base/failures.ts'
 import type { Open } from '../../intake/conversation.ts'
-import { asLaid } from '../../intake/laid.ts'
+import { asLaid, type FixedPiece, type LaidDesign } from '../../intake/laid.ts'
 import { type AsPlanned, asKnown } from '../../intake/planned.ts'
 import { toPlan } from '../../intake/to-plan.ts'
 import { type DrawnQuilt, type KeptQuilt, keepQuilt } from '../../papers/quilt-kept.ts'
@@ -10,17 +10,28 @@ import { drawnQuilts, type QuiltsSoFar } from './present-quilt.ts'
 
 export type QuiltContext = Pick<ChatContext, 'knowledge' | 'plans'>
 
+/** What a quilt is made of, and what a person has put where. */
+export interface ToLay extends Pick<Open, 'pile' | 'cloths'> {
+  readonly fixed?: readonly FixedPiece[]
+}
+
+/** The pictures of a pile's quilts, with how each of them lies. */
+export interface QuiltsLaid extends QuiltsSoFar {
+  readonly laid: readonly LaidDesign[]
+}
+
 /** The quilts that a plan makes, each waited for so long, ms. */
 export async function quiltsSoFar(
   { knowledge: { shop }, plans }: QuiltContext,
-  { pile, cloths }: Pick<Open, 'pile' | 'cloths'>,
+  { pile, cloths, fixed = [] }: ToLay,
   planned: AsPlanned,
   patienceMs: number,
-): Promise<QuiltsSoFar> {
+): Promise<QuiltsLaid> {
   const mayChange = planned.state === 'working' || planned.state === 'waiting'
-  const laid = await asLaid(planned, plans, { cloths, bought: shop.cloth_colours, patienceMs })
-  const drawn = drawnQuilts(laid, cloths, pile.garments, shop)
-  return { state: laid.state === 'laid' ? 'drawn' : laid.state, drawn, mayChange }
+  const of = { cloths, bought: shop.cloth_colours, fixed, patienceMs }
+  const { state, quilts } = await asLaid(planned, plans, of)
+  const drawn = drawnQuilts(quilts, cloths, pile.garments, shop)
+  return { state: state === 'laid' ? 'drawn' : state, drawn, mayChange, laid: quilts }
 }
 
 /** Throws `picture_waiting` while they are laid, `picture_failed` where they are not to be had now. */

@@ -1,9 +1,10 @@
+import { fixedIn } from '../../desk/arranged.ts'
 import type { Review } from '../../desk/review.ts'
 import type { AsPlanned } from '../../intake/planned.ts'
 import type { Language } from '../../words/words.ts'
 import { nameOf } from '../chat/present-garment.ts'
 import { type QuiltsSoFar, shownQuilts } from '../chat/present-quilt.ts'
-import { quiltsSoFar } from '../chat/quilts.ts'
+import { type QuiltsLaid, quiltsSoFar } from '../chat/quilts.ts'
 import type { ShownQuilts } from '../chat/view-quilt.ts'
 import type { DeskContext } from './context.ts'
 import { deskPaths } from './paths.ts'
@@ -12,14 +13,14 @@ import { readerAt } from './present-garment.ts'
 /** For so long a page waits for each quilt to be laid, ms. */
 const patience = 1200
 
-/** The quilts that the plan of a reviewed pile makes. */
+/** The quilts that the plan of a reviewed pile makes, as staff would have them lie. */
 export const reviewedQuilts = (
   context: Pick<DeskContext, 'knowledge' | 'plans'>,
-  { pile, garments }: Review,
+  { pile, garments, arranged }: Review,
   planned: AsPlanned,
-): Promise<QuiltsSoFar> => {
+): Promise<QuiltsLaid> => {
   const cloths = garments.map(({ garment: { n }, cloth }) => ({ garment: n, ...cloth }))
-  return quiltsSoFar(context, { pile, cloths }, planned, patience)
+  return quiltsSoFar(context, { pile, cloths, fixed: fixedIn(arranged) }, planned, patience)
 }
 
 /** The quilts piece by piece, for the bench; null where the page tells already why there are none. */
