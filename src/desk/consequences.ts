@@ -62,5 +62,16 @@ export interface Prospect {
 
 export const prospectOf = (pile: Pile, verdicts: Verdicts, n: number): Prospect => ({
   taken: tallyWith(pile, new Map([...verdicts, [n, 'take']])),
-  left: priceWith(pile, new Map([...verdicts, [n, 'decline']]), null),
+  // Where there is a plan its own price is told instead.
+  get left() {
+    return leftOutPrice(pile, verdicts, n, null)
+  },
 })
+
+/** The price were one garment more left out. The plan, where there is one, does without it already. */
+export const leftOutPrice = (
+  pile: Pile,
+  verdicts: Verdicts,
+  n: number,
+  settled: Settled | null,
+): Pile['estimate'] => priceWith(pile, new Map([...verdicts, [n, 'decline']]), settled)

@@ -12,10 +12,9 @@ import {
   savingsOf,
 } from '../planning/what-if.ts'
 import type { Pile as PileToPlan } from '../quilt/plan/instance.ts'
-import { settledOf } from '../quilt/plan/settled.ts'
 import { type PriceChange, priceChange } from '../quilt/price-change.ts'
 import { declinedOf, verdictsOf } from './consequences.ts'
-import { nextNumber, type Reviewed } from './what-if.ts'
+import { nextNumber, type Reviewed, settled } from './what-if.ts'
 
 /** What a change of a planned pile saves, and what it does to the likely price. */
 export interface PricedSaving extends Saved {
@@ -90,8 +89,8 @@ export async function pricedSavings(
     finishedPlan(pile, plans, until),
   )
   const declined = declinedOf(verdictsOf(reviewed.garments))
-  const priceOf = ({ pile, plan, proven }: Planned, otherwise: Otherwise = { without: declined }) =>
-    reviewed.pile.priced(settledOf(pile, plan, proven), otherwise)
+  const priceOf = (one: Planned, otherwise: Otherwise = { without: declined }) =>
+    reviewed.pile.priced(settled(one), otherwise)
   const before = priceOf(planned)
   const priced = found.map((one) => {
     const after = priceOf(one.after, otherwiseOf(one.change, declined))

@@ -14,6 +14,8 @@ const number = z
 
 const changeSchema = z.discriminatedUnion('change', [
   z.object({ change: z.literal('without'), garment: number }),
+  /** A garment that waits, stays at home or was declined is taken. */
+  z.object({ change: z.literal('take'), garment: number }),
   /** One more ordinary garment for a role. */
   z.object({ change: z.literal('more'), role: z.enum(roles) }),
   /** A garment plays these roles alone; none are named: any. */
@@ -30,6 +32,7 @@ function fieldsOf(part: string): unknown {
   const alone = rest.length === 0 ? first : undefined
   switch (change) {
     case 'without':
+    case 'take':
       return { change, garment: alone }
     case 'more':
       return { change, role: alone }
@@ -54,8 +57,10 @@ const trySchema = z
 function subjectOf(change: Change, n: number): string {
   switch (change.change) {
     case 'without':
-    case 'roles':
+    case 'take':
       return `garment ${change.garment}`
+    case 'roles':
+      return `roles ${change.garment}`
     case 'more':
       return `more ${n}`
     default:
@@ -78,7 +83,8 @@ export function readTry(text: string): Change[] | null {
 function partOf(change: Change): string {
   switch (change.change) {
     case 'without':
-      return `without:${change.garment}`
+    case 'take':
+      return `${change.change}:${change.garment}`
     case 'more':
       return `more:${change.role}`
     case 'roles':

@@ -9,6 +9,7 @@ import type { Layout, Role } from '../quilt/layout.ts'
 import { calledOf, type Pile } from '../quilt/plan/instance.ts'
 import { settledOf } from '../quilt/plan/settled.ts'
 import { shortageOf } from '../quilt/plan/shortage.ts'
+import type { Settled } from '../quilt/settled.ts'
 import { declinedOf, verdictsOf } from './consequences.ts'
 import { planReviewed } from './planned.ts'
 import type { Review } from './review.ts'
@@ -32,6 +33,9 @@ type Extra = NonNullable<Otherwise['more']>
 
 const leftOut = (changes: readonly Change[]): number[] =>
   changes.flatMap((one) => (one.change === 'without' ? [one.garment] : []))
+
+const takenIn = (changes: readonly Change[]): number[] =>
+  changes.flatMap((one) => (one.change === 'take' ? [one.garment] : []))
 
 const rolesOfMore = (changes: readonly Change[]): Role[] =>
   changes.flatMap((one) => (one.change === 'more' ? [one.role] : []))
@@ -59,7 +63,7 @@ function toPlanWith(
   const layout = changes.find((one) => one.change === 'layout')?.layout
   const size = changes.find((one) => one.change === 'size')?.size
   return planReviewed(
-    { ...reviewed, pile: { garments, wish, rates } },
+    { ...reviewed, pile: { garments, wish, rates }, taken: takenIn(changes) },
     {
       layout: layouts.find(({ id }) => id === layout) ?? wish.layout,
       size: size ?? wish.size,
@@ -92,6 +96,9 @@ function withAll(planned: Pile, more: readonly Role[], from: number): Grown | nu
   return { pile, extra }
 }
 
+/** What a plan settles of materials and price. */
+export const settled = ({ pile, plan, proven }: Planned): Settled => settledOf(pile, plan, proven)
+
 /** What the changed pile comes to by its plan. */
 function priceOf(
   { pile, garments }: Reviewed,
@@ -100,9 +107,11 @@ function priceOf(
   planned: Planned,
   extra: Extra,
 ): Estimate | null {
+  const taken = takenIn(changes)
+  const declined = declinedOf(verdictsOf(garments)).filter((n) => !taken.includes(n))
   const isOther = changes.some(({ change }) => change === 'layout' || change === 'size')
-  return pile.priced(settledOf(planned.pile, planned.plan, planned.proven), {
-    without: [...declinedOf(verdictsOf(garments)), ...leftOut(changes)],
+  return pile.priced(settled(planned), {
+    without: [...declined, ...leftOut(changes)],
     more: extra,
     ...(isOther && { quilt: { layout: asked.layout, size: asked.size } }),
   })

@@ -15,6 +15,9 @@ export function EffectPanel({ effect }: { effect: Effect }) {
         ))}
       </ul>
       <p>{effect.sentence}</p>
+      <p class="hint">
+        {effect.counted} {effect.again && <a href={effect.again.href}>{effect.again.label}</a>}
+      </p>
       <Pieces pieces={effect.pieces} />
       <Price effect={effect} />
     </>
@@ -23,21 +26,21 @@ export function EffectPanel({ effect }: { effect: Effect }) {
 
 function Pieces({ pieces }: { pieces: Effect['pieces'] }) {
   const say = useSay()
-  if (pieces.length === 0) return null
+  if (pieces.rows.length === 0) return null
   return (
     <table class="lines">
       <caption class="unseen">{say('desk.effect.pieces')}</caption>
       <thead>
         <tr>
-          <th scope="col">{say('desk.effect.piece')}</th>
+          <th scope="col">{say(`desk.effect.by.${pieces.by}`)}</th>
           <th scope="col">{say('desk.effect.have')}</th>
           <th scope="col">{say('desk.effect.want')}</th>
         </tr>
       </thead>
       <tbody>
-        {pieces.map(({ size, have, want }) => (
-          <tr key={size} class={have < want ? 'short' : undefined}>
-            <th scope="row">{size}</th>
+        {pieces.rows.map(({ name, have, want }) => (
+          <tr key={name} class={have < want ? 'short' : undefined}>
+            <th scope="row">{name}</th>
             <td>{have}</td>
             <td>{want}</td>
           </tr>
@@ -56,7 +59,7 @@ function Price({ effect }: { effect: Effect }) {
       <p class="likely">
         {say('estimate.likely')} <strong>{estimate.likely}</strong>
       </p>
-      <p class="range">{estimate.range}</p>
+      {estimate.range && <p class="range">{estimate.range}</p>}
       {estimate.was && <p class="hint">{estimate.was}</p>}
       {lines && (
         <details>

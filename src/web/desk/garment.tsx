@@ -78,6 +78,11 @@ function Body({ garment, csrf }: Shown) {
           <a href={garment.teardown.href}>{garment.teardown.label}</a>
         </p>
       )}
+      {garment.whatIf && (
+        <p class="onward">
+          <a href={garment.whatIf.href}>{garment.whatIf.label}</a>
+        </p>
+      )}
       {garment.next && (
         <p class="onward">
           <a href={garment.next.href}>{garment.next.label}</a>

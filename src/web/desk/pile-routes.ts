@@ -4,8 +4,10 @@ import { z } from 'zod'
 import type { FailureCode } from '../../base/failures.ts'
 import { decideGarment, decidePile, garmentVerdicts, pileVerdicts } from '../../desk/decisions.ts'
 import { settleNote } from '../../desk/notes.ts'
+import { planReviewed } from '../../desk/planned.ts'
 import { pileAtDesk, review } from '../../desk/review.ts'
 import { photoOf } from '../../intake/photos.ts'
+import { asPlanned } from '../../intake/planned.ts'
 import { asFailure, wantsPage } from '../errors.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { signedIn } from './guard.ts'
@@ -49,11 +51,14 @@ const reasonIn = (request: FastifyRequest): string => {
   return typeof reason === 'string' ? reason : ''
 }
 
+/** A pile is looked at more often than its plan: its page waits for one no longer than this. */
+const patienceMs = 300
+
 /** One pile: what the customer sent, and what staff say of it. */
 export const pileRoutes =
   (context: DeskContext): FastifyPluginAsyncZod =>
   async (app) => {
-    const { store, knowledge, clock, photos } = context
+    const { store, knowledge, clock, photos, plans } = context
 
     const showPile = async (
       request: FastifyRequest,
@@ -62,6 +67,7 @@ export const pileRoutes =
       refused: Refused | null,
     ) => {
       const found = await review(store.db, knowledge, pile)
+      const planned = await asPlanned(planReviewed(found), plans, patienceMs)
       const waiting = await waitingBeside(context)
       const { csrf } = signedIn(request)
       const desk = {
@@ -70,7 +76,7 @@ export const pileRoutes =
         seen: found.seen,
         refused,
       }
-      return showDesk(context, request, reply, pilePage(found, waiting, desk), {
+      return showDesk(context, request, reply, pilePage(found, planned, waiting, desk), {
         path: deskPaths.pile(found.row.number),
         counts: waiting.counts,
       })

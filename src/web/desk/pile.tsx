@@ -53,7 +53,8 @@ function PileCard({ page }: { page: PilePage }) {
       <Contact contact={page.contact} />
       <p class="lines-of-pile">{page.lines.join(' · ')}</p>
       <p class="onward">
-        <a href={page.plan.href}>{page.plan.label}</a>
+        <a href={page.plan.href}>{page.plan.label}</a>{' '}
+        <a href={page.whatIf.href}>{page.whatIf.label}</a>
       </p>
       {page.notToCut && (
         <div class="caution" role="note">

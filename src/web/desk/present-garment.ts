@@ -1,12 +1,15 @@
 import { formatMoney } from '../../base/money.ts'
-import type { Prospect } from '../../desk/consequences.ts'
+import { leftOutPrice, verdictsOf } from '../../desk/consequences.ts'
 import { garmentVerdicts } from '../../desk/decisions.ts'
 import type { Note } from '../../desk/notes.ts'
 import { type SourcedFact, sourcedFacts } from '../../desk/provenance.ts'
 import type { Review, ReviewedGarment } from '../../desk/review.ts'
+import { settled } from '../../desk/what-if.ts'
 import type { Flag, Grade } from '../../garment/grade.ts'
 import type { PressPlan } from '../../garment/press.ts'
 import { readingOf } from '../../intake/label.ts'
+import type { Garment } from '../../intake/pile.ts'
+import type { AsPlanned } from '../../intake/planned.ts'
 import { labelWords } from '../../papers/label-words.ts'
 import type { Language } from '../../words/words.ts'
 import { wishedOf } from '../chat/present-better.ts'
@@ -17,7 +20,8 @@ import { deskPaths } from './paths.ts'
 import { deskBetter, deskTogether } from './present-better.ts'
 import { type Desk, decisionForm } from './present-decision.ts'
 import { flagWhy, reckonedOf } from './present-why.ts'
-import type { DeskGarment, DeskNote, FactLine, StaffFlag, WhyLine } from './view.ts'
+import type { DeskGarment, DeskNote, FactLine, Link, StaffFlag, WhyLine } from './view.ts'
+import { takingIt, withoutIt } from './what-if-links.ts'
 import { momentWords } from './when.ts'
 
 /** The customer's pages write garments out for a reader; the desk is one that changes nothing. */
@@ -154,21 +158,42 @@ export function noteOf(note: Note, number: number, { say, locale }: Language): D
   }
 }
 
-/** Price and shortage before anything is decided. */
-function prospectWords(prospect: Prospect | undefined, { say, locale }: Language): string[] {
+/** Cloth and price before anything is decided: the cloth roughly, the price by the plan where there is one. */
+function prospectWords(
+  { pile, garments, prospects }: Review,
+  n: number,
+  { best }: AsPlanned,
+  { say, locale }: Language,
+): string[] {
+  const prospect = prospects.get(n)
   if (!prospect) return []
-  const { taken, left } = prospect
-  const sum = (part: 'have' | 'want') => taken.pieces.reduce((all, one) => all + one[part], 0)
+  const { pieces } = prospect.taken
+  const sum = (part: 'have' | 'want') => pieces.reduce((all, one) => all + one[part], 0)
+  const left = best ? leftOutPrice(pile, verdictsOf(garments), n, settled(best)) : prospect.left
   const price = left && formatMoney({ minor: left.total.likely, currency: left.currency }, locale)
   return [
     say('desk.if.taken', { have: sum('have'), want: sum('want') }),
-    ...(price ? [say('desk.if.left', { likely: price })] : []),
+    ...(price ? [say(`desk.if.${best ? 'left' : 'left_roughly'}`, { likely: price })] : []),
   ]
+}
+
+/** What if it were left out, where the plan may cut it; what if it were taken, where it may not yet. */
+function whatIfOf(
+  garment: Garment,
+  { asked }: AsPlanned,
+  number: number,
+  language: Language,
+): Link | null {
+  const named = { n: garment.n, name: nameOf(garment, readerAt(language)) }
+  if (asked.used.includes(garment)) return withoutIt(number, named, language)
+  const barred = asked.out.find((one) => one.garment === garment)?.barred
+  return !barred || barred.why === 'misfit' ? null : takingIt(number, named, language)
 }
 
 export function garmentOf(
   reviewed: ReviewedGarment,
   review: Review,
+  planned: AsPlanned,
   desk: Desk,
   next: number | undefined,
 ): DeskGarment {
@@ -207,7 +232,7 @@ export function garmentOf(
     ],
     reckoned: reckonedOf(told),
     answers: saidOf(garment.path, garment.n, reader),
-    prospects: prospectWords(review.prospects.get(garment.n), language),
+    prospects: prospectWords(review, garment.n, planned, language),
     notes: notes.map((note) => noteOf(note, number, language)),
     photos: photos.map((id, i) => ({
       id,
@@ -226,6 +251,7 @@ export function garmentOf(
       label: say('bench.open'),
       href: deskPaths.teardown(number, garment.n),
     },
+    whatIf: whatIfOf(garment, planned, number, language),
     next:
       next === undefined
         ? null

@@ -1,16 +1,13 @@
 import type { Review } from '../../desk/review.ts'
-import { tryText } from '../../desk/tries.ts'
-import type { Garment } from '../../intake/pile.ts'
 import type { Planned } from '../../planning/plan-pile.ts'
 import { shortageOf } from '../../quilt/plan/shortage.ts'
 import type { Language } from '../../words/words.ts'
 import { nameOf } from '../chat/present-garment.ts'
-import { deskPaths } from './paths.ts'
 import { readerAt } from './present-garment.ts'
 import { cutsHref, type PlannedGarments, pieceSize, roleName } from './present-plan-cuts.ts'
 import { rolesForm } from './present-roles.ts'
-import type { Link } from './view.ts'
 import type { PlanGarment } from './view-plan.ts'
+import { withoutIt } from './what-if-links.ts'
 
 /** Why garments give nothing, by place; asked as though all of them had to be used. */
 function idleOf({ pile, plan }: Planned): ReadonlyMap<number, string> {
@@ -24,12 +21,6 @@ function idleOf({ pile, plan }: Planned): ReadonlyMap<number, string> {
     }),
   )
 }
-
-/** What if a garment were left out. */
-export const withoutIt = (number: number, garment: Garment, language: Language): Link => ({
-  label: language.say('desk.what_if.without_it', { name: nameOf(garment, readerAt(language)) }),
-  href: deskPaths.whatIf(number, [tryText([{ change: 'without', garment: garment.n }])]),
-})
 
 /** Who looks at the plan, and may say where garments go. */
 export interface PlanReader {
@@ -68,7 +59,7 @@ export function garmentRows(
       ),
       idle: why === undefined ? null : say(`desk.plan.idle.${why}`),
       cut: href === null ? null : { label: say('desk.plan.how', { name }), href },
-      without: withoutIt(one.number, garment, language),
+      without: withoutIt(one.number, { n: garment.n, name }, language),
       roles: rolesForm(reader.review, garment, pile, reader),
     }
   })

@@ -35,6 +35,7 @@ export function changeWords(change: Change, names: Names, language: Language): s
   const key = `desk.what_if.change.${change.change}`
   switch (change.change) {
     case 'without':
+    case 'take':
       return say(key, { name: names(change.garment) })
     case 'more':
       return say(key, { role: say(`trade.roles.${change.role}`) })

@@ -96,6 +96,12 @@ function formOf(
         garments.map(({ value, label }) => choice(`without:${value}`, label)),
       ),
       select(
+        'take',
+        now.out
+          .filter(({ barred }) => barred.why !== 'misfit')
+          .map(({ garment: { n } }) => choice(`take:${n}`, names(n))),
+      ),
+      select(
         'more',
         played.map(({ value, label }) => choice(`more:${value}`, label)),
       ),

@@ -163,20 +163,31 @@ export interface DeskGarment {
   readonly next: Link | null
   /** Its teardown sheet; null: not graded yet. */
   readonly teardown: Link | null
+  /** What if it were left out, or taken; null: neither changes the plan. */
+  readonly whatIf: Link | null
 }
 
 export interface Effect {
   readonly title: string
   readonly sentence: string
-  readonly pieces: readonly {
-    readonly size: string
-    readonly have: number
-    readonly want: number
-  }[]
+  /** Whether it follows from the plan, or was counted roughly. */
+  readonly counted: string
+  /** To look again, where the plan is not there yet or may change. */
+  readonly again: Link | null
+  /** By size, or by part of the quilt. */
+  readonly pieces: {
+    readonly by: 'size' | 'part'
+    readonly rows: readonly {
+      readonly name: string
+      readonly have: number
+      readonly want: number
+    }[]
+  }
   readonly grades: readonly { readonly grade: Grade; readonly count: number }[]
   readonly estimate: {
     readonly likely: string
-    readonly range: string
+    /** Null: nothing is open. */
+    readonly range: string | null
     readonly was: string | null
   } | null
   readonly lines: EstimatePaper | null
@@ -187,6 +198,7 @@ export interface PilePage {
   readonly title: string
   readonly quilt: string
   readonly plan: Link
+  readonly whatIf: Link
   readonly lines: readonly string[]
   readonly contact: { readonly name: string; readonly email: string; readonly phone: string } | null
   readonly notToCut: string | null
