@@ -91,8 +91,10 @@ class Giving {
   readonly #left: number[][]
   readonly #share: Map<number, number>
   readonly #sizes: readonly number[]
-  /** Roles of the quilts that have got nothing yet and ought to. */
-  #unreached: (readonly number[])[]
+  /** Roles of each quilt that ought to have its part; none where it falls as it may. */
+  readonly #quilts: readonly (readonly number[])[]
+  /** Those that have got nothing yet. */
+  #unreached: readonly (readonly number[])[]
 
   constructor(pile: Pile, garment: number, roles: readonly number[], left: readonly number[][]) {
     this.#pile = pile
@@ -101,7 +103,8 @@ class Giving {
     this.#left = left.map((row) => [...row])
     this.#share = new Map(roles.map((role) => [role, shareOf(pile, role)]))
     this.#sizes = bySize(pile)
-    this.#unreached = isShared(pile) ? rolesByQuilt(pile) : []
+    this.#quilts = isShared(pile) ? rolesByQuilt(pile) : []
+    this.#unreached = this.#quilts
   }
 
   get reachesAll(): boolean {
@@ -127,27 +130,41 @@ class Giving {
     }
   }
 
-  /** One piece for each quilt that has none yet, then the largest pieces to the first roles. */
+  /** Those that want most first, so that all fill up alike: a garment for all has no place where one is full. */
+  #emptiestFirst(): (readonly number[])[] {
+    const wants = (roles: readonly number[]) =>
+      this.#left.reduce((sum, row) => sum + roles.reduce((all, role) => all + row[role]!, 0), 0)
+    return this.#quilts.toSorted((a, b) => wants(b) - wants(a))
+  }
+
+  /** One piece for each quilt that has none yet, then to each its part, then to the first roles what is left. */
   #deal(counts: readonly number[]): Supplied[] {
     const pieces = [...counts]
     const given = new Map<number, number>()
     const dealt: Supplied[] = []
-    const offer = (size: number, role: number, most: number): boolean => {
+    const offer = (size: number, role: number, most: number): number => {
       const before = dealt
         .filter((one) => one.size === size && one.role === role)
         .reduce((sum, { count }) => sum + count, 0)
       const room = (this.#share.get(role) ?? 0) - (given.get(role) ?? 0)
       const count = Math.min(pieces[size]!, this.#left[size]![role]! - before, room, most)
-      if (count <= 0) return false
+      if (count <= 0) return 0
       pieces[size]! -= count
       given.set(role, (given.get(role) ?? 0) + count)
       dealt.push({ garment: this.#garment, role, size, count })
-      return true
+      return count
     }
     for (const roles of this.#unreached) {
-      this.#sizes.some((size) => roles.some((role) => offer(size, role, 1)))
+      this.#sizes.some((size) => roles.some((role) => offer(size, role, 1) > 0))
     }
     for (const size of this.#sizes) {
+      const parts = Math.floor(pieces[size]! / Math.max(1, this.#quilts.length))
+      for (const part of [parts, 1]) {
+        for (const roles of this.#emptiestFirst()) {
+          let left = part
+          for (const role of roles) left -= offer(size, role, left)
+        }
+      }
       for (const role of this.#roles) offer(size, role, Number.POSITIVE_INFINITY)
     }
     return dealt
