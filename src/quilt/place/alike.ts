@@ -1,13 +1,6 @@
 import type { Board } from './board.ts'
 import type { Pairwise } from './pairwise.ts'
 
-export interface Alike {
-  /** For each type one of smaller number that could take its place everywhere; −1 where there is none. */
-  readonly before: Int32Array
-  /** Places whose cells could be the first one, the board turned or mirrored. */
-  readonly corners: readonly number[]
-}
-
 function couldChange(board: Board, t: number, u: number): boolean {
   const { adj, types, counts, typeRole, garment } = board
   const at = (a: number, b: number): number => adj[a * types + b]!
@@ -28,16 +21,32 @@ function couldChange(board: Board, t: number, u: number): boolean {
 }
 
 /**
- * What need not be looked at twice: types that could change names, and the board turned or mirrored. Both
- * hold at once, as the placement that comes first by types, cell by cell, fulfils both. With a pinned cell
- * nothing is alike.
+ * Types that could change names, each lot in the order in which a placement may be asked to begin with them.
+ * With a pinned cell nothing is alike.
  */
-export function alike(board: Board, { typeAt, anyFixed }: Pairwise): Alike {
-  const before = new Int32Array(typeAt.length).fill(-1)
-  if (anyFixed) return { before, corners: [] }
+export function alikeTypes(board: Board, { typeAt, anyFixed }: Pairwise): number[][] {
+  if (anyFixed) return []
+  const lots: number[][] = []
   typeAt.forEach((u, n) => {
-    const found = typeAt.slice(0, n).findLastIndex((t) => couldChange(board, t, u))
-    before[n] = found
+    const lot = lots.find(([first]) => couldChange(board, typeAt[first!]!, u))
+    if (lot) lot.push(n)
+    else lots.push([n])
   })
-  return { before, corners: board.images.map((image) => image[0]!) }
+  return lots.filter(({ length }) => length > 1)
+}
+
+/**
+ * A type of a single piece need not be tried in cells that turning or mirroring the board brings to one
+ * another: it may lie in the first of them alone. It must be none that could change names, or the placement
+ * that is turned might be the one whose names come in order.
+ */
+export function turnedOnce(board: Board, problem: Pairwise, lots: readonly number[][]): Pairwise {
+  const { counts, cellAt, anyFixed } = problem
+  const single = counts.findIndex((count, t) => count === 1 && !lots.some((lot) => lot.includes(t)))
+  if (single < 0 || anyFixed) return problem
+  const may = problem.may.map((types, p) => {
+    const isFirst = board.images.every((image) => image[cellAt[p]!]! >= cellAt[p]!)
+    return isFirst ? types : types.filter((t) => t !== single)
+  })
+  return { ...problem, may }
 }

@@ -1,92 +1,31 @@
-import { alike } from './alike.ts'
+import { alikeTypes, turnedOnce } from './alike.ts'
 import type { Found } from './anneal.ts'
 import type { Board } from './board.ts'
 import { totalCost } from './cost.ts'
-import { type PairCost, type Pairwise, pairwiseOf } from './pairwise.ts'
-import { type SelfBound, selfBound, selfCosts } from './self-bound.ts'
-import {
-  type Edge,
-  edgesOf,
-  edgeTable,
-  pairTable,
-  type Strip,
-  strips,
-  type Told,
-} from './strip-bound.ts'
+import { Graph, type Refinement } from './graph.ts'
+import { costsOf, type PairCost, type Pairwise, pairwiseOf } from './pairwise.ts'
+import { Prices } from './prices.ts'
+import { countOf, orderOf, pairOf } from './refinements.ts'
+import { Strip, toldWithin } from './strip-bound.ts'
 
 export interface Proof extends Found {
   readonly proven: boolean
-  /** Beginnings looked at. */
-  readonly nodes: number
 }
 
-/** Boards of so many cells are proven at most. */
+/** Boards of so many free cells are proven at most. */
 export const mostProven = 25
-/** Beginnings times types: what one beginning costs grows with the types. */
-const mostWork = 4_000_000
-/** The strip's bound keeps so many states a place at most: the more pairs it tells, the more it needs. */
-const mostStates = 40_000
-/** What sums of fractions may lose. */
-const rounding = 1e-6
-
-/** The pairs that the strip's bound tells: as many as its states allow, the dearest repeats first. */
-function toldByStrip(problem: Pairwise): readonly PairCost[] {
-  const { pairs } = problem
-  const repeats = [...new Set(pairs.map(({ repeat }) => repeat))].sort((a, b) => a - b)
-  const touching = pairs.filter(({ touch }) => touch)
-  const choices = [
-    ...repeats.map((least) => pairs.filter(({ touch, repeat }) => touch || repeat >= least)),
-    touching,
-    touching.filter(({ p, q }) => q === p + 1),
-  ]
-  const fits = (told: readonly PairCost[]): boolean =>
-    edgesOf(problem, told).every(({ states }) => states <= mostStates)
-  return choices.find(fits) ?? []
-}
-
-/** What the strip tells and what is left for the other bounds, each pair with its table. */
-interface View {
-  readonly edges: readonly Edge[]
-  readonly best: readonly Strip[]
-  readonly self: SelfBound
-  readonly others: readonly Told[]
-  readonly floor: number
-}
-
-/** `repeats`: whether the strip tells its pairs' repeats too, or only their edges. */
-function viewOf(problem: Pairwise, pairs: readonly PairCost[], repeats: boolean): View {
-  const told = new Set(pairs)
-  const table = repeats ? pairTable : edgeTable
-  const { edges, best, floor } = strips(
-    problem,
-    pairs.map((pair) => ({ ...pair, table: table(problem, pair) })),
-  )
-  const bySelf = (pair: PairCost): boolean => !repeats || !told.has(pair)
-  const self = selfBound(problem, selfCosts(problem, bySelf))
-  const others = problem.pairs
-    .filter(bySelf)
-    .map((pair) => (told.has(pair) ? { ...pair, adj: new Float64Array(0) } : pair))
-    .map((pair) => ({ ...pair, table: pairTable(problem, pair) }))
-  const pieces = piecesOf(problem)
-  const own = [...pieces].reduce((sum, [garment, count]) => sum + self(garment, 0, count), 0)
-  return { edges, best, self, others, floor: floor + own }
-}
-
-/** Where one garment has very many pieces, what they cost one another tells more than a strip does. */
-function bestView(problem: Pairwise): View {
-  const pairs = toldByStrip(problem)
-  const touching = pairs.filter(({ touch }) => touch)
-  const [strip, alone] = [viewOf(problem, pairs, true), viewOf(problem, touching, false)]
-  return alone.floor > strip.floor + rounding ? alone : strip
-}
-
-function piecesOf({ garment, counts }: Pairwise): Map<number, number> {
-  const pieces = new Map<number, number>()
-  counts.forEach((count, t) => {
-    pieces.set(garment[t]!, (pieces.get(garment[t]!) ?? 0) + count)
-  })
-  return pieces
-}
+/** What is looked at before it ends unproven, states of a strip and ways of the graph alike. */
+const mostLooks = 8_000_000_000
+/** A way of the graph takes so much longer to look at than a choice of a strip. */
+const wayLooks = 12
+/** Ways of the graph at a time: more do not fit well into memory. */
+const mostWays = 8_000_000
+/** States a place of the strips, one after another: the small one finds prices from which the large one goes on. */
+const stripStates = [60_000, 1_800_000]
+/** Sweeps of a strip at least and at most, and what they may look at together. */
+const sweeps = { least: 3, most: 12, looks: 600_000_000 }
+/** Sums of fractions lose so much of their value at most; those that a strip keeps in single precision, more. */
+const rounding = { double: 1e-9, single: 1e-5 }
 
 /** The largest number that divides every cost: two placements differ by at least that. 0 where none is. */
 function stepOf({ pairs }: Pairwise): number {
@@ -101,196 +40,181 @@ function stepOf({ pairs }: Pairwise): number {
   return step
 }
 
-/** The pairs by their first place. */
-function byFirst({ cells }: Pairwise, pairs: readonly Told[]): Told[][] {
-  const lists: Told[][] = Array.from({ length: cells }, () => [])
-  for (const pair of pairs) lists[pair.p]!.push(pair)
-  return lists
-}
-
-const leastEdge = ({ adj }: PairCost): number => (adj.length > 0 ? Math.min(...adj) : 0)
-
 /**
- * Branch and bound: cells are decided one after another, and a beginning is left where no end of it can be
- * better than the best known. What the rest costs at least is the sum of three that tell different costs:
- * the strip's pairs among the rest, other repeats among the rest (each garment for itself), and the other
- * pairs between what is decided and the rest (each cell for itself). After `nodes` beginnings it ends
- * unproven, with the best known.
+ * Whether anything costs less than what is known. Cells are decided one after another. First only some pairs
+ * are told, and types are taken as often as it pays, at prices (strip-bound.ts). What could still be better
+ * becomes a graph (graph.ts), which is refined wherever its cheapest way goes wrong: where it pays for a
+ * pair that is not told, or takes a type too often. When nothing is left, or the cheapest way goes wrong
+ * nowhere, it is proven; after `looks` it ends unproven, with the best known.
  */
-export function prove(board: Board, known: Found, nodes?: number): Proof {
-  return new Branching(board, known).run(nodes ?? mostWork / board.types)
+export function prove(board: Board, known: Found, looks = mostLooks): Proof {
+  return new Proving(board, known, looks).run()
 }
 
-class Branching {
+class Proving {
   readonly #board: Board
   readonly #problem: Pairwise
-  readonly #edges: readonly Edge[]
-  readonly #strips: readonly Strip[]
-  readonly #self: SelfBound
-  /** For each place, the least that edges which the strip does not tell cost among the cells from there on. */
-  readonly #outside: Float64Array
-  readonly #all: readonly (readonly Told[])[]
-  readonly #other: readonly (readonly Told[])[]
+  readonly #lots: readonly number[][]
+  readonly #prices: Prices
   readonly #step: number
-  readonly #before: Int32Array
-  readonly #corners: readonly number[]
-  readonly #garments: readonly number[]
-  readonly #left: Int32Array
-  readonly #leftOf: Int32Array
-  readonly #at: Int32Array
-  /** For each place, the place of each type among those it may hold. */
-  readonly #choice: readonly Int32Array[]
-  /** By decided places, then cell and type: what the decided ones cost it; all pairs, and those outside the strip. */
-  readonly #owed: readonly Float64Array[]
-  readonly #owedOutside: readonly Float64Array[]
-  #best: Found
-  #nodes = 0
-  #budget = 0
+  /** Of sums in double precision. Where costs are fractions, what is better by less is not worth a search. */
+  readonly #exactly: number
+  #known: Found
+  #looks: number
+  #untold: PairCost[] = []
+  /** Types whose count the graph does not tell, each with how far off it was taken of late. */
+  readonly #off: Map<number, number>
 
-  constructor(board: Board, known: Found) {
+  constructor(board: Board, known: Found, looks: number) {
     const problem = pairwiseOf(board)
-    const { cells, types, pairs, counts, may } = problem
-    const pieces = piecesOf(problem)
-    const { edges, best, self, others } = bestView(problem)
     this.#board = board
-    this.#problem = problem
-    this.#edges = edges
-    this.#strips = best
-    this.#self = self
-    this.#outside = Float64Array.from({ length: cells + 1 }, (_, d) =>
-      others.reduce((sum, pair) => (pair.p >= d ? sum + leastEdge(pair) : sum), 0),
-    )
-    this.#all = byFirst(
-      problem,
-      pairs.map((pair) => ({ ...pair, table: pairTable(problem, pair) })),
-    )
-    this.#other = byFirst(problem, others)
+    this.#lots = alikeTypes(board, problem)
+    this.#problem = turnedOnce(board, problem, this.#lots)
+    this.#prices = new Prices(problem)
     this.#step = stepOf(problem)
-    const symmetry = alike(board, problem)
-    this.#before = symmetry.before
-    this.#corners = symmetry.corners
-    this.#garments = [...pieces.keys()]
-    this.#left = counts.slice()
-    this.#leftOf = new Int32Array(Math.max(...pieces.keys()) + 1)
-    for (const [g, count] of pieces) this.#leftOf[g] = count
-    this.#at = new Int32Array(cells)
-    this.#choice = may.map((list) => Int32Array.from({ length: types }, (_, t) => list.indexOf(t)))
-    const tables = () => Array.from({ length: cells + 1 }, () => new Float64Array(cells * types))
-    this.#owed = tables()
-    this.#owedOutside = tables()
-    this.#best = known
+    this.#exactly = this.#step > 0 ? rounding.double : -rounding.double
+    this.#known = known
+    this.#looks = looks
+    this.#off = new Map([...problem.counts.keys()].map((t) => [t, 0]))
   }
 
-  run(nodes: number): Proof {
-    this.#budget = nodes
-    if (!this.#isHopeless(this.#rest(0))) this.#decide(0, 0)
-    return { ...this.#best, proven: this.#nodes < this.#budget, nodes: this.#nodes }
+  run(): Proof {
+    const proven = this.#isProven()
+    return { ...this.#known, proven }
   }
 
-  /** Whether nothing that costs at least `floor` can be better than the best known. */
-  #isHopeless(floor: number): boolean {
-    return floor > this.#best.cost - (this.#step > 0 ? this.#step - rounding : rounding)
-  }
-
-  #decide(p: number, paid: number): void {
-    const { cells, types, may, garment } = this.#problem
-    if (this.#nodes >= this.#budget) return
-    this.#nodes++
-    if (p === cells) {
-      this.#keep()
-      return
+  #isProven(): boolean {
+    const begun = this.#begin()
+    if (typeof begun === 'boolean') return begun
+    const graph = begun
+    for (const lot of this.#lots) {
+      graph.backward(this.#prices.now)
+      if (!this.#refine(graph, orderOf(lot, this.#problem.types))) return false
     }
-    const owed = this.#owed[p]!
-    const ends: { t: number; cost: number; floor: number }[] = []
-    for (const t of may[p]!) {
-      if (this.#left[t] === 0 || !this.#isFirstOfAlike(t, p)) continue
-      const cost = paid + owed[p * types + t]!
-      this.#take(p, t, garment[t]!, -1)
-      const floor = cost + this.#rest(p + 1)
-      this.#take(p, t, garment[t]!, 1)
-      if (!this.#isHopeless(floor)) ends.push({ t, cost, floor })
-    }
-    ends.sort((a, b) => a.floor - b.floor)
-    for (const { t, cost, floor } of ends) {
-      if (this.#isHopeless(floor)) return
-      this.#take(p, t, garment[t]!, -1)
-      this.#charge(p, t, this.#owed, this.#all)
-      this.#charge(p, t, this.#owedOutside, this.#other)
-      if (!this.#isHopeless(cost + this.#rest(p + 1) + this.#owing(p + 1))) {
-        this.#decide(p + 1, cost)
+    for (;;) {
+      const filling = this.#tighten(graph)
+      if (!filling) return true
+      const wrong = this.#wrongIn(filling)
+      if (!wrong) {
+        this.#keep(filling)
+        return true
       }
-      this.#take(p, t, garment[t]!, 1)
+      if (!this.#refine(graph, wrong)) return false
     }
   }
 
-  #take(p: number, t: number, garment: number, by: number): void {
-    this.#at[p] = t
-    this.#left[t]! += by
-    this.#leftOf[garment]! += by
+  /** The graph after the strips; true where they prove it alone, false where it is too much. */
+  #begin(): Graph | boolean {
+    const { pairs } = this.#problem
+    const most = new Set(toldWithin(this.#problem, Math.max(...stripStates)))
+    // Cells that touch and yet do not tell leave a floor far too low.
+    if (pairs.some((pair) => pair.touch && !most.has(pair))) return false
+    let told: readonly PairCost[] = []
+    let strip: Strip | null = null
+    for (const states of stripStates) {
+      const more = toldWithin(this.#problem, states)
+      if (strip && more.length === told.length) continue
+      told = more
+      strip = new Strip(this.#problem, told)
+      if (this.#sweep(strip)) return true
+      if (this.#looks <= 0) return false
+    }
+    this.#untold = pairs.filter((pair) => !told.includes(pair))
+    strip!.backward(this.#prices.now)
+    return Graph.of(strip!, this.#prices.now, this.#limit(rounding.single), mostWays) ?? false
   }
 
-  /** Of types that are alike the first comes first; of corners that are alike the first has the lowest type. */
-  #isFirstOfAlike(t: number, p: number): boolean {
-    const other = this.#before[t]!
-    if (other >= 0 && this.#left[other] === this.#problem.counts[other]) return false
-    return p === 0 || !this.#corners.includes(p) || t >= this.#at[0]!
+  /** What a cheapest way costs at most that leads to something better, at the prices of now. */
+  #limit(margin: number): number {
+    const { cost } = this.#known
+    const paid = this.#prices.paid
+    return cost + paid - this.#step + margin * (cost + Math.abs(paid))
   }
 
-  /** Charges the later cells for what lies in place p. */
-  #charge(
-    p: number,
-    t: number,
-    owed: readonly Float64Array[],
-    later: readonly (readonly Told[])[],
-  ): void {
-    const { types, cells } = this.#problem
-    const next = owed[p + 1]!
-    const begin = (p + 1) * types
-    next.set(owed[p]!.subarray(begin, cells * types), begin)
-    for (const { q, table } of later[p]!) {
-      for (let u = 0; u < types; u++) next[q * types + u]! += table[t * types + u]!
+  /** Moves the prices; true where nothing better is left. */
+  #sweep(strip: Strip): boolean {
+    const prices = this.#prices
+    const times = Math.floor(sweeps.looks / (2 * strip.looks))
+    prices.restart()
+    for (let n = Math.max(sweeps.least, Math.min(sweeps.most, times)); n > 0; n--) {
+      this.#looks -= 2 * strip.looks
+      if (this.#looks <= 0) return false
+      const floor = strip.backward(prices.now) - prices.paid
+      prices.tell(floor)
+      if (strip.prune(prices.now, this.#limit(rounding.single)) === 0) return true
+      prices.step(strip.filling(prices.now), floor, this.#known.cost)
+    }
+    prices.settle()
+    return false
+  }
+
+  /** Moves the prices and prunes; the cheapest way's types, or null where none is left. */
+  #tighten(graph: Graph): Int32Array | null {
+    const prices = this.#prices
+    prices.restart()
+    const rounds = this.#off.size === 0 ? 0 : graph.ways > 400_000 ? 1 : 3
+    for (let round = 0; ; round++) {
+      if (round === rounds && round > 0) prices.settle()
+      const cost = graph.backward(prices.now)
+      if (cost > this.#limit(this.#exactly)) return null
+      const filling = graph.filling(prices.now)
+      if (round === rounds) return filling
+      prices.tell(cost - prices.paid)
+      graph.prune(prices.now, this.#limit(this.#exactly))
+      this.#note(filling)
+      prices.step(filling, cost - prices.paid, this.#known.cost)
     }
   }
 
-  /** The least that the cells from place d on cost among themselves, and with the strip's edge. */
-  #rest(d: number): number {
-    const { places, factors } = this.#edges[d]!
-    let state = 0
-    for (let n = 0; n < places.length; n++) {
-      state += this.#choice[places[n]!]![this.#at[places[n]!]!]! * factors[n]!
+  #note(filling: Int32Array): void {
+    const taken = this.#taken(filling)
+    for (const [t, off] of this.#off) {
+      this.#off.set(t, 0.8 * off + (taken[t]! - this.#problem.counts[t]!) ** 2)
     }
-    let most = -Infinity
-    for (const { prices, rest } of this.#strips) {
-      let floor = rest[d]![state]!
-      for (let t = 0; t < prices.length; t++) floor -= prices[t]! * this.#left[t]!
-      if (floor > most) most = floor
-    }
-    for (const g of this.#garments) most += this.#self(g, d, this.#leftOf[g]!)
-    return most + this.#outside[d]!
   }
 
-  /** The least that the cells from place d on owe to what is decided, outside the strip. */
-  #owing(d: number): number {
-    const { cells, types, may } = this.#problem
-    const owed = this.#owedOutside[d]!
-    let sum = 0
-    for (let p = d; p < cells; p++) {
-      let least = Infinity
-      for (const t of may[p]!) {
-        if (this.#left[t]! > 0 && owed[p * types + t]! < least) least = owed[p * types + t]!
-      }
-      sum += least
-    }
-    return sum
+  #taken(filling: Int32Array): Int32Array {
+    const taken = new Int32Array(this.#problem.types)
+    for (const t of filling) taken[t]! += 1
+    return taken
   }
 
-  #keep(): void {
+  /** False where that would be too much. */
+  #refine(graph: Graph, refinement: Refinement): boolean {
+    const fits = graph.refine(refinement, this.#prices.now, this.#limit(this.#exactly), mostWays)
+    return fits && wayLooks * graph.looked < this.#looks
+  }
+
+  /** What to tell next: the middle one of the pairs that a filling pays for, else the count most off. */
+  #wrongIn(filling: Int32Array): Refinement | null {
+    const problem = this.#problem
+    const paid = this.#untold.filter((pair) => this.#costs(pair, filling) > 0)
+    const pair = paid[paid.length >> 1]
+    if (pair) {
+      this.#untold = this.#untold.filter((other) => other !== pair)
+      return pairOf(problem, pair)
+    }
+    const taken = this.#taken(filling)
+    if (taken.every((n, t) => n === problem.counts[t])) return null
+    const [type] = [...this.#off].reduce((most, one) => (one[1] > most[1] ? one : most))
+    this.#off.delete(type)
+    return countOf(problem, type)
+  }
+
+  #costs(pair: PairCost, filling: Int32Array): number {
+    const { may } = this.#problem
+    const { p, q } = pair
+    const [t, u] = [may[p]!.indexOf(filling[p]!), may[q]!.indexOf(filling[q]!)]
+    return costsOf(this.#problem, pair)[t * may[q]!.length + u]!
+  }
+
+  #keep(filling: Int32Array): void {
     const { cellAt, typeAt } = this.#problem
     const at = new Int32Array(this.#board.cells)
-    this.#at.forEach((t, p) => {
+    filling.forEach((t, p) => {
       at[cellAt[p]!] = typeAt[t]!
     })
     const cost = totalCost(this.#board, at)
-    if (cost < this.#best.cost - 1e-9) this.#best = { at, cost }
+    if (cost < this.#known.cost) this.#known = { at, cost }
   }
 }

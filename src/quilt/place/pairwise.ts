@@ -87,3 +87,19 @@ export function pairwiseOf(board: Board): Pairwise {
     anyFixed: all.some(isFixed),
   }
 }
+
+/** What a pair costs, by the choice of its first place among those it may hold, then of its second. */
+export function costsOf(
+  { types, may, garment }: Pairwise,
+  { p, q, repeat, adj }: PairCost,
+): Float64Array {
+  const [first, second] = [may[p]!, may[q]!]
+  const table = new Float64Array(first.length * second.length)
+  first.forEach((t, c) => {
+    second.forEach((u, d) => {
+      const edge = adj.length > 0 ? adj[t * types + u]! : 0
+      table[c * second.length + d] = edge + (garment[t] === garment[u] ? repeat : 0)
+    })
+  })
+  return table
+}

@@ -22,6 +22,7 @@ describe('against every placement there is', () => {
     ['2 × 3, costs by direction', { rows: 2, cols: 3, types: 4 }],
     ['3 × 3, costs the same both ways', { rows: 3, cols: 3, types: 3, even: true }],
     ['3 × 3 of two roles', { rows: 3, cols: 3, types: 4, roles: 2 }],
+    ['2 × 4, many garments of a piece or two', { rows: 2, cols: 4, types: 6, even: true }],
     ['1 × 7', { rows: 1, cols: 7, types: 3, even: true }],
   ])('%s: the proven cost is the least', (_, shape) => {
     fc.assert(
@@ -138,6 +139,25 @@ describe('what is left out as alike loses nothing, the proof alone', () => {
       }),
       { numRuns: 60 },
     )
+  })
+})
+
+describe('boards of 5 × 5', () => {
+  const by = (t: number, u: number): number => (t * u * 7 + (t + u) * 11) % 31
+
+  test.each([
+    ['four garments without costs of their own', [7, 6, 6, 6], () => 0],
+    ['eight, some of one piece', [6, 5, 4, 3, 3, 2, 1, 1], by],
+    ['six, costs by direction', [5, 4, 4, 4, 4, 4], (t: number, u: number) => (t * 5 + u * 9) % 29],
+  ])('%s: proven, and no other beginning finds less', (_, counts, cost) => {
+    const adj = counts.map((__, t) => counts.map((___, u) => cost(t, u)))
+    const instance = { ...plainBoard(5, 5, counts), adj }
+    const found = place(instance)
+    expect(isFair(instance, found.cells)).toBe(true)
+    expect(found).toMatchObject({ proven: true, cost: plainCost(instance, found.cells) })
+    for (const seed of [2, 3, 4]) {
+      expect(search(boardOfGrid(instance), seed).cost).toBeGreaterThanOrEqual(found.cost)
+    }
   })
 })
 
