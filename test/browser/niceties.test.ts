@@ -225,3 +225,17 @@ test('a big photo is made smaller before it travels, a small one stays as it is'
   expect(first!.size).toBeLessThan(big.length)
   expect(second!.size).toBe(little.length)
 })
+
+test('a picture that is still laid comes by itself, and what was opened stays open', async () => {
+  await open('gather')
+  const fold = page.locator('#quilts')
+  await fold.locator('summary').click()
+  expect(await fold.locator('svg[role=img]').count()).toBe(0)
+  const later = read('gather-full.en.html').toString()
+  await page.route('**/gather.en.html', (route) =>
+    route.fulfill({ contentType: 'text/html', body: later }),
+  )
+  await fold.locator('svg[role=img]').waitFor()
+  expect(await fold.evaluate((one: HTMLDetailsElement) => one.open)).toBe(true)
+  expect(await page.textContent('h1')).toBe('6 garments so far')
+})

@@ -86,6 +86,13 @@ describe('shop.yaml, at the start', () => {
       ],
       ['a unit nobody sews in', 'units: inches', 'units: ells', 'flows_invalid', 'units'],
       ['links that never live', 'link_days: 180', 'link_days: -1', 'flows_invalid', 'link_days'],
+      [
+        'bought cloth of no colour',
+        'sashing: "#dcd0b6"',
+        'sashing: sand',
+        'flows_invalid',
+        'cloth_colours.sashing',
+      ],
     ]),
   )('%s', (_, mutation) => isCaught('shop.yaml', mutation, refusals))
 })
