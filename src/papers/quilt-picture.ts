@@ -60,6 +60,8 @@ export interface QuiltLook {
   readonly addressOf?: (photo: string) => string | null
   /** Each part bears its garment's number, for who sews. */
   readonly numbers?: boolean
+  /** Shapes of our own that lie over the pieces, in finished inches. */
+  readonly over?: string
 }
 
 /** Cloth whose colour nobody told: unbleached, a little grey. */
@@ -72,7 +74,8 @@ export function tone(colour: string): string {
   return formatHex({ ...lab, l, a: lab.a * 0.8, b: lab.b * 0.8 })
 }
 
-const two = (n: number): number => Math.round(n * 100) / 100
+/** Hundredths of an inch are enough for a picture. */
+export const two = (n: number): number => Math.round(n * 100) / 100
 
 const box = ({ x, y, w, h }: Rect): string =>
   `x="${two(x)}" y="${two(y)}" width="${two(w)}" height="${two(h)}"`
@@ -88,7 +91,7 @@ const inset = ({ x, y, w, h }: Rect, by: number): Rect => ({
 const seamHalf = 0.07
 
 /** The rectangles as one path, each made smaller by `by`. */
-const outlines = (rects: readonly Rect[], by: number): string =>
+export const outlines = (rects: readonly Rect[], by: number): string =>
   rects
     .map((rect) => inset(rect, by))
     .filter(({ w, h }) => w > 0 && h > 0)
@@ -223,7 +226,7 @@ class ClothDrawn {
       const size = two(Math.min(2.2, high * 0.7, (w * 0.9) / (0.62 * String(garment).length)))
       return `<text x="${two(x + w / 2)}" y="${two(y + high / 2 + size * 0.35)}" font-size="${size}">${garment}</text>`
     })
-    return `<g fill="${ink}" stroke="${this.colour}" stroke-width="0.35" paint-order="stroke" text-anchor="middle">${texts.join('')}</g>`
+    return `<g fill="${ink}" stroke="${this.colour}" stroke-width="0.6" stroke-linejoin="round" paint-order="stroke" text-anchor="middle">${texts.join('')}</g>`
   }
 }
 
@@ -256,6 +259,7 @@ export function quiltPicture(quilt: QuiltToDraw, look: QuiltLook, words: SvgWord
     `<g transform="translate(${two(air + edge)} ${two(air + edge)})">`,
     ...cloths.map((cloth) => cloth.pieces),
     ...(look.numbers ? cloths.map((cloth) => cloth.numbers) : []),
+    look.over ?? '',
     '</g>',
     `<rect ${box(whole)} class="line-ink" fill="none" stroke="${plainColours.ink}" stroke-width="0.3"/>`,
   ].join('')

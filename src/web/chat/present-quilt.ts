@@ -52,7 +52,10 @@ export interface QuiltReader {
 /** A garment's before the bought ones, in the order of their numbers. */
 function clothList({ quilt: { cloths, pieces } }: DrawnQuilt, reader: QuiltReader): ShownCloth[] {
   const { say } = reader.language
-  const shown = ({ garment, bought, colour, photo }: DrawnCloth, n: number): ShownCloth => ({
+  const shown = (
+    { garment, bought, colour, second, photo }: DrawnCloth,
+    n: number,
+  ): ShownCloth => ({
     n: garment,
     name:
       garment === null
@@ -62,6 +65,7 @@ function clothList({ quilt: { cloths, pieces } }: DrawnQuilt, reader: QuiltReade
         : reader.nameOf(garment),
     colour: colour ?? untoldColour,
     mark: tone(colour ?? untoldColour),
+    second,
     photo: photo === null ? null : reader.photo(photo),
     untold: garment !== null && colour === null,
     pieces: say('quilt.pieces', {

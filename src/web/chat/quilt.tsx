@@ -28,7 +28,7 @@ export function QuiltForBench({ quilts }: { quilts: ShownQuilts }) {
       data-quilts={quilts.state}
     >
       <h2 id="quilt-title">{quilts.title}</h2>
-      <QuiltsBody quilts={quilts} />
+      <QuiltsBody quilts={quilts} wide />
     </section>
   )
 }
@@ -51,12 +51,13 @@ export function QuiltFold({ quilts }: { quilts: ShownQuilts }) {
   )
 }
 
-function QuiltsBody({ quilts }: { quilts: ShownQuilts }) {
+/** `wide`: pictures are as large as they must be to be read, and may be moved. */
+function QuiltsBody({ quilts, wide = false }: { quilts: ShownQuilts; wide?: boolean }) {
   const { words, again, untold } = quilts
   return (
     <>
       {quilts.quilts.map((quilt) => (
-        <Quilt key={quilt.save.href} quilt={quilt} />
+        <Quilt key={quilt.save.href} quilt={quilt} wide={wide} name={quilts.title} />
       ))}
       {untold && (
         <div class="untold">
@@ -86,7 +87,7 @@ function QuiltsBody({ quilts }: { quilts: ShownQuilts }) {
   )
 }
 
-function Quilt({ quilt }: { quilt: ShownQuilt }) {
+function Quilt({ quilt, wide, name }: { quilt: ShownQuilt; wide: boolean; name: string }) {
   const say = useSay()
   const { heading, picture, save, cloths } = quilt
   return (
@@ -96,6 +97,7 @@ function Quilt({ quilt }: { quilt: ShownQuilt }) {
         <figure>
           <div
             class="quilt-picture"
+            {...(wide && { tabIndex: 0, role: 'group', 'aria-label': heading ?? name })}
             // quiltPicture makes it from our own shapes and escapes every text.
             dangerouslySetInnerHTML={{ __html: picture }}
           />
@@ -137,10 +139,11 @@ function Cloth({ cloth }: { cloth: ShownCloth }) {
 }
 
 /** What stands beside it in words is not told again. */
-function ClothSwatch({ cloth: { n, colour, mark, photo, untold } }: { cloth: ShownCloth }) {
+function ClothSwatch({ cloth: { n, colour, second, mark, photo, untold } }: { cloth: ShownCloth }) {
   return (
     <svg class="cloth" viewBox="0 0 20 20" aria-hidden="true" focusable="false">
       <rect width="20" height="20" fill={colour} />
+      {second && <rect x="10" width="10" height="20" fill={second} />}
       {photo && <image width="20" height="20" href={photo} />}
       {untold && <path d="M6 10l4 -4 4 4 -4 4z" fill="none" stroke={mark} stroke-width="1.5" />}
       {n === null && (

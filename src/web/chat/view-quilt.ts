@@ -8,6 +8,8 @@ export interface ShownCloth {
   /** `#rrggbb`, and of the signs upon it. */
   readonly colour: string
   readonly mark: string
+  /** Of its print; null: none is told. */
+  readonly second: string | null
   /** Where its cloth is shown; null: there is no photo of it. */
   readonly photo: string | null
   /** Nobody told its colour. */
