@@ -167,7 +167,7 @@ function Row({ garment }: { garment: PlanGarment }) {
             {words}
           </span>
         ))}
-        {idle}
+        {idle && <span class="plan-size">{idle}</span>}
         {cut && (
           <a class="plan-how" href={cut.href}>
             {cut.label}
