@@ -152,7 +152,7 @@ test('staff say which parts a garment may go to, who said so is told, and the pl
   })
   expect(answer).toMatchObject({ status: 303, to: `${address}#given-2` })
   const { body } = await visitor.get(address)
-  expect(plain(body)).toContain('Where it may go Only main pieces. Marta, ')
+  expect(plain(body)).toContain('Where it may go: only main pieces. Marta, ')
   const { pile, plan } = await planned()
   const given = settledOf(pile, plan, true).pieces.filter(({ garment }) => garment === 2)
   expect(given.length).toBeGreaterThan(0)
@@ -174,7 +174,7 @@ test('roles that a colleague gave meanwhile are shown, and not overruled', async
   const { status, body } = await visitor.postRaw(to, fields)
   expect(status).toBe(409)
   expect(plain(body)).toContain('Somebody decided here while you were looking.')
-  expect(plain(body)).toContain('Only quiet pieces. Ivo, ')
+  expect(plain(body)).toContain('only quiet pieces. Ivo, ')
 })
 
 test.each([

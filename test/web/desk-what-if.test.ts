@@ -125,8 +125,8 @@ test('the page tells each way beside the pile as it stands, better and worse in 
   const short = (one: Way) => of(one).wanted - of(one).given
   const [here, without, grown] = cellsOf(body, 'Pieces from garments')
   expect(here).toBe(`${of(now!).given} of ${of(now!).wanted} ${short(now!)} short`)
-  expect(without).toContain(`! worse, ${short(fewer!) - short(now!)} more short`)
-  expect(grown).toContain(`✓ better, ${short(now!) - short(more!)} fewer short`)
+  expect(without).toContain(`– worse, ${short(fewer!) - short(now!)} more short`)
+  expect(grown).toContain(`+ better, ${short(now!) - short(more!)} fewer short`)
   expect(cellsOf(body, 'Plan')).toEqual(['Proven best', 'Proven best', 'Proven best'])
   expect(cellsOf(body, 'What changes the price')[1]).toContain('less for taking garments apart')
   expect(plain(body)).toContain('without B2-2 · Sunday shirt')

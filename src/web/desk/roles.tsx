@@ -2,20 +2,26 @@ import { Hidden, useSay } from '../chat/pieces.tsx'
 import type { RolesForm } from './view-roles.ts'
 import type { Choice } from './view-what-if.ts'
 
-/** A box to tick for each role. */
+/** A box to tick for each role; `id` tells them from those of other forms on the page. */
 export function RoleBoxes(field: {
-  name: string
+  id: string
   choices: readonly Choice[]
   checked: readonly string[]
 }) {
-  const { name, choices, checked } = field
+  const { id, choices, checked } = field
   return (
-    <div class="role-boxes">
+    <div class="options-short role-boxes">
       {choices.map(({ value, label }) => (
-        <label key={value} class="role-box">
-          <input type="checkbox" name={name} value={value} checked={checked.includes(value)} />
-          {label}
-        </label>
+        <div key={value} class="option">
+          <input
+            type="checkbox"
+            id={`${id}-${value}`}
+            name="plays"
+            value={value}
+            checked={checked.includes(value)}
+          />
+          <label for={`${id}-${value}`}>{label}</label>
+        </div>
       ))}
     </div>
   )
@@ -24,7 +30,7 @@ export function RoleBoxes(field: {
 /** Where a garment may go, and behind it the form to say so. */
 export function GarmentRoles({ form }: { form: RolesForm }) {
   const say = useSay()
-  const { title, standing, postTo, csrf, seen, choices, checked } = form
+  const { n, title, standing, postTo, csrf, seen, choices, checked } = form
   return (
     <details class="garment-roles">
       <summary>
@@ -34,7 +40,7 @@ export function GarmentRoles({ form }: { form: RolesForm }) {
         <Hidden fields={{ csrf, seen: String(seen) }} />
         <fieldset>
           <legend>{title}</legend>
-          <RoleBoxes name="plays" choices={choices} checked={checked} />
+          <RoleBoxes id={`plays-${n}`} choices={choices} checked={checked} />
         </fieldset>
         <p class="hint">{say('desk.plan.roles.hint')}</p>
         <button type="submit" class="button second">

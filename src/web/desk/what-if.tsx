@@ -1,6 +1,14 @@
 import { useSay } from '../chat/pieces.tsx'
 import { RoleBoxes } from './roles.tsx'
-import type { Choice, WayCell, WayForm, WayHead, WayRow, WhatIfPage } from './view-what-if.ts'
+import type {
+  Choice,
+  WayCell,
+  WayForm,
+  WayHead,
+  WayMark,
+  WayRow,
+  WhatIfPage,
+} from './view-what-if.ts'
 
 /** The pile as it stands, and other ways beside it. */
 export function WhatIfView({ page }: { page: WhatIfPage }) {
@@ -90,7 +98,14 @@ function Head({ head }: { head: WayHead }) {
   )
 }
 
-const signs = { better: '✓', worse: '!' } as const
+const signs = { better: '+', worse: '–' } as const
+
+/** Better or worse, by sign and words. */
+export const MarkWords = ({ mark }: { mark: WayMark }) => (
+  <strong class={`way-mark way-${mark.side}`}>
+    <span aria-hidden="true">{signs[mark.side]}</span> {mark.text}
+  </strong>
+)
 
 function Cell({ cell, way }: { cell: WayCell; way: string }) {
   const { lines, mark } = cell
@@ -102,11 +117,7 @@ function Cell({ cell, way }: { cell: WayCell; way: string }) {
             {line}
           </span>
         ))}
-        {mark && (
-          <strong class={`way-mark way-${mark.side}`}>
-            <span aria-hidden="true">{signs[mark.side]}</span> {mark.text}
-          </strong>
-        )}
+        {mark && <MarkWords mark={mark} />}
       </div>
     </td>
   )
@@ -139,7 +150,7 @@ function Further({ form }: { form: WayForm }) {
               label={say('desk.what_if.form.of')}
               choices={roles.garments}
             />
-            <RoleBoxes choices={roles.roles} name="plays" checked={[]} />
+            <RoleBoxes id="way-plays" choices={roles.roles} checked={[]} />
             <p class="hint">{say('desk.plan.roles.hint')}</p>
           </fieldset>
         )}
