@@ -47,6 +47,8 @@ export interface QuiltReader {
   readonly tell: (garment: number) => string | null
   /** For the bench. */
   readonly numbers?: boolean
+  /** Where the pieces of the nth quilt are moved, from 1; left out: nowhere. */
+  readonly arrange?: (n: number) => Link
 }
 
 /** A garment's before the bought ones, in the order of their numbers. */
@@ -87,6 +89,7 @@ function shownQuilt(drawn: DrawnQuilt, n: number, count: number, reader: QuiltRe
       { title: quiltTitle(drawn, say) },
     ),
     save: { label: say('quilt.save'), href: reader.png(n + 1) },
+    arrange: reader.arrange?.(n + 1) ?? null,
     cloths: clothList(drawn, reader),
   }
 }

@@ -89,7 +89,7 @@ function QuiltsBody({ quilts, wide = false }: { quilts: ShownQuilts; wide?: bool
 
 function Quilt({ quilt, wide, name }: { quilt: ShownQuilt; wide: boolean; name: string }) {
   const say = useSay()
-  const { heading, picture, save, cloths } = quilt
+  const { heading, picture, save, arrange, cloths } = quilt
   return (
     <div class="quilt-drawn">
       {heading && <h3>{heading}</h3>}
@@ -105,6 +105,7 @@ function Quilt({ quilt, wide, name }: { quilt: ShownQuilt; wide: boolean; name: 
             <a href={save.href} download>
               {save.label}
             </a>
+            {arrange && <a href={arrange.href}>{arrange.label}</a>}
           </figcaption>
         </figure>
         <div class="quilt-in">

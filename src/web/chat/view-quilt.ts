@@ -24,6 +24,8 @@ export interface ShownQuilt {
   /** One SVG element of our own making: every word in it is escaped. */
   readonly picture: string
   readonly save: Link
+  /** To where its pieces are moved; null: not for this reader. */
+  readonly arrange: Link | null
   readonly cloths: readonly ShownCloth[]
 }
 

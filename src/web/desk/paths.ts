@@ -24,6 +24,8 @@ export const deskPaths = {
   settle: (number: number, note: string) => `/desk/piles/${number}/notes/${note}/settle`,
   photo: (number: number, id: string, size: 'view' | 'thumb' | 'cloth') =>
     `/desk/piles/${number}/photos/${id}/${size}`,
+  /** The nth quilt, to move its pieces. */
+  arrange: (number: number, n: number) => `/desk/piles/${number}/quilt/${n}`,
   /** The picture of the nth quilt, to save. */
   quilt: (number: number, n: number) => `/desk/piles/${number}/quilt/${n}.png`,
 } as const

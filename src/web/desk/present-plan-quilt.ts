@@ -44,6 +44,7 @@ export function shownAtDesk(
       png: (n) => deskPaths.quilt(number, n),
       tell: () => null,
       numbers: true,
+      arrange: (n) => ({ label: say('desk.arrange.link'), href: deskPaths.arrange(number, n) }),
     },
   )
   return { ...quilts, title: say('quilt.desk_title') }

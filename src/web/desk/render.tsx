@@ -1,6 +1,7 @@
 import { renderToString } from 'preact-render-to-string'
 import type { Say } from '../../words/words.ts'
 import { Speaking } from '../chat/pieces.tsx'
+import { ArrangeView } from './arrange.tsx'
 import { DoorView } from './door.tsx'
 import { PileView } from './pile.tsx'
 import { PlanView } from './plan.tsx'
@@ -31,6 +32,8 @@ function View({ page }: { page: DeskPage }) {
       return <PileView page={page} />
     case 'plan':
       return <PlanView page={page} />
+    case 'arrange':
+      return <ArrangeView page={page} />
     case 'what-if':
       return <WhatIfView page={page} />
     case 'teardown':
@@ -48,6 +51,7 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'queue':
     case 'pile':
     case 'plan':
+    case 'arrange':
     case 'what-if':
     case 'teardown':
       return page.title

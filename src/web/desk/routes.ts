@@ -1,5 +1,6 @@
 import type { FastifyPluginAsync } from 'fastify'
 import { handleFailures } from '../errors.ts'
+import { arrangeRoutes } from './arrange-routes.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { doorRoutes } from './door-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
@@ -32,6 +33,7 @@ export const deskRoutes =
       await desk.register(pileRoutes(context))
       await desk.register(teardownRoutes(context))
       await desk.register(planRoutes(context))
+      await desk.register(arrangeRoutes(context))
       await desk.register(whatIfRoutes(context))
     })
   }

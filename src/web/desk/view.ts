@@ -2,6 +2,7 @@
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { TeardownSheet } from '../../papers/teardown-sheet.ts'
 import type { Flag as CustomerFlag, Grade, Photo, Said } from '../chat/view.ts'
+import type { ArrangePage } from './view-arrange.ts'
 import type { PlanPage } from './view-plan.ts'
 import type { WhatIfPage } from './view-what-if.ts'
 import type { WhyLine, WhyPart } from './view-why.ts'
@@ -240,6 +241,7 @@ export type DeskPage =
   | QueuePage
   | PilePage
   | PlanPage
+  | ArrangePage
   | WhatIfPage
   | TeardownPage
   | DoorPage
