@@ -20,10 +20,12 @@ const mostLooks = 8_000_000_000
 const wayLooks = 12
 /** Ways of the graph at a time: more do not fit well into memory. */
 const mostWays = 8_000_000
+/** So large a graph is swept once between two refinements; a smaller one, and pruned, three times. */
+const manyWays = 400_000
 /** States a place of the strips, one after another: the small one finds prices from which the large one goes on. */
-const stripStates = [60_000, 1_800_000]
+const stripStates = [170_000, 1_800_000]
 /** Sweeps of a strip at least and at most, and what they may look at together. */
-const sweeps = { least: 3, most: 12, looks: 600_000_000 }
+const sweeps = { least: 3, most: 12, looks: 800_000_000 }
 /** Sums of fractions lose so much of their value at most; those that a strip keeps in single precision, more. */
 const rounding = { double: 1e-9, single: 1e-5 }
 
@@ -152,7 +154,7 @@ class Proving {
   #tighten(graph: Graph): Int32Array | null {
     const prices = this.#prices
     prices.restart()
-    const rounds = this.#off.size === 0 ? 0 : graph.ways > 400_000 ? 1 : 3
+    const rounds = this.#off.size === 0 ? 0 : graph.ways > manyWays ? 1 : 3
     for (let round = 0; ; round++) {
       if (round === rounds && round > 0) prices.settle()
       const cost = graph.backward(prices.now)
@@ -160,7 +162,7 @@ class Proving {
       const filling = graph.filling(prices.now)
       if (round === rounds) return filling
       prices.tell(cost - prices.paid)
-      graph.prune(prices.now, this.#limit(this.#exactly))
+      if (rounds > 1) graph.prune(prices.now, this.#limit(this.#exactly))
       this.#note(filling)
       prices.step(filling, cost - prices.paid, this.#known.cost)
     }

@@ -1,7 +1,10 @@
 import type { Pairwise } from './pairwise.ts'
 
-/** A step goes so far of the way to the known cost, at first; less where two steps in a row win nothing. */
-const boldness = { first: 1, later: 0.7 }
+/**
+ * A step goes so far of the way to the known cost, at first; less far once prices are known from a rougher
+ * look, and so much less where two steps in a row win nothing.
+ */
+const boldness = { first: 1, again: 0.5, sink: 0.7 }
 /** How much of the last direction is kept: neighbouring steps would else swing to and fro. */
 const kept = 0.5
 
@@ -19,6 +22,7 @@ export class Prices {
   #direction: Float64Array
   #boldness = boldness.first
   #vain = 0
+  #told = false
 
   constructor({ counts, types }: Pairwise) {
     this.#counts = counts
@@ -36,18 +40,19 @@ export class Prices {
   restart(): void {
     this.floor = -Infinity
     this.#direction.fill(0)
-    this.#boldness = boldness.first
+    this.#boldness = this.#told ? boldness.again : boldness.first
     this.#vain = 0
   }
 
   /** Takes what was found at the prices of now: the least cost without what is paid on top. */
   tell(floor: number): void {
+    this.#told = true
     if (floor > this.floor) {
       this.floor = floor
       this.best = this.now
       this.#vain = 0
     } else if (++this.#vain >= 2) {
-      this.#boldness *= boldness.later
+      this.#boldness *= boldness.sink
       this.#vain = 0
     }
   }
