@@ -126,6 +126,25 @@ test('the plan of a pile is fit for every reader, in both languages, and on pape
   await page.emulateMedia({ media: null })
 })
 
+test('what if, and what would save cloth, are fit for every reader, in both languages, and on paper', async () => {
+  for (const language of ['es', 'en']) {
+    await page.goto(`${url}/desk/piles/2/what-if?try=without:1&try=size:crib&lang=${language}`)
+    await look()
+    expect(await cutOff(page)).toEqual([])
+    await page.goto(`${url}/desk/piles/2/plan?costs=1&lang=${language}`)
+    await look()
+  }
+  await page.goto(`${url}/desk/piles/2/what-if?try=layout:framed-panels,size:twin&try=size:full`)
+  await page.selectOption('#way-size', 'size:queen')
+  await page.click('.way-form button')
+  expect(await page.locator('.ways thead th').count()).toBe(4)
+  await page.emulateMedia({ media: 'print' })
+  await page.setViewportSize({ width: 733, height: 988 })
+  expect(await sideways(page)).toBeLessThanOrEqual(0)
+  expect(await cutOff(page)).toEqual([])
+  await page.emulateMedia({ media: null })
+})
+
 test('a link to a garment’s cuts opens them without a script', async () => {
   await page.goto(`${url}/desk/piles/2/plan`)
   expect(await page.locator('.plan-cut svg').first().isVisible()).toBe(false)

@@ -16,7 +16,12 @@ export function EffectPanel({ effect }: { effect: Effect }) {
       </ul>
       <p>{effect.sentence}</p>
       <p class="hint">
-        {effect.counted} {effect.again && <a href={effect.again.href}>{effect.again.label}</a>}
+        {effect.counted}{' '}
+        {effect.again && (
+          <a class="look-again" href={effect.again.href}>
+            {effect.again.label}
+          </a>
+        )}
       </p>
       <Pieces pieces={effect.pieces} />
       <Price effect={effect} />

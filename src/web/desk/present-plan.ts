@@ -174,10 +174,12 @@ export async function planPage(
   const asked = planReviewed(review)
   const planned = await asPlanned(asked, plans)
   const { state, best } = planned
-  const soFar = await reviewedQuilts(context, review, planned)
   const cuts = state === 'working' ? null : wish.cuts
-  const plan =
-    best && (await shownPlan({ number, planned: best, used: asked.used }, cuts, reader, plans))
+  const [soFar, plan, savings] = await Promise.all([
+    reviewedQuilts(context, review, planned),
+    best && shownPlan({ number, planned: best, used: asked.used }, cuts, reader, plans),
+    savingsOf(reader, planned, plans, wish.costs),
+  ])
   return {
     page: 'plan',
     title: say('desk.plan.title', { number }),
@@ -200,7 +202,7 @@ export async function planPage(
         .map(({ code, name }) => say('desk.plan.not_used', { name: `${code} · ${name}` })),
     ],
     plan,
-    savings: await savingsOf(reader, planned, plans, wish.costs),
+    savings,
     quilts: shownAtDesk(soFar, review, language),
     out: asked.out.map((one) => outWords(one, language)),
   }
