@@ -248,6 +248,16 @@ describe('a confirmed pile', () => {
     })
   })
 
+  test('that was confirmed before there was a picture says so', async () => {
+    const other = await leadTo('review', workshop.conversation, garments, wish)
+    const still = () => Promise.resolve({ laid: null, working: true })
+    await withLaying(still, () => workshop.conversation.confirm(other, newId()))
+    const section = (await root(`/i/${other}`)).querySelector('[data-quilts]')!
+    expect(section.text).toContain('There was no picture yet')
+    expect(section.querySelector('a, svg')).toBeNull()
+    expect((await get(`/i/${other}/quilt/1.png`)).status).toBe(404)
+  })
+
   test('tells no more where a colour may be told', async () => {
     const { body } = await get(`/i/${key}`)
     expect(body).toContain('We do not know the colour of one garment.')

@@ -143,8 +143,8 @@ export interface ConfirmedPaper {
   readonly checklist: Checklist
   readonly estimate: EstimatePaper | null
   readonly address: readonly string[]
-  /** Null: they were not drawn yet. Absent in papers from before there were pictures. */
-  readonly quilts?: readonly KeptQuilt[] | null
+  /** Null: they were not drawn yet. */
+  readonly quilts: readonly KeptQuilt[] | null
 }
 
 export type PaperContext = Pick<ChatContext, 'knowledge' | 'clock'> & {

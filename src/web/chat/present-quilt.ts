@@ -169,9 +169,19 @@ export function quiltsForNow(
   return shownQuilts(soFar, [say('quilt.sketch')], again, customer(pile, reader))
 }
 
-/** The quilts as they stood when the pile was confirmed. */
-export function quiltsAgreed(kept: readonly KeptQuilt[], pile: Pile, reader: Reader): ShownQuilts {
+/** The quilts as they stood when the pile was confirmed; null where there were none. */
+export function quiltsAgreed(
+  kept: readonly KeptQuilt[] | null,
+  pile: Pile,
+  reader: Reader,
+): ShownQuilts | null {
   const { say } = reader.language
+  if (kept?.length === 0) return null
+  if (kept === null) {
+    const none = { state: 'none', drawn: [], mayChange: false } as const
+    const shown = shownQuilts(none, [], paths.pile(reader.key), customer(pile, reader))
+    return { ...shown, words: [say('quilt.not_agreed')] }
+  }
   const soFar = { state: 'drawn', drawn: kept.map(keptQuilt), mayChange: false } as const
   const words = [say('quilt.agreed', { count: kept.length }), say('quilt.sketch')]
   return shownQuilts(soFar, words, paths.pile(reader.key), customer(pile, reader))

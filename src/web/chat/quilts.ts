@@ -41,11 +41,11 @@ export function drawnOrFail({ state, drawn }: QuiltsSoFar): readonly DrawnQuilt[
   return drawn
 }
 
-/** As they are at this moment, to be kept; null: they are not drawn yet. */
+/** As they are at this moment, to be kept; null: they are not drawn yet. None where nothing can be drawn. */
 async function quiltsToKeep(context: QuiltContext, open: Open): Promise<KeptQuilt[] | null> {
   const planned = asKnown(toPlan(open), context.plans)
   const { state, drawn } = await quiltsSoFar(context, open, planned, 0)
-  return state === 'drawn' ? drawn.map(keepQuilt) : null
+  return state === 'drawn' || state === 'none' ? drawn.map(keepQuilt) : null
 }
 
 /** Makes the papers of a pile that is being confirmed, with its quilts where they are drawn. */

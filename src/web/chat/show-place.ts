@@ -48,7 +48,7 @@ export async function showConfirmed(
     const garment = open.pile.garments.find((one) => one.n === n)
     return (garment && photosOf(garment, reader)[0]) ?? null
   }
-  const quilts = paper.quilts ? quiltsAgreed(paper.quilts, open.pile, reader) : null
+  const quilts = quiltsAgreed(paper.quilts ?? null, open.pile, reader)
   const shown = { key, language, print, keepLink }
   const page = confirmedPage(paper, { photoOf, quilts }, shown)
   return show(context, reply, page, { language, key })
