@@ -62,10 +62,11 @@ const onThePage: readonly FailureCode[] = [
   'quilt_changed',
 ]
 
-/** What was chosen when a form was sent. */
+/** What was chosen when a form was sent, whether it has been read or not. */
 function chosenIn(body: unknown): ArrangeWish {
   const { a, b, piece } = (body ?? {}) as Record<string, unknown>
-  return query.pick({ piece: true, with: true }).parse({ piece: a ?? piece, with: b })
+  const text = (one: unknown) => (one === undefined ? undefined : String(one))
+  return query.pick({ piece: true, with: true }).parse({ piece: text(a ?? piece), with: text(b) })
 }
 
 /** A laid quilt whose pieces staff move, pin and let go. */
@@ -76,7 +77,7 @@ export const arrangeRoutes =
 
     const found = async (pile: string, quilt: number): Promise<Review> => {
       const reviewed = await review(store.db, knowledge, pile)
-      if (quilt > reviewed.pile.wish.quilts) throw new Failure('not_found')
+      if (quilt < 1 || quilt > reviewed.pile.wish.quilts) throw new Failure('not_found')
       return reviewed
     }
 
@@ -101,7 +102,9 @@ export const arrangeRoutes =
       const failure = asFailure(error)
       const shows = onThePage.includes(failure.code) && request.atDesk && wantsPage(request)
       if (!shows) throw error
-      const place = params.parse(request.params)
+      // A form that is refused before it is read has not had its numbers read either.
+      const { pile, quilt } = request.params as { pile: string; quilt: string | number }
+      const place = { pile, quilt: Number(quilt) }
       await showPage(request, reply, place, chosenIn(request.body), failure)
     }
 

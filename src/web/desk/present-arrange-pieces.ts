@@ -26,7 +26,7 @@ export interface NamedPiece {
   readonly kindWords: string
   /** "Row 2, column 3: Blue flannel". */
   readonly label: string
-  /** It is one of several cloths: pieces that are all of one new cloth are of no interest. */
+  /** Garments may play its part: strips and frames that are always new cloth are of no interest. */
   readonly isListed: boolean
   readonly pin: PiecePin | null
 }
@@ -64,7 +64,6 @@ function namedPieces(reading: Reading, lying: LaidDesign, quilt: number): NamedP
   const { grid, cells, design } = lying
   const wheres = wheresOf(design, grid)
   const kinds = grid.pieces.map(({ role, cut }) => kindOf(role, cut))
-  const ofGarments = new Set(kinds.filter((_, n) => cells[n] !== null))
   const pins = new Map(
     review.arranged.pins
       .filter((pin) => pin.quilt === quilt && liesThere(lying, pin))
@@ -86,7 +85,7 @@ function namedPieces(reading: Reading, lying: LaidDesign, quilt: number): NamedP
       kind: kinds[n]!,
       kindWords: say('desk.arrange.kind', { role: roleWords, size }),
       label: say('desk.arrange.piece', { place, cloth }),
-      isListed: ofGarments.has(kinds[n]!),
+      isListed: !design.layout.bought.includes(role),
       pin: pins.get(n) ?? null,
     }
   })
