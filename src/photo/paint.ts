@@ -22,8 +22,8 @@ export interface PaintOptions extends Partial<TurnsOptions<PaintJob, Painted>> {
 
 const pixelsAcross = 1200
 
-/** Cloth of some hundred photos within it. */
-const mostSvgBytes = 8 * 1024 * 1024
+/** Cloth of 300 photos within it, however little the JPEG could make them. */
+const mostSvgBytes = 24 * 1024 * 1024
 
 export function openPaints(options: PaintOptions = {}): Paints {
   const { keptBytes = 48 * 1024 * 1024, ...others } = options

@@ -85,7 +85,7 @@ test('what is no drawing, too large or would grow without end is refused, and th
     svg('<rect width="1" height="1"/>', '0 0 1 100000'),
     red.replace('<svg', '<svg width="900000" height="900000"'),
     `<!DOCTYPE svg [<!ENTITY e0 "eeeeeeeeee">${entities.join('')}]>${svg('<text>&e9;</text>')}`,
-    svg(`<desc>${'x'.repeat(8 * 1024 * 1024)}</desc>`),
+    svg(`<desc>${'x'.repeat(24 * 1024 * 1024)}</desc>`),
   ]
   const outcomes: unknown[] = []
   for (const [n, one] of hostile.entries()) outcomes.push(await outcome(paint(`hostile ${n}`, one)))
