@@ -295,7 +295,7 @@ eachStore('the plan of a pile at the desk', (store) => {
       'cut nothing by it yet. How to cut is shown once it stands. Look again',
     )
     expect(cells(footOf(body))[2]).toBe(best.worth.P)
-    expect(body).not.toContain('<details')
+    expect(body).not.toContain('plan-cut')
     expect(body).not.toContain('How to cut Sunday')
   })
 
