@@ -12,6 +12,9 @@ export interface Budget {
   readonly budgetMs?: number
 }
 
+/** What a pile is given, unless whoever asks says otherwise. */
+export const usualBudget: Required<Budget> = { firstMs: 1000, budgetMs: 5000 }
+
 export interface Planned extends PilePlan {
   /** For the log: the fault that ended the search early, if one did. */
   readonly wrong: string | null
@@ -41,7 +44,7 @@ function allBought(pile: Pile): PilePlan {
 export async function* planPile(
   pile: Pile,
   lane: PlanningLane,
-  { firstMs = 1000, budgetMs = 5000 }: Budget = {},
+  { firstMs = usualBudget.firstMs, budgetMs = usualBudget.budgetMs }: Budget = {},
 ): AsyncGenerator<Planned> {
   let best = null as PilePlan | null
   let done = false

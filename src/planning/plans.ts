@@ -7,7 +7,7 @@ import { Kept } from './kept.ts'
 import { openPlanningLane, type PlanningLane } from './lane.ts'
 import { type Laying, openLaidQuilts } from './laying.ts'
 import type { CutLists } from './panels.ts'
-import { type Budget, type Planned, planPile } from './plan-pile.ts'
+import { type Budget, type Planned, planPile, usualBudget } from './plan-pile.ts'
 import { within } from './within.ts'
 
 /** How far a pile's plan has come. */
@@ -25,9 +25,10 @@ export interface Progress {
 export interface Plans {
   /**
    * What is known once there is a first plan. A plan for which panels were looked at in a hurry is made anew
-   * when it is asked for and more of them are known. Throws `busy` when too many piles wait.
+   * when it is asked for and more of them are known; so is one that `budgetMs` did not suffice to prove, for
+   * who gives it more. Throws `busy` when too many piles wait.
    */
-  of(pile: Pile, patienceMs?: number): Promise<Progress>
+  of(pile: Pile, patienceMs?: number, budgetMs?: number): Promise<Progress>
   /** What is known now, or null; nothing is begun. */
   known(pile: Pile): Progress | null
   /** Has the pile's panels looked at, when nothing else is to be done. */
@@ -50,6 +51,7 @@ export interface PlansOptions extends Budget {
 interface One {
   best: Planned | null
   working: boolean
+  readonly budgetMs: number
   /** Resolves when there is a first plan; rejects where there will be none. */
   first: Promise<void>
 }
@@ -65,10 +67,10 @@ function told({ pile, proven, worth, hurried }: Planned, startedAt: number) {
 }
 
 export function openPlans(options: PlansOptions): Plans {
-  const { log, most = 64, firstMs = 1000, budgetMs } = options
+  const { log, most = 64 } = options
+  const { firstMs, budgetMs: usualBudgetMs } = { ...usualBudget, ...options }
   const { lane = openPlanningLane({ log }) } = options
   const { panels } = lane
-  const budget: Budget = budgetMs === undefined ? { firstMs } : { firstMs, budgetMs }
   const usualMs = firstMs + wayMs
   const kept = new Kept<One>(most)
   const laid = openLaidQuilts(lane, log, most)
@@ -88,20 +90,24 @@ export function openPlans(options: PlansOptions): Plans {
     forget(key, one)
   }
 
-  async function work(pile: Pile, heard: (planned: Planned) => void): Promise<void> {
-    for await (const planned of planPile(pile, lane, budget)) heard(planned)
+  async function work(
+    pile: Pile,
+    budgetMs: number,
+    heard: (planned: Planned) => void,
+  ): Promise<void> {
+    for await (const planned of planPile(pile, lane, { firstMs, budgetMs })) heard(planned)
   }
 
   /** `before`: a plan that is shown until there is a better one. */
-  function start(key: string, pile: Pile, before: Planned | null): One {
+  function start(pile: Pile, budgetMs: number, key: string, before: Planned | null): One {
     const startedAt = performance.now()
-    const one: One = { best: before, working: true, first: Promise.resolve() }
+    const one: One = { best: before, working: true, budgetMs, first: Promise.resolve() }
     one.first = new Promise((resolve, reject) => {
       const heard = (planned: Planned) => {
         one.best = planned
         resolve()
       }
-      work(pile, heard)
+      work(pile, budgetMs, heard)
         .then(
           () => ended(key, one, startedAt),
           (error: unknown) => {
@@ -124,8 +130,12 @@ export function openPlans(options: PlansOptions): Plans {
     best !== null && best.hurried > 0 && panels.waits(pile)
 
   /** Nothing is left to look at, and more is known than when it was planned. */
-  const isOutdated = ({ best, working }: One, pile: Pile): boolean =>
-    !working && best !== null && panels.missing(pile) < best.hurried && !panels.waits(pile)
+  const isBehind = ({ hurried }: Planned, pile: Pile): boolean =>
+    panels.missing(pile) < hurried && !panels.waits(pile)
+
+  /** More is known than when it was planned, or there is more time. */
+  const isOutdated = ({ best, working, budgetMs }: One, pile: Pile, most: number): boolean =>
+    !working && best !== null && (isBehind(best, pile) || (!best.proven && budgetMs < most))
 
   const progress = (one: One, pile: Pile): Progress => ({
     best: one.best,
@@ -133,10 +143,13 @@ export function openPlans(options: PlansOptions): Plans {
   })
 
   return {
-    async of(pile, patienceMs = usualMs) {
+    async of(pile, patienceMs = usualMs, budgetMs = usualBudgetMs) {
       const key = keyOf(pile)
       const found = kept.get(key)
-      const one = found && !isOutdated(found, pile) ? found : start(key, pile, found?.best ?? null)
+      const one =
+        found && !isOutdated(found, pile, budgetMs)
+          ? found
+          : start(pile, budgetMs, key, found?.best ?? null)
       if (one.best !== null && one.best.hurried > 0) panels.warm(pile)
       if (one.best === null) await within(one.first, patienceMs)
       return progress(one, pile)

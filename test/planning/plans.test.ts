@@ -67,6 +67,17 @@ test('who is patient waits for as long as that, and no longer', async () => {
   expect(await plans.of(pileOf(3), 1)).toEqual({ best: null, working: true })
 })
 
+test('a plan that was given too little time to prove is made anew for who gives it more', async () => {
+  open()
+  const hasty = await plans.of(pileOf(3), 10_000, 0)
+  expect(hasty.best?.proven).toBe(false)
+  expect((await plans.of(pileOf(3), 10_000, 0)).best).toBe(hasty.best)
+  expect((await plans.of(pileOf(3), 0)).working).toBe(true)
+  await vi.waitFor(() => expect(plans.known(pileOf(3))?.best?.proven).toBe(true), 10_000)
+  const { best } = plans.known(pileOf(3))!
+  expect((await plans.of(pileOf(3), 10_000, 0)).best).toBe(best)
+})
+
 test('what is known is told at once, and nothing is begun', async () => {
   open()
   expect(plans.known(pileOf(3))).toBeNull()

@@ -40,6 +40,8 @@ const plain = (html: string): string =>
 let opened: TestStore
 let workshop: Workshop
 let plans: Plans
+/** Those that are waited for, and given time. */
+let steady: Plans
 let visitor: Visitor
 let ivo: string
 /** Asked in the stead of the plans, where a test takes their place. */
@@ -50,7 +52,7 @@ beforeAll(async () => {
   const { store } = opened
   // A first plan is waited for as long as it takes: these tests want the proven one.
   plans = openPlans({ log: openLog('silent'), firstMs: 30_000, budgetMs: 30_000 })
-  const steady: Plans = {
+  steady = {
     ...plans,
     of: (pile) => (stead.of ?? plans.of)(pile, 30_000),
     known: (pile) => (stead.known ?? plans.known)(pile),
@@ -76,7 +78,7 @@ const planned = async (): Promise<Planned> => {
 test('what is saved is the difference to the plan of the changed pile, proven, and so is its price', async () => {
   const before = await planned()
   const reviewed = await look()
-  const { found, left } = await pricedSavings(reviewed, before, plans, 30_000)
+  const { found, left } = await pricedSavings(reviewed, before, steady, 30_000)
   expect(left).toBe(0)
   const by = (one: (typeof found)[number]) => Object.values(one.change).slice(0, 2).join(' ')
   expect(found.map(by)).toEqual(
@@ -105,7 +107,7 @@ test('what is saved is the difference to the plan of the changed pile, proven, a
 
 test('a garment that gives little is tried without, and told where that is cheaper', async () => {
   const before = await planned()
-  const { found } = await pricedSavings(await look(), before, plans, 30_000)
+  const { found } = await pricedSavings(await look(), before, steady, 30_000)
   const without = found.find(({ change }) => change.change === 'without')!
   expect(without.change).toEqual({ change: 'without', garment: 3 })
   expect(without.after.worth).toEqual((await plans.of(withoutGarment(before.pile, 2))).best!.worth)
