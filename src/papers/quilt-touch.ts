@@ -32,14 +32,14 @@ function pinSign({ x, y, w, h }: Rect): string {
 }
 
 /** How far within its piece the line around a chosen one lies, inches. */
-const within = 0.4
+const within = 0.35
 
 /** Around the first a whole line, around the second a broken one. */
 function chosenSign(pieces: Pieces, piece: number, nth: number): string {
   const d = outlines(pieces[piece]!.parts, within)
   const dash = nth === 0 ? '' : ' stroke-dasharray="1 0.6"'
   const { paper, madder } = plainColours
-  return `<path d="${d}" stroke="${paper}" stroke-width="0.9"/><path d="${d}" stroke="${madder}" stroke-width="0.55"${dash}/>`
+  return `<path d="${d}" stroke="${paper}" stroke-width="0.7"/><path d="${d}" stroke="${madder}" stroke-width="0.45"${dash}/>`
 }
 
 function link(pieces: Pieces, piece: number, { linkOf }: QuiltTouched): string {

@@ -145,6 +145,50 @@ test('what if, and what would save cloth, are fit for every reader, in both lang
   await page.emulateMedia({ media: null })
 })
 
+test('a quilt’s pieces change places by keyboard alone, on pages fit for every reader', async () => {
+  const quilt = `${url}/desk/piles/2/quilt/1`
+  // Until it is laid the page says so, and is looked at again.
+  await expect
+    .poll(
+      async () => {
+        await page.goto(quilt)
+        return page.getAttribute('main', 'data-quilts')
+      },
+      { timeout: 20_000 },
+    )
+    .toBe('drawn')
+  await page.goto(`${quilt}?lang=es`)
+  await look()
+  await page.goto(`${quilt}?lang=en`)
+  const cloth = () => page.locator('.arrange-row a').allTextContents()
+  const before = await cloth()
+  const at = before.findIndex((name) => name.includes('flannel'))
+  await tabTo('#arrange-piece')
+  await page.selectOption('#arrange-piece', { index: at })
+  await tabTo('.arrange-panel .button.second')
+  await page.keyboard.press('Enter')
+  await page.waitForURL(/\?piece=\d+#chosen$/)
+  await look()
+  await tabTo('#arrange-piece')
+  await tabTo('.arrange-panel form[method="get"] .button')
+  await page.keyboard.press('Enter')
+  await page.waitForURL(/&with=\d+#chosen$/)
+  await tabTo('.arrange-swap .button')
+  await page.keyboard.press('Enter')
+  await page.waitForURL(/\?moved=/)
+  const after = await cloth()
+  expect(after.filter((name, n) => name !== before[n])).toHaveLength(2)
+  await look()
+  expect(await cutOff(page)).toEqual([])
+  await page.emulateMedia({ media: 'print' })
+  await page.setViewportSize({ width: 733, height: 988 })
+  expect(await sideways(page)).toBeLessThanOrEqual(0)
+  expect(await cutOff(page)).toEqual([])
+  expect(await page.locator('.arrange-panel').isVisible()).toBe(false)
+  expect(await page.locator('.arrange-row').first().isVisible()).toBe(true)
+  await page.emulateMedia({ media: null })
+})
+
 test('a link to a garment’s cuts opens them without a script', async () => {
   await page.goto(`${url}/desk/piles/2/plan`)
   expect(await page.locator('.plan-cut svg').first().isVisible()).toBe(false)

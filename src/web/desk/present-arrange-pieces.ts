@@ -159,7 +159,10 @@ export function pressHref(board: Board, { first, second }: Chosen, pressed: Name
   return chooseHref(board, first, pressed)
 }
 
-/** Those that are listed, by the rows of their blocks; strips between blocks are row 0. */
+/**
+ * Those that are listed, by the rows of their blocks and in each row block after block; strips between
+ * blocks are row 0.
+ */
 export function byRow(pieces: readonly NamedPiece[]): [row: number, pieces: NamedPiece[]][] {
   const rows = new Map<number, NamedPiece[]>()
   for (const piece of pieces) {
@@ -167,7 +170,10 @@ export function byRow(pieces: readonly NamedPiece[]): [row: number, pieces: Name
     const row = piece.where?.row ?? 0
     rows.set(row, [...(rows.get(row) ?? []), piece])
   }
-  return [...rows].sort(([a], [b]) => a - b)
+  const columnOf = ({ where }: NamedPiece): number => where?.column ?? 0
+  return [...rows]
+    .sort(([a], [b]) => a - b)
+    .map(([row, all]) => [row, all.sort((a, b) => columnOf(a) - columnOf(b) || a.n - b.n)])
 }
 
 export const rowWords = (row: number, { say }: Language): string =>

@@ -64,16 +64,14 @@ function rowsOf(board: Board, wish: ArrangeWish): ArrangeRow[] {
   const chosen = chosenOf(board, wish)
   return byRow(board.pieces).map(([row, all]) => ({
     heading: rowWords(row, board.language),
-    pieces: all
-      .toSorted((a, b) => (a.where?.column ?? 0) - (b.where?.column ?? 0) || a.n - b.n)
-      .map((piece, at) => ({
-        n: piece.n,
-        place: placeInRow(piece, at),
-        garment: piece.garment,
-        name: piece.cloth,
-        href: pressHref(board, chosen, piece),
-        pinned: piece.pin !== null,
-      })),
+    pieces: all.map((piece, at) => ({
+      n: piece.n,
+      place: placeInRow(piece, at),
+      garment: piece.garment,
+      name: piece.cloth,
+      href: pressHref(board, chosen, piece),
+      pinned: piece.pin !== null,
+    })),
   }))
 }
 
