@@ -21,10 +21,10 @@ function quarters(amount: number, locale: string): string {
 export const yardWords = (length: number, locale: string): string =>
   quarters(length / perYard, locale)
 
-/** What a plan leaves open, in a reader's words: what is short, and what there is to do. */
-export function shortageWords(shortage: Shortage, { say, locale }: Language): string {
+/** What a plan leaves open, in a reader's words: what is short, and what there is to do, a sentence each. */
+export function shortageSentences(shortage: Shortage, { say, locale }: Language): string[] {
   const { wanted, garments, roles, lacking, idle } = shortage
-  if (wanted === 0) return say('shortage.nothing_wanted')
+  if (wanted === 0) return [say('shortage.nothing_wanted')]
   const short = roles.filter(({ byGarments }) => byGarments)
   const bought = roles.filter(({ byGarments }) => !byGarments)
   const inches = (length: number) => quarters(length / perInch, locale)
@@ -49,5 +49,9 @@ export function shortageWords(shortage: Shortage, { say, locale }: Language): st
   if (short.length === 0 && lacking.length === 0 && garments > 0) {
     sentences.unshift(say('shortage.none'))
   }
-  return sentences.join(' ')
+  return sentences
 }
+
+/** The same, one after the other. */
+export const shortageWords = (shortage: Shortage, language: Language): string =>
+  shortageSentences(shortage, language).join(' ')

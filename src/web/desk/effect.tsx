@@ -14,7 +14,11 @@ export function EffectPanel({ effect }: { effect: Effect }) {
           </li>
         ))}
       </ul>
-      <p>{effect.sentence}</p>
+      {effect.sentences.map((words) => (
+        <p key={words} class="short-line">
+          {words}
+        </p>
+      ))}
       <p class="hint">
         {effect.counted}{' '}
         {effect.again && (

@@ -45,7 +45,11 @@ export function PlanView({ page }: { page: PlanPage }) {
         {plan && (
           <section aria-labelledby="plan-shortage">
             <h2 id="plan-shortage">{say('desk.plan.shortage')}</h2>
-            <p>{plan.shortage}</p>
+            {plan.shortage.map((words) => (
+              <p key={words} class="short-line">
+                {words}
+              </p>
+            ))}
           </section>
         )}
       </div>

@@ -75,14 +75,14 @@ function sumsOf(review: Review, { best }: AsPlanned, language: Language) {
   if (best) {
     const { given, wanted } = figuresOf(best)
     return {
-      sentence: [say('desk.effect.gives', { given, wanted }), shortWords(best, language)].join(' '),
+      sentences: [say('desk.effect.gives', { given, wanted }), ...shortWords(best, language)],
       pieces: partsOf(best, language),
       now: priceWith(pile, verdictsOf(review.garments), settled(best)),
       before: null,
     }
   }
   return {
-    sentence: tallyWords(after?.tally ?? pile.tally, pile.wish, say),
+    sentences: [tallyWords(after?.tally ?? pile.tally, pile.wish, say)],
     pieces: sizesOf(review),
     now: after ? after.estimate : pile.estimate,
     before: after && pile.estimate,
@@ -93,11 +93,11 @@ function sumsOf(review: Review, { best }: AsPlanned, language: Language) {
 export function effectOf(review: Review, planned: AsPlanned, language: Language): Effect {
   const { pile, after, garments } = review
   const { say } = language
-  const { sentence, pieces, now, before } = sumsOf(review, planned, language)
+  const { sentences, pieces, now, before } = sumsOf(review, planned, language)
   const counted = countedBy[planned.state]
   return {
     title: say(after ? 'desk.effect.decided' : 'desk.effect.title'),
-    sentence,
+    sentences,
     counted: say(`desk.effect.counted.${counted}`),
     again:
       counted === 'roughly' || counted === 'so_far'

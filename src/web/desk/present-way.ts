@@ -156,7 +156,7 @@ const linesCell: CellOf = ({ way: { estimate } }, { way: now }, { say, locale })
 }
 
 const shortCell: CellOf = ({ way: { best } }, _, language) =>
-  best ? { lines: [shortWords(best, language)], mark: null } : nothing
+  best ? { lines: shortWords(best, language), mark: null } : nothing
 
 /** What is compared, row by row; the first way is the pile as it stands. */
 export function wayRows(all: readonly Compared[], names: Names, language: Language): WayRow[] {

@@ -62,7 +62,8 @@ export interface PlanCuts {
 
 /** What is known once there is a plan. */
 export interface ShownPlan {
-  readonly shortage: string
+  /** A sentence each. */
+  readonly shortage: readonly string[]
   readonly roles: readonly PlanRole[]
   readonly all: PlanRole
   readonly garments: readonly PlanGarment[]

@@ -170,7 +170,7 @@ export interface DeskGarment {
 
 export interface Effect {
   readonly title: string
-  readonly sentence: string
+  readonly sentences: readonly string[]
   /** Whether it follows from the plan, or was counted roughly. */
   readonly counted: string
   /** To look again, where the plan is not there yet or may change. */
