@@ -90,7 +90,7 @@ const lying = (page: Page): Map<number, string> =>
   new Map(
     page.querySelectorAll('.arrange-row a').map((link) => {
       const n = Number(/piece=(\d+)/.exec(link.getAttribute('href')!)![1])
-      return [n, link.text.replace(/^\d+: /, '')]
+      return [n, link.text.replace(/^\d+:[^:]*: /, '')]
     }),
   )
 
@@ -138,9 +138,9 @@ describe('a laid quilt at the desk', () => {
   test('the plan leads to it, and it is whole in both languages and without a script', async () => {
     const { body } = await marta.get('/desk/piles/1/plan')
     expect(body).toContain(`href="${address}"`)
-    for (const [language, row, choose] of [
-      ['en', 'Row 1', 'Choose a piece'],
-      ['es', 'Fila 1', 'Elija una pieza'],
+    for (const [language, row, column, choose] of [
+      ['en', 'Row 1', 'Column 1:', 'Choose a piece'],
+      ['es', 'Fila 1', 'Columna 1:', 'Elija una pieza'],
     ]) {
       const { status, page, body } = await look(`?lang=${language}`)
       expect(status).toBe(200)
@@ -152,6 +152,7 @@ describe('a laid quilt at the desk', () => {
       expect(page.querySelectorAll('.quilt-links a')).toHaveLength(54)
       expect(options(page)).toHaveLength(54)
       expect(page.querySelectorAll('.arrange-row')).toHaveLength(9)
+      expect(page.querySelector('.arrange-row .unseen')!.text).toBe(column)
       expect(page.querySelector('.quilt-picture > svg')!.getAttribute('aria-hidden')).toBe('true')
       expect(body).not.toContain('<script')
       expect(body).toContain('Choir &lt;b>shirt&lt;/b> &amp; &quot;best&quot;')

@@ -254,10 +254,13 @@ function Rows({ rows }: { rows: readonly ArrangeRow[] }) {
         <div key={heading} class="arrange-row">
           <h3>{heading}</h3>
           <ul>
-            {pieces.map(({ n, place, garment, name, href, pinned }) => (
+            {pieces.map(({ n, place, told, garment, name, href, pinned }) => (
               <li key={n}>
                 <a href={href}>
-                  <span class="arrange-place">{place}:</span>{' '}
+                  <span class="arrange-place" aria-hidden="true">
+                    {place}:
+                  </span>
+                  <span class="unseen">{told}:</span>{' '}
                   {garment !== null && <span class="tag-n">{garment}</span>} {name}
                 </a>
                 {pinned && (

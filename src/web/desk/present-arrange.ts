@@ -5,6 +5,7 @@ import { asPlanned } from '../../intake/planned.ts'
 import type { DrawnQuilt } from '../../papers/quilt-kept.ts'
 import { quiltPicture } from '../../papers/quilt-picture.ts'
 import { quiltTouched } from '../../papers/quilt-touch.ts'
+import type { Language } from '../../words/words.ts'
 import { failureSentence } from '../errors.ts'
 import type { DeskContext } from './context.ts'
 import { deskPaths } from './paths.ts'
@@ -60,6 +61,9 @@ const placeInRow = ({ where }: NamedPiece, at: number): string => {
   return where.of > 1 ? `${where.column}.${where.nth}` : String(where.column)
 }
 
+const toldInRow = ({ where, place }: NamedPiece, { say }: Language): string =>
+  where ? say('desk.arrange.in_row', { ...where }) : place
+
 function rowsOf(board: Board, wish: ArrangeWish): ArrangeRow[] {
   const chosen = chosenOf(board, wish)
   return byRow(board.pieces).map(([row, all]) => ({
@@ -67,6 +71,7 @@ function rowsOf(board: Board, wish: ArrangeWish): ArrangeRow[] {
     pieces: all.map((piece, at) => ({
       n: piece.n,
       place: placeInRow(piece, at),
+      told: toldInRow(piece, board.language),
       garment: piece.garment,
       name: piece.cloth,
       href: pressHref(board, chosen, piece),

@@ -70,6 +70,8 @@ export interface ArrangeRow {
     readonly n: number
     /** "3", or "3.2" for the second piece of a block. */
     readonly place: string
+    /** The same to be heard: "Column 3, piece 2". */
+    readonly told: string
     /** The garment's number; null: bought cloth. */
     readonly garment: number | null
     readonly name: string
