@@ -51,6 +51,8 @@ export interface Outcome {
   readonly again: boolean
   /** The act by which somebody else had answered here since the page was made; null: none. */
   readonly overtaken: number | null
+  /** The act's place in the order; null where nothing was appended. */
+  readonly seq: number | null
 }
 
 export interface Conversation {
@@ -153,12 +155,12 @@ export function converse(
 
     act: (key, sent) =>
       locked(key, async (db, row) => {
-        if (await isKept(db, row.id, sent.idem)) return { again: true, overtaken: null }
+        if (await isKept(db, row.id, sent.idem)) return { again: true, overtaken: null, seq: null }
         if (row.status !== 'open') throw new Failure('pile_confirmed')
         const flow = await pinnedFlow(db, row.flow_hash, knowledge)
         const before = await entriesOf(db, row.id)
         const act = await append(db, row, flow, before, sent)
-        return { again: false, overtaken: overtakenBy(before, act, sent.seen) }
+        return { again: false, overtaken: overtakenBy(before, act, sent.seen), seq: row.seq + 1 }
       }),
 
     confirm: (key, idem) =>

@@ -11,6 +11,7 @@ import {
   type PhotoPlace,
   takePhoto,
 } from '../../intake/photos.ts'
+import type { Pile } from '../../intake/pile.ts'
 import { given } from '../../intake/replies.ts'
 import { isKept } from '../../intake/rows.ts'
 import { rules } from '../../intake/rules.ts'
@@ -115,6 +116,10 @@ async function settlePhotos(
   await keepPhotos(store.db, pileId, kept)
 }
 
+/** Whether an answer can change a price that was there: of a graded garment, or of the quilt behind one. */
+const hadPrice = ({ garments }: Pile, item: number): boolean =>
+  garments.some(({ n, dropped, grading }) => grading && !dropped && (item === 0 || n === item))
+
 /** An answer is taken, kept, and the next question follows; a refused one comes back as it was sent. */
 export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
   app.post<{ Params: z.infer<typeof questionParams> }>(
@@ -146,7 +151,7 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
 
       try {
         const answer = await replyOf(context, opened, asking, form)
-        const { again, overtaken } = await context.conversation.act(key, {
+        const { again, overtaken, seq } = await context.conversation.act(key, {
           act: { act: 'answer', item, question, reply: answer.reply },
           idem: form.fields.idem,
           seen: form.fields.seq,
@@ -158,7 +163,9 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
             again,
           })
         }
-        return reply.redirect(paths.pile(key) + (overtaken ? `?told=${overtaken}` : ''), 303)
+        if (overtaken) return reply.redirect(`${paths.pile(key)}?told=${overtaken}`, 303)
+        const changed = seq !== null && hadPrice(opened.open.pile, item)
+        return reply.redirect(changed ? paths.changed(key, seq - 1) : paths.pile(key), 303)
       } catch (error) {
         if (!(error instanceof Failure) || error.status >= 500) throw error
         request.log.info({ code: error.code, question }, 'answer refused')

@@ -62,8 +62,10 @@ export function buttonRoutes(app: FastifyInstance, context: ChatContext): void {
     async (request, reply) => {
       const { key } = request.params
       const { idem, seq } = request.body
-      await context.conversation.act(key, { act: actOf(request.body), idem, seen: seq })
-      return reply.redirect(paths.pile(key), 303)
+      const act = actOf(request.body)
+      const { seq: kept } = await context.conversation.act(key, { act, idem, seen: seq })
+      const changed = typeof act === 'object' && kept !== null
+      return reply.redirect(changed ? paths.changed(key, kept - 1) : paths.pile(key), 303)
     },
   )
 

@@ -2,6 +2,8 @@
 export const paths = {
   start: '/i',
   pile: (key: string) => `/i/${key}`,
+  /** The same, told what the act after that one did to the price. */
+  changed: (key: string, since: number) => `/i/${key}?since=${since}`,
   question: (key: string, item: number, question: string) => `/i/${key}/${item}/${question}`,
   /** Posted to: adds, copies, drops. Opened: the page between two garments. */
   garments: (key: string) => `/i/${key}/garments`,

@@ -48,8 +48,8 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
     { schema: { summary: 'Where an intake stands', params: keyParams } },
     async (request, reply) => {
       const opened = await openPile(context, request.params.key)
-      const { told } = request.query as { told?: unknown }
-      return showPlace(context, request, reply, opened, noticeOf(opened, told))
+      const { told, since } = request.query as { told?: unknown; since?: unknown }
+      return showPlace(context, request, reply, opened, { told: noticeOf(opened, told), since })
     },
   )
 

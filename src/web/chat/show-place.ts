@@ -8,6 +8,7 @@ import { becoming, type Opened, plannedFor, show, withDrafts } from './opened.ts
 import { paths } from './paths.ts'
 import { photosOf } from './present-garment.ts'
 import {
+  type Becoming,
   type ConfirmedPaper,
   confirmedPage,
   gatherPage,
@@ -17,6 +18,7 @@ import {
 } from './present-pages.ts'
 import { findAsking } from './present-question.ts'
 import { quiltsAgreed } from './present-quilt.ts'
+import { priceNotice } from './price-notice.ts'
 import { replyWords } from './said.ts'
 
 /** `told` is the number of the act that an answer from elsewhere has just gone over. */
@@ -54,26 +56,37 @@ export async function showConfirmed(
   return show(context, reply, page, { language, key })
 }
 
+export interface Notices {
+  /** That an answer went over somebody else's; null: it did not. */
+  readonly told: string | null
+  /** As the address says: the act before the one whose price is told. */
+  readonly since: unknown
+}
+
 /** Shows where the conversation stands. */
 export async function showPlace(
   context: ChatContext,
   request: FastifyRequest,
   reply: FastifyReply,
   opened: Opened,
-  notice: string | null,
+  { told, since }: Notices,
 ) {
   const { key, open, language } = opened
   if (open.row.status !== 'open') return showConfirmed(context, request, reply, opened, false)
   const reader = readerOf(open, key, language)
   const { place } = open.pile.followed
-  const framing = { language, key, notice }
+  const framing = { language, key, notice: told }
+  const withPrice = ({ planned }: Becoming) => ({
+    ...framing,
+    notice: told ?? priceNotice(context, opened, planned, since),
+  })
   if (place.at === 'gather') {
     const becomes = await becoming(context, open, 'gathering')
-    return show(context, reply, gatherPage(open, becomes, reader), framing)
+    return show(context, reply, gatherPage(open, becomes, reader), withPrice(becomes))
   }
   if (place.at === 'end') {
     const becomes = await becoming(context, open, 'reviewing')
-    return show(context, reply, reviewPage(open, becomes, reader), framing)
+    return show(context, reply, reviewPage(open, becomes, reader), withPrice(becomes))
   }
   const asking = findAsking(open.pile.followed, place.item, place.question.id)!
   return show(
