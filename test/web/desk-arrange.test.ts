@@ -342,6 +342,8 @@ describe('pins', () => {
     })
     const { page } = await look()
     expect(plain(page)).toContain('This pin is not used now')
+    const onPlan = async () => plain(parse((await marta.get('/desk/piles/1/plan')).body))
+    expect(await onPlan()).toContain('One piece cannot lie where it was pinned any more.')
     expect(plain(page)).toContain('The plan has no such piece of it any more')
     expect(plain(page)).toMatch(/\d+ pieces lie otherwise than they were kept/)
     const after = lying(page)
@@ -358,6 +360,7 @@ describe('pins', () => {
     await store.db.deleteFrom('decision').execute()
     const { page: again } = await look()
     expect(lying(again)).toEqual(before)
+    expect(await onPlan()).toContain('One piece is pinned where it lies.')
     expect(plain(again)).not.toContain('not used now')
   })
 

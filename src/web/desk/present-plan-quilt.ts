@@ -1,9 +1,10 @@
-import { fixedIn } from '../../desk/arranged.ts'
+import { type Arranged, fixedIn } from '../../desk/arranged.ts'
 import type { Review } from '../../desk/review.ts'
+import { liesThere } from '../../intake/laid.ts'
 import type { AsPlanned } from '../../intake/planned.ts'
 import type { Language } from '../../words/words.ts'
 import { nameOf } from '../chat/present-garment.ts'
-import { type QuiltsSoFar, shownQuilts } from '../chat/present-quilt.ts'
+import { shownQuilts } from '../chat/present-quilt.ts'
 import { type QuiltsLaid, quiltsSoFar } from '../chat/quilts.ts'
 import type { ShownQuilts } from '../chat/view-quilt.ts'
 import type { DeskContext } from './context.ts'
@@ -23,10 +24,21 @@ export const reviewedQuilts = (
   return quiltsSoFar(context, { pile, cloths, fixed: fixedIn(arranged) }, planned, patience)
 }
 
+/** How many pieces lie where staff pinned them, and how many cannot any more. */
+function pinWords({ laid }: QuiltsLaid, { pins }: Arranged, { say }: Language): string[] {
+  const own = pins.filter(({ quilt }) => laid[quilt])
+  const used = own.filter((pin) => liesThere(laid[pin.quilt]!, pin)).length
+  const lost = own.length - used
+  return [
+    ...(used > 0 ? [say('desk.arrange.pins_used', { count: used })] : []),
+    ...(lost > 0 ? [say('desk.arrange.pins_lost', { count: lost })] : []),
+  ]
+}
+
 /** The quilts piece by piece, for the bench; null where the page tells already why there are none. */
 export function shownAtDesk(
-  soFar: QuiltsSoFar,
-  { row: { number }, garments }: Review,
+  soFar: QuiltsLaid,
+  { row: { number }, garments, arranged }: Review,
   language: Language,
 ): ShownQuilts | null {
   if (soFar.state === 'none' || soFar.state === 'failed') return null
@@ -35,7 +47,7 @@ export function shownAtDesk(
   const quilts = shownQuilts(
     // How far the plan has come stands at the head of the page.
     { ...soFar, mayChange: false },
-    [say('quilt.numbers')],
+    [say('quilt.numbers'), ...pinWords(soFar, arranged, language)],
     deskPaths.plan(number),
     {
       language,
