@@ -130,14 +130,14 @@ export const arrangeRoutes =
     }
 
     app.get(
-      // The picture of a quilt stands beside it: a number alone is the page.
+      // The picture of a quilt, to save, stands beside it: a number alone is the page.
       '/piles/:pile/quilt/:quilt(^\\d{1,5}$)',
       { schema: { summary: 'A laid quilt, to move its pieces', params, querystring: query } },
       async (request, reply) => showPage(request, reply, request.params, request.query),
     )
 
     app.post(
-      '/piles/:pile/quilt/:quilt(^\\d{1,5}$)',
+      '/piles/:pile/quilt/:quilt',
       {
         schema: { summary: 'Moves, pins or lets go of pieces of a quilt', params, body: form },
         errorHandler: showRefused,
