@@ -68,7 +68,9 @@ export const provingRooms = [
   'garment',
   'intake',
   'papers',
+  'photo',
   'quilt',
+  'store',
   'textile',
   'words',
 ] as const
