@@ -202,7 +202,11 @@ describe('check-flows', () => {
   test('tells the vocabulary and the figures of each table with --facts', async () => {
     const { seconds: _, ...plain } = answer(await runHere(['check-flows']))
     expect(plain.told).toBeUndefined()
-    const { told, seconds: __, ...counts } = answer(await runHere(['check-flows', '--facts', '--json']))
+    const {
+      told,
+      seconds: __,
+      ...counts
+    } = answer(await runHere(['check-flows', '--facts', '--json']))
     expect(counts).toEqual(plain)
     expect(told.facts.wear).toEqual(['sound', 'thin', 'holes', 'shattered', 'unknown'])
     const sumOf = (key: string) =>
