@@ -86,7 +86,9 @@ export function openThread<Job, Told>(file: URL, memoryMb?: number): Thread<Job,
     async run(job, limitMs, hear) {
       if (closed) return 'the thread is closed'
       const notStarted = worker ? null : await start()
-      const wrong = notStarted ?? (await runOn(worker!, job, limitMs, hear))
+      // A thread may be gone between its last word and this turn.
+      const wrong =
+        notStarted ?? (worker ? await runOn(worker, job, limitMs, hear) : 'the thread ended')
       if (wrong === null) return null
       const dead = worker
       worker = null

@@ -4,7 +4,9 @@ import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import type { Browser, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { openLog } from '../../src/base/log.ts'
 import { ownerLink } from '../../src/desk/once-links.ts'
+import { openPlans } from '../../src/planning/plans.ts'
 import { migrate } from '../../src/store/migrate.ts'
 import { openStore, type Store } from '../../src/store/open.ts'
 import { bundle } from '../../src/web/assets/bundle.ts'
@@ -41,7 +43,10 @@ beforeAll(async () => {
   await bundle(assets)
   store = await openStore({ dataDir: join(place, 'data') })
   await migrate(store)
-  workshop = await openWorkshop(store, clock, { assets: openAssets(assets) })
+  workshop = await openWorkshop(store, clock, {
+    assets: openAssets(assets),
+    plans: openPlans({ log: openLog('silent') }),
+  })
   token = (await ownerLink(store, clock))!
   await confirmPile(workshop.conversation, garments, { not_to_cut: said('The signed sleeves.') })
   await confirmPile(workshop.conversation, garments.slice(0, 1))

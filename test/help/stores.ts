@@ -29,8 +29,16 @@ const openers: readonly [name: string, open: Opener][] = [
  * The same tests over both stores: tables are there, and empty before each test.
  * `store` is called inside a test.
  */
-export function eachStore(what: string, tests: (store: () => Store, name: string) => void): void {
-  describe.each(openers)(`${what} (%s)`, (name, open) => {
+export const eachStore = (what: string, tests: Tests): void => testsOn(openers, what, tests)
+
+/** The same over SQLite alone, for tests in which the store does not matter. */
+export const oneStore = (what: string, tests: Tests): void =>
+  testsOn(openers.slice(0, 1), what, tests)
+
+type Tests = (store: () => Store, name: string) => void
+
+function testsOn(on: typeof openers, what: string, tests: Tests): void {
+  describe.each(on)(`${what} (%s)`, (name, open) => {
     let opened: TestStore
     beforeAll(async () => {
       opened = await open(true)

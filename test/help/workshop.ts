@@ -14,7 +14,7 @@ import { rules } from '../../src/intake/rules.ts'
 import { openFolderPhotos, type PhotoStore } from '../../src/photo/keep.ts'
 import type { Lane } from '../../src/photo/lane.ts'
 import { openPaints } from '../../src/photo/paint.ts'
-import { openPlans, type Plans } from '../../src/planning/plans.ts'
+import type { Plans } from '../../src/planning/plans.ts'
 import type { Store } from '../../src/store/open.ts'
 import { type Assets, assetsFolder } from '../../src/web/assets/manifest.ts'
 import { papersFor } from '../../src/web/chat/quilts.ts'
@@ -28,6 +28,16 @@ export interface Workshop {
   readonly conversation: Conversation
   readonly photos: PhotoStore
   readonly close: () => Promise<void>
+}
+
+/** A planning that never comes to a plan: pages count roughly, and no thread is started for them. */
+const restingPlans: Plans = {
+  of: async () => ({ best: null, working: false }),
+  known: () => null,
+  warm: () => {},
+  cutLists: async (_, cuts) => ({ lists: cuts.map(() => null), working: false }),
+  laid: async () => ({ laid: null, working: false }),
+  close: async () => {},
 }
 
 const noLane: Lane = {
@@ -44,20 +54,19 @@ const knowledgeOf = (): Knowledge => (known ??= learn(readFlowsFolder(flows), '2
 export interface WorkshopOptions {
   readonly assets?: Assets
   readonly publicUrl?: string | null
-  /** Closed with the workshop; absent, the server's own. */
+  /** Closed with the workshop; absent, none that comes to a plan. */
   readonly plans?: Plans
 }
 
 export async function openWorkshop(
   store: Store,
   clock: Clock,
-  { assets = plainAssets, publicUrl = null, plans: given }: WorkshopOptions = {},
+  { assets = plainAssets, publicUrl = null, plans = restingPlans }: WorkshopOptions = {},
 ): Promise<Workshop> {
   const knowledge = knowledgeOf()
   const folder = mkdtempSync(join(tmpdir(), 'pieceworth-photos-'))
   const photos = await openFolderPhotos(folder)
   const log = openLog('silent')
-  const plans = given ?? openPlans({ log })
   const paints = openPaints()
   const papers = papersFor({ knowledge, clock, plans })
   const conversation = converse(store, knowledge, clock, papers)

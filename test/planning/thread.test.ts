@@ -14,6 +14,11 @@ test('a thread that ended with nothing to do starts again with the next job', as
   await vi.waitFor(async () => expect(await run()).toBeNull(), 20_000)
 })
 
+test('a thread that ends as soon as it is ready costs its job and nothing more', async () => {
+  thread = openThread(stand('ends'))
+  for (let n = 0; n < 3; n++) expect(await run()).toBe('the thread ended')
+})
+
 test('a thread whose file is not there says so, and so does one that is closed', async () => {
   thread = openThread(stand('nowhere'))
   expect(await run()).toMatch(/nowhere/)

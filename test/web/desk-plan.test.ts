@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { afterAll, afterEach, beforeEach, expect, test } from 'vitest'
 import { Failure } from '../../src/base/failures.ts'
 import { openLog } from '../../src/base/log.ts'
 import { addAccount } from '../../src/desk/accounts.ts'
@@ -10,7 +10,7 @@ import { openPlans, type Plans } from '../../src/planning/plans.ts'
 import { checkPlan } from '../../src/quilt/plan/check.ts'
 import { planCuts } from '../../src/web/desk/present-plan-cuts.ts'
 import { Visitor } from '../help/desk-visitor.ts'
-import { eachStore } from '../help/stores.ts'
+import { oneStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
@@ -68,14 +68,19 @@ const plansThat = (of: Plans['of']): Plans => ({
   close: () => Promise.resolve(),
 })
 
-eachStore('the plan of a pile at the desk', (store) => {
+oneStore('the plan of a pile at the desk', (store) => {
+  // A first plan is waited for as long as it takes: these tests want the proven one. The threads are shared.
+  const log = openLog('silent')
+  const patient = openPlans({ log, firstMs: 30_000, budgetMs: 30_000 })
+  const lane = openPlanningLane()
+  const rest = () => Promise.resolve()
+  afterAll(() => Promise.all([patient.close(), lane.close()]))
+
   let workshop: Workshop
   let visitor: Visitor
 
   const open = async (garments: readonly Script[], about: Script = wish, plans?: Plans) => {
-    // A first plan is waited for as long as it takes: these tests want the proven one.
-    const patient = openPlans({ log: openLog('silent'), firstMs: 30_000, budgetMs: 30_000 })
-    workshop = await openWorkshop(store(), clock, { plans: plans ?? patient })
+    workshop = await openWorkshop(store(), clock, { plans: plans ?? { ...patient, close: rest } })
     await confirmPile(workshop.conversation, garments, about)
     visitor = new Visitor(workshop.app)
     await visitor.get('/desk/sign-in')
@@ -92,9 +97,8 @@ eachStore('the plan of a pile at the desk', (store) => {
     })
   }
   const planned = async (): Promise<Planned> => {
-    const lane = openPlanningLane()
     const { pile } = planReviewed(await review(store().db, workshop.knowledge, '1'))
-    return bestPlan(pile!, lane, { budgetMs: 30_000 }).finally(() => lane.close())
+    return bestPlan(pile!, lane, { budgetMs: 30_000 })
   }
 
   beforeEach(async () => {
