@@ -132,14 +132,16 @@ export async function wayOf(
   const asked = toPlanWith(reviewed, changes, layouts)
   const more = rolesOfMore(changes)
   const until = performance.now() + patienceMs
-  const before = await asPlanned(asked, plans, patienceMs)
+  const before = await asPlanned(asked, plans, { patienceMs })
   const grown =
     before.best && more.length > 0 ? withAll(before.best.pile, more, nextNumber(reviewed)) : null
   if (before.best && more.length > 0 && !grown) {
     return { changes, asked, state: 'no-more', best: null, estimate: null }
   }
   const { state, best } = grown
-    ? await asPlanned({ ...asked, pile: grown.pile }, plans, Math.max(0, until - performance.now()))
+    ? await asPlanned({ ...asked, pile: grown.pile }, plans, {
+        patienceMs: Math.max(0, until - performance.now()),
+      })
     : before
   const estimate = best && priceOf(reviewed, changes, asked, best, grown?.extra ?? [])
   return { changes, asked, state, best, estimate }

@@ -25,18 +25,22 @@ function shown(asked: ToPlan, progress: Progress): AsPlanned {
   return { asked, state, best: state === 'failed' ? null : progress.best }
 }
 
-/**
- * What the planning knows of a pile within `patienceMs`; left out: within about a second. A planning that is
- * too busy is a state, and no fault.
- */
+export interface Time {
+  /** How long is waited; left out: about a second. */
+  readonly patienceMs?: number
+  /** How long the planning may take; left out: its own time. */
+  readonly budgetMs?: number
+}
+
+/** What the planning knows of a pile in that time. A planning that is too busy is a state, and no fault. */
 export async function asPlanned(
   asked: ToPlan,
   plans: Plans,
-  patienceMs?: number,
+  { patienceMs, budgetMs }: Time = {},
 ): Promise<AsPlanned> {
   if (!asked.pile) return { asked, state: 'empty', best: null }
   try {
-    return shown(asked, await plans.of(asked.pile, patienceMs))
+    return shown(asked, await plans.of(asked.pile, patienceMs, budgetMs))
   } catch (error) {
     if (error instanceof Failure && error.code === 'busy') {
       return { asked, state: 'failed', best: null }

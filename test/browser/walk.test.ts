@@ -160,7 +160,6 @@ const walks = [
   { script: true, width: 320 },
   { script: true, width: 1280 },
   { script: false, width: 320 },
-  { script: false, width: 1280 },
 ] as const
 
 test.each(walks)(

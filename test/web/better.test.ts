@@ -10,7 +10,7 @@ import {
   shirt,
 } from '../help/chat.ts'
 import { Visitor } from '../help/desk-visitor.ts'
-import { eachStore } from '../help/stores.ts'
+import { oneStore } from '../help/stores.ts'
 import { Walker } from '../help/walker.ts'
 
 const clock = heldClock(Date.UTC(2026, 5, 1, 12))
@@ -41,7 +41,7 @@ const lines = (walker: Walker, n = 1) =>
     href: line.querySelector('a')?.getAttribute('href') ?? null,
   }))
 
-eachStore('what could make it better', (store) => {
+oneStore('what could make it better', (store) => {
   let app: TestApp
   let walker: Walker
   beforeAll(async () => {

@@ -16,7 +16,7 @@ import {
 } from '../help/chat.ts'
 import { Visitor } from '../help/desk-visitor.ts'
 import { plain } from '../help/pictures.ts'
-import { eachStore } from '../help/stores.ts'
+import { oneStore } from '../help/stores.ts'
 import { Walker } from '../help/walker.ts'
 
 const clock = heldClock(Date.UTC(2026, 5, 1, 12))
@@ -35,7 +35,7 @@ const onTag = (walker: Walker, n: number) => {
   return { colours: drawnIn(name), told: name?.querySelector('.unseen')?.text.trim() ?? null }
 }
 
-eachStore('the colours of a garment', (store) => {
+oneStore('the colours of a garment', (store) => {
   let app: TestApp
   let walker: Walker
   beforeAll(async () => {

@@ -4,7 +4,7 @@ import { ownerLink } from '../../src/desk/once-links.ts'
 import { sessionLasts } from '../../src/desk/sessions.ts'
 import { ownPage } from '../../src/web/desk/paths.ts'
 import { Visitor } from '../help/desk-visitor.ts'
-import { eachStore } from '../help/stores.ts'
+import { oneStore } from '../help/stores.ts'
 import { openWorkshop, type Workshop } from '../help/workshop.ts'
 
 const marta = { email: 'marta@lantern-street.example', password: 'needle and thimble' }
@@ -37,7 +37,7 @@ test.each([
   expect(ownPage(next)).toBe('/desk')
 })
 
-eachStore('the door of the desk', (store) => {
+oneStore('the door of the desk', (store) => {
   let workshop: Workshop
   let now = Date.UTC(2026, 5, 1, 9)
   const clock = () => now

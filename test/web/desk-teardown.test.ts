@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { addAccount } from '../../src/desk/accounts.ts'
 import { Visitor } from '../help/desk-visitor.ts'
-import { eachStore } from '../help/stores.ts'
+import { oneStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
@@ -12,7 +12,7 @@ const garments: readonly Script[] = [
   { name: said('Shattered scarf'), kind: said('scarf'), wear: said('shattered') },
 ]
 
-eachStore('teardown sheets at the desk', (store) => {
+oneStore('teardown sheets at the desk', (store) => {
   let workshop: Workshop
   let visitor: Visitor
   beforeEach(async () => {

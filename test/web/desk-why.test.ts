@@ -8,7 +8,7 @@ import { kindOf, sourceKinds } from '../../src/intake/sources.ts'
 import { readPageWords } from '../../src/words/words.ts'
 import { Visitor } from '../help/desk-visitor.ts'
 import { tables } from '../help/knowledge.ts'
-import { eachStore } from '../help/stores.ts'
+import { oneStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
@@ -24,7 +24,7 @@ const sweatshirt: Script = {
 }
 const cap: Script = { name: said('Cap'), kind: said('other') }
 
-eachStore('why at the desk', (store) => {
+oneStore('why at the desk', (store) => {
   let workshop: Workshop
   beforeEach(async () => {
     workshop = await openWorkshop(store(), clock)

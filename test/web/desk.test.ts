@@ -3,7 +3,7 @@ import { newId } from '../../src/base/ids.ts'
 import { addAccount } from '../../src/desk/accounts.ts'
 import { decisionsOf } from '../../src/desk/decisions.ts'
 import { Visitor } from '../help/desk-visitor.ts'
-import { eachStore } from '../help/stores.ts'
+import { oneStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
@@ -15,7 +15,7 @@ const garments: readonly Script[] = [
   { kind: said('tshirt'), details: { asked: 'Keep the <b>badge</b>?' } },
 ]
 
-eachStore('the desk', (store) => {
+oneStore('the desk', (store) => {
   let workshop: Workshop
   beforeEach(async () => {
     workshop = await openWorkshop(store(), clock)

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { newId } from '../../src/base/ids.ts'
 import { openLog } from '../../src/base/log.ts'
 import { openPlans } from '../../src/planning/plans.ts'
-import { eachStore } from '../help/stores.ts'
+import { oneStore } from '../help/stores.ts'
 import { leadTo, openWorkshop, type Script, said } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
@@ -21,7 +21,7 @@ const garments: readonly Script[] = [
 
 const cents = (money: string): number => Math.round(Number(money.replace(/[$,]/g, '')) * 100)
 
-eachStore('what a change does to the price', (store) => {
+oneStore('what a change does to the price', (store) => {
   test('leaving a garment out, putting it back and changing it say what that did to the price', async () => {
     // The planning at its leisure: a plan that gets better between two pages would change prices too.
     const patient = openPlans({ log: openLog('silent'), firstMs: 30_000, budgetMs: 30_000 })

@@ -48,12 +48,19 @@ export function show(
 /** For so long a page waits for its plan, ms: between two garments little, before confirming more. */
 const patience = { asking: 0, gathering: 300, reviewing: 1200 } as const
 
+/** A pile that still grows is planned for so long, ms; what is looked over has the planning's own time. */
+const budgetWhileGrowing = 1500
+
 /** The pile's plan as far as it is known; asking for it begins it. */
 export const plannedFor = (
   { plans }: ChatContext,
   open: Open,
   at: keyof typeof patience,
-): Promise<AsPlanned> => asPlanned(toPlan(open), plans, patience[at])
+): Promise<AsPlanned> =>
+  asPlanned(toPlan(open), plans, {
+    patienceMs: patience[at],
+    ...(at !== 'reviewing' && { budgetMs: budgetWhileGrowing }),
+  })
 
 /** For so long a page waits for each quilt to be laid, ms: where the picture is folded away not at all. */
 const patienceLaying = { asking: 0, gathering: 0, reviewing: 1200 } as const

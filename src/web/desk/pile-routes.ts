@@ -67,7 +67,7 @@ export const pileRoutes =
       refused: Refused | null,
     ) => {
       const found = await review(store.db, knowledge, pile)
-      const planned = await asPlanned(planReviewed(found), plans, patienceMs)
+      const planned = await asPlanned(planReviewed(found), plans, { patienceMs })
       const waiting = await waitingBeside(context)
       const { csrf } = signedIn(request)
       const desk = {
