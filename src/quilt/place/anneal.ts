@@ -11,14 +11,13 @@ export interface Found {
 
 /**
  * The search ends after so much work, as no clock is at hand: one for each change that is tried, and more
- * for each that is kept. At least, and at most; between them by the number of cells.
+ * for each that is kept. It grows with the cells that may change, up to a bound.
  */
-const leastWork = 1_500_000
 const mostWork = 20_000_000
 const workACell = 50_000
 /** Boards of so few cells may be proven, which begins with what is found here: worth more work. */
 const fewCells = 36
-const workAFewCells = 12_000
+const workAFewCells = 480
 
 /** One annealing: where it begins, the share of all tries, and its heats as shares of the mean change. */
 interface Run {
@@ -160,8 +159,8 @@ export function search(board: Board, seed: number, effort = 1): Found {
   const mean = moves.cells.length > 0 ? meanChange(board, moves, chanceFrom(seed)) : 0
   if (mean === 0) return { at: chess, cost: totalCost(board, chess) }
   const free = moves.cells.length
-  const wanted = board.cells <= fewCells ? workAFewCells * free ** 2 : workACell * free
-  const work = effort * Math.min(Math.max(leastWork, wanted), mostWork)
+  const wanted = board.cells <= fewCells ? workAFewCells * free ** 3 : workACell * free
+  const work = effort * Math.min(wanted, mostWork)
   let best: Found | null = null
   for (const [n, run] of runsFor(board.cells).entries()) {
     const chance = chanceFrom(seed, n + 1)

@@ -142,24 +142,6 @@ describe('what is left out as alike loses nothing, the proof alone', () => {
   })
 })
 
-describe('boards of 5 × 5', () => {
-  const by = (t: number, u: number): number => (t * u * 7 + (t + u) * 11) % 31
-
-  test.each([
-    ['four garments without costs of their own', [7, 6, 6, 6], () => 0],
-    ['eight, some of one piece', [6, 5, 4, 3, 3, 2, 1, 1], by],
-  ])('%s: proven, and no other beginning finds less', (_, counts, cost) => {
-    const adj = counts.map((__, t) => counts.map((___, u) => cost(t, u)))
-    const instance = { ...plainBoard(5, 5, counts), adj }
-    const found = place(instance)
-    expect(isFair(instance, found.cells)).toBe(true)
-    expect(found).toMatchObject({ proven: true, cost: plainCost(instance, found.cells) })
-    for (const seed of [2, 3, 4]) {
-      expect(search(boardOfGrid(instance), seed).cost).toBeGreaterThanOrEqual(found.cost)
-    }
-  })
-})
-
 test('a placement is fair, its cost and its touching pairs are told as they are', () => {
   fc.assert(
     fc.property(instanceOf({ rows: 6, cols: 7, types: 6, roles: 2 }), ({ instance }) => {
