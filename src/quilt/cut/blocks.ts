@@ -38,11 +38,11 @@ export function blocksOf({ W, H, pieces, defects, feature }: PanelToCut): Box[] 
   const across = new Sums(
     ways.map(({ w, h }) => [w, h]),
     W,
-  ).within(H)
+  ).within(H).sums
   const down = new Sums(
     ways.map(({ w, h }) => [h, w]),
     H,
-  ).within(W)
+  ).within(W).sums
   const endsAcross = endsOn(
     across,
     defects.map(({ x, w }) => [x, w]),

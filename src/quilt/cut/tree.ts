@@ -1,5 +1,6 @@
 import type { Fronts } from './fronts.ts'
 import type { Box, PieceSize } from './panel.ts'
+import { idleEnd, Places, type Side } from './places.ts'
 import { Sums, waysOf } from './sums.ts'
 
 /** A rectangle of the panel, from its upper left corner to its lower right one. */
@@ -31,6 +32,9 @@ export const partsOf = ([x1, y1, x2, y2]: Rect, { way, at }: Cut): readonly [Rec
 const meets = ({ x, y, w, h }: Box, x1: number, y1: number, x2: number, y2: number): boolean =>
   x < x2 && x1 < x + w && y < y2 && y1 < y + h
 
+const spanOf = ({ x, y, w, h }: Box, way: 'V' | 'H'): readonly [start: number, end: number] =>
+  way === 'V' ? [x, x + w] : [y, y + h]
+
 /**
  * All that guillotine cuts can make of the rectangles of a panel. Exact: whatever is cut can be pushed
  * left and up until each piece meets the edge of its rectangle, the right (lower) edge of a defect, an
@@ -47,7 +51,7 @@ export class CutTree<F> {
   readonly #spoiled = new Map<number, F>()
   readonly #defects: readonly Box[]
   readonly #block: Box | null
-  readonly #marks: Uint8Array
+  readonly #places: Places
   /** For each width, the least height that a piece of that width or less needs. */
   readonly #leastHeight: Int32Array
   readonly #columns: number
@@ -81,7 +85,7 @@ export class CutTree<F> {
     this.#clear = from ? from.#clear : new Map()
     this.#defects = defects
     this.#block = block
-    this.#marks = new Uint8Array(Math.max(W, H) + 1)
+    this.#places = new Places(Math.max(W, H))
     this.#columns = W + 1
     this.#rows = H + 1
     this.#leastHeight = new Int32Array(W + 1).map((_, width) =>
@@ -114,37 +118,16 @@ export class CutTree<F> {
     )
   }
 
-  /**
-   * Places on the panel, rising, where a piece can end that was pushed towards the near side (or, `back`,
-   * towards the far one). Both ends of the rectangle are among them only if a piece can end there.
-   */
-  #places(rect: Rect, way: 'V' | 'H', back: boolean, defects: readonly Box[], block: Box | null) {
+  #side(rect: Rect, way: 'V' | 'H', defects: readonly Box[], block: Box | null): Side {
     const [x1, y1, x2, y2] = rect
-    const [near, far] = way === 'V' ? [x1, x2] : [y1, y2]
-    const sums = way === 'V' ? this.#across.within(y2 - y1) : this.#down.within(x2 - x1)
-    const marks = this.#marks.fill(0, 0, far - near + 1)
-    const markFrom = (origin: number): void => {
-      if (origin < near || origin > far) return
-      const reach = back ? origin - near : far - origin
-      for (const sum of sums) {
-        if (sum > reach) return
-        marks[(back ? origin - sum : origin + sum) - near] = 1
-      }
+    const isDown = way === 'V'
+    return {
+      near: isDown ? x1 : y1,
+      far: isDown ? x2 : y2,
+      reach: isDown ? this.#across.within(y2 - y1) : this.#down.within(x2 - x1),
+      defects: defects.map((defect) => spanOf(defect, way)),
+      block: block && spanOf(block, way),
     }
-    markFrom(back ? far : near)
-    for (const { x, y, w, h } of defects) {
-      markFrom(way === 'V' ? (back ? x : x + w) : back ? y : y + h)
-    }
-    if (block) {
-      const { x, y, w, h } = block
-      const [start, end] = way === 'V' ? [x, x + w] : [y, y + h]
-      markFrom(back ? start : end)
-      marks[start - near] = 1
-      marks[end - near] = 1
-    }
-    const places: number[] = []
-    for (let at = 0; at <= far - near; at += 1) if (marks[at]) places.push(at + near)
-    return places
   }
 
   /** A strip along one edge that a defect takes up whole, or where no piece need end. */
@@ -162,12 +145,8 @@ export class CutTree<F> {
     }
     const block = this.#blockIn(rect)
     for (const way of ['V', 'H'] as const) {
-      const [near, far] = way === 'V' ? [x1, x2] : [y1, y2]
-      const last = this.#places(rect, way, false, defects, block).at(-1)!
-      if (last > near && last < far) return { cut: { way, at: last }, keeps: 0 }
-      if (defects.length === 0 && !block) continue
-      const first = this.#places(rect, way, true, defects, block)[0]!
-      if (first > near && first < far) return { cut: { way, at: first }, keeps: 1 }
+      const idle = idleEnd(this.#side(rect, way, defects, block))
+      if (idle) return { cut: { way, at: idle.at }, keeps: idle.keeps }
     }
     return null
   }
@@ -180,32 +159,14 @@ export class CutTree<F> {
     return left
   }
 
-  /**
-   * The cuts that matter. On clear cloth the halves of a cut may change places, so cuts to the middle
-   * will do, and the last one, beyond which there is too little for a piece.
-   */
+  /** The cuts that matter. */
   cutsOf(rect: Rect): Cut[] {
     return [...this.#cutsOf(rect, 'V'), ...this.#cutsOf(rect, 'H')]
   }
 
   #cutsOf(rect: Rect, way: 'V' | 'H'): Cut[] {
-    const [x1, y1, x2, y2] = rect
-    const defects = this.#defectsIn(x1, y1, x2, y2)
-    const block = this.#blockIn(rect)
-    const isClear = defects.length === 0 && !block
-    const [near, far] = way === 'V' ? [x1, x2] : [y1, y2]
-    const inside = this.#places(rect, way, false, defects, block).filter(
-      (at) => at > near && at < far,
-    )
-    const last = inside.at(-1)
-    return inside
-      .filter((at) => !isClear || 2 * (at - near) <= far - near || at === last)
-      .filter((at) => !block || !this.#crosses(block, way, at))
-      .map((at) => ({ way, at }))
-  }
-
-  #crosses({ x, y, w, h }: Box, way: 'V' | 'H', at: number): boolean {
-    return way === 'V' ? at > x && at < x + w : at > y && at < y + h
+    const side = this.#side(rect, way, this.#defectsIn(...rect), this.#blockIn(rect))
+    return this.#places.of(side).map((at) => ({ way, at }))
   }
 
   /** Sizes whose piece is the rectangle itself. */
