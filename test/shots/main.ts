@@ -12,7 +12,7 @@ import { builtAssets, photographKnowledge } from './knowledge.ts'
 import { photographQuilts } from './quilts.ts'
 import { contactSheets } from './sheet.ts'
 
-/** A picture of every page, as files and on contact sheets, from a server of its own. */
+/** A picture of every page, as files and on contact sheets, and the papers printed, from a server of its own. */
 
 const folder = fileURLToPath(new URL('../../test/.out/shots/', import.meta.url))
 const tell = (line: string): void => void process.stdout.write(`${line}\n`)
@@ -27,6 +27,13 @@ class Album {
     const path = join(folder, set, `${String(taken.length + 1).padStart(2, '0')}-${place}.png`)
     await page.screenshot({ path, fullPage: true })
     taken.push(path)
+  }
+
+  /** The page as it is printed, on Letter paper. */
+  async print(page: Page, set: string, place: string): Promise<void> {
+    const path = join(folder, set, `${place}.pdf`)
+    await page.pdf({ path, format: 'Letter', printBackground: false })
+    tell(`  ${path}`)
   }
 }
 
@@ -74,6 +81,7 @@ async function photograph(
   for (const [place, url] of Object.entries(beside)) {
     await page.goto(url)
     await look(place)
+    if (place === 'paper') await album.print(page, set, place)
   }
   await page.context().close()
 }
@@ -103,6 +111,8 @@ async function photographDesk(
     await look('decided')
     await page.goto(`${pile}/plan?costs=1`)
     await look('plan')
+    await turn(page, () => page.getByText('Open all on this page').click())
+    if (width === 1280) await album.print(page, 'desk-1280', 'plan')
     await page.goto(`${pile}/what-if?try=without:1&try=size:crib,more:background`)
     await look('what-if')
     await page.goto(`${server.url}/desk?state=decided`)
