@@ -1,0 +1,27 @@
+/** A line of words on a label, as it was read. */
+export interface LabelLine {
+  readonly text: string
+  /** How sure the reading of its least sure letter but a few is, 0 to 1. */
+  readonly sure: number
+}
+
+/** What may be wrong with a photo of a label, so that it is better taken again. */
+export type LabelFault = 'no-words' | 'blurred' | 'dark' | 'small'
+
+export interface LabelWords {
+  /** In reading order. */
+  readonly lines: readonly LabelLine[]
+  readonly faults: readonly LabelFault[]
+}
+
+/** Reads the words on photos of labels, one photo at a time, in a process of its own. */
+export interface LabelReader {
+  /** `absent`: it cannot be had here, and whoever asks is asked for the words instead. */
+  state(): 'starting' | 'ready' | 'absent'
+  /**
+   * The words on a photo that was made safe. Throws `label_unread` where the process is absent, died or was
+   * slow, `busy` when too many wait.
+   */
+  read(jpeg: Uint8Array): Promise<LabelWords>
+  close(): Promise<void>
+}
