@@ -47,6 +47,7 @@ const owners: readonly [packages: RegExp, where: RegExp][] = [
   [/^(preact|preact-.*)(\/.*)?$/, /^src\/(web|papers)\//],
   [/^pino$/, /^src\/base\/log\.ts$/],
   [/^highs$/, /^src\/planning\//],
+  [/^(onnxruntime-node|@gutenye\/ocr-models(\/.*)?)$/, /^src\/photo\/words\//],
 ]
 
 const dialects = /\b\w*(?:Sqlite|Postgres)(?:Dialect|Adapter|Driver|QueryCompiler|Introspector)\b/

@@ -20,9 +20,15 @@ function sentenceOf({ code, details }: Failure): string {
 }
 
 /** A JSON file's value. Throws `bad_input` where it cannot be read. */
-export function readJson(file: string): unknown {
+export const readJson = (file: string): unknown =>
+  readable(file, () => JSON.parse(readFileSync(file, 'utf8')))
+
+/** A file as it is. Throws `bad_input` where it cannot be read. */
+export const readBytes = (file: string): Uint8Array => readable(file, () => readFileSync(file))
+
+function readable<T>(file: string, read: () => T): T {
   try {
-    return JSON.parse(readFileSync(file, 'utf8'))
+    return read()
   } catch (error) {
     throw new Failure('bad_input', { field: file, why: (error as Error).message }, { cause: error })
   }

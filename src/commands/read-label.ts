@@ -1,17 +1,42 @@
 import { readFileSync } from 'node:fs'
 import { Failure } from '../base/failures.ts'
+import { openLabelReader } from '../photo/label-lane.ts'
+import { openLane } from '../photo/lane.ts'
 import { readLabel } from '../textile/label.ts'
+import { readLines } from '../textile/label-lines.ts'
+import { eachFile, readBytes } from './output.ts'
 import { print } from './print.ts'
 
-/** `read-label --text "…"`, or `--text -` for standard input: what a label's words say. */
+/**
+ * `read-label <image…>`: what the words on photos of labels say, one document each. `read-label --text "…"`,
+ * or `--text -` for standard input: what these words say.
+ */
 export async function readLabelVerb(given: readonly string[]): Promise<number> {
-  const [option, text] = given
-  if (option !== '--text' || text === undefined) {
+  const [first, text] = given
+  if (first === '--text' && text !== undefined) {
+    print(readLabel(text === '-' ? readFileSync(0, 'utf8') : text))
+    return 0
+  }
+  if (first === undefined || first.startsWith('--')) {
     throw new Failure('bad_input', {
       field: 'read-label',
-      why: 'use --text "the words", or --text -',
+      why: 'name photos of labels, or use --text "the words", or --text -',
     })
   }
-  print(readLabel(text === '-' ? readFileSync(0, 'utf8') : text))
-  return 0
+  return readPhotos(given)
+}
+
+async function readPhotos(files: readonly string[]): Promise<number> {
+  const lane = openLane()
+  const reader = openLabelReader()
+  try {
+    return await eachFile(files, async (file) => {
+      const { full } = await lane.makeSafe(readBytes(file))
+      const { lines } = await reader.read(full)
+      return readLines(lines)
+    })
+  } finally {
+    await lane.close()
+    await reader.close()
+  }
 }

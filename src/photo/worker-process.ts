@@ -13,7 +13,9 @@ export interface Worker<Job, Done> {
 const passedOn = ['PATH', 'LD_LIBRARY_PATH', 'TMPDIR', 'SystemRoot']
 
 /** Starts the file of that name beside this one, of the same kind: the sources in tests, the built files elsewhere. */
-export function startWorker<Job, Done>(name: 'worker' | 'painter'): Worker<Job, Done> {
+export function startWorker<Job, Done>(
+  name: 'worker' | 'painter' | 'label-worker',
+): Worker<Job, Done> {
   const file = new URL(`./${name}${extname(import.meta.url)}`, import.meta.url)
   const env = Object.fromEntries(passedOn.map((name) => [name, process.env[name]]))
   const child = fork(file, {

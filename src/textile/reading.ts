@@ -72,6 +72,7 @@ export const problemWords = {
   alternatives: 'The label names more than one make-up, for example by colour.',
   languages_disagree: 'The languages on the label do not say the same.',
   iron_unclear: 'The words about ironing are not clear; the colder reading stands.',
+  letters_unclear: 'Letters or numbers on the photo may be others than were read.',
   too_long: 'The text is longer than any label; only its beginning was read.',
 } as const
 

@@ -1,0 +1,65 @@
+import type { LabelLine } from '../label-words.ts'
+import type { Slab } from './picture.ts'
+
+/** Words that were read from one slab of an upright picture. */
+export interface ReadSlab extends LabelLine {
+  readonly slab: Slab
+}
+
+/** Two slabs are of one line where the middle of the one lies within this share of the other's height. */
+const sameLine = 0.5
+/** A gap between columns is at least this share of a line's height. */
+const columnGap = 0.6
+
+/** The lines of a label in the order they are read: column by column, each from above, its words from the left. */
+export function inOrder(read: readonly ReadSlab[]): LabelLine[] {
+  const columns = columnsOf(read)
+  return columns.flatMap((column) => linesOf(column).map(joined))
+}
+
+const left = ({ slab }: ReadSlab): number => slab.x - slab.w / 2
+const right = ({ slab }: ReadSlab): number => slab.x + slab.w / 2
+
+/** Words side by side are columns where an empty strip parts them and both sides have words of their own. */
+function columnsOf(read: readonly ReadSlab[]): ReadSlab[][] {
+  const sorted = read.toSorted((a, b) => left(a) - left(b))
+  const height = median(read.map(({ slab }) => slab.h))
+  let reach = -Infinity
+  for (const [n, one] of sorted.entries()) {
+    if (n > 0 && left(one) - reach > columnGap * height) {
+      const [near, far] = [sorted.slice(0, n), sorted.slice(n)]
+      if (isColumn(near) && isColumn(far)) return [near, ...columnsOf(far)]
+    }
+    reach = Math.max(reach, right(one))
+  }
+  return [sorted]
+}
+
+/** Several lines, most of them with words, and shares of its own: no mere column of shares beside names. */
+function isColumn(read: readonly ReadSlab[]): boolean {
+  const worded = read.filter(({ text }) => /\p{L}{3}/u.test(text)).length
+  return read.length >= 3 && worded >= 0.6 * read.length && read.some(({ text }) => /%/.test(text))
+}
+
+function linesOf(column: readonly ReadSlab[]): ReadSlab[][] {
+  const lines: ReadSlab[][] = []
+  for (const one of column.toSorted((a, b) => a.slab.y - b.slab.y)) {
+    const line = lines.find((other) => other.every((word) => areLevel(word, one)))
+    if (line) line.push(one)
+    else lines.push([one])
+  }
+  return lines.map((line) => line.toSorted((a, b) => left(a) - left(b)))
+}
+
+const areLevel = (a: ReadSlab, b: ReadSlab): boolean =>
+  Math.abs(a.slab.y - b.slab.y) < sameLine * Math.min(a.slab.h, b.slab.h) &&
+  (right(a) <= left(b) + a.slab.h || right(b) <= left(a) + b.slab.h)
+
+const joined = (line: readonly ReadSlab[]): LabelLine => ({
+  text: line.map(({ text }) => text).join(' '),
+  sure: Math.min(...line.map(({ sure }) => sure)),
+})
+
+function median(values: readonly number[]): number {
+  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0
+}

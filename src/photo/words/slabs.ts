@@ -1,0 +1,126 @@
+import type { Point, Slab } from './picture.ts'
+
+/** For each pixel of a grid how likely it lies within a line of words, 0 to 1. */
+export interface Likelihood {
+  readonly width: number
+  readonly height: number
+  readonly data: Float32Array
+}
+
+/** Figures of the network's own makers (PP-OCR, from memory), the mean softened for woven labels. */
+const likely = 0.3
+const likelyOnAverage = 0.5
+/** What is found is the heart of a line; the line reaches beyond it by its area × this ÷ its girth. */
+const beyond = 1.6
+/** Pixels of the grid: less is a speck. */
+const leastSide = 3
+
+/** Lines of words as slabs on the grid: each lies along its line, so `w` is not less than `h`. */
+export function slabsIn(map: Likelihood): Slab[] {
+  const slabs: Slab[] = []
+  for (const { points, mean } of patches(map)) {
+    if (mean < likelyOnAverage) continue
+    const slab = leastSlab(hull(points))
+    if (Math.min(slab.w, slab.h) < leastSide) continue
+    slabs.push(grown(slab))
+  }
+  return slabs
+}
+
+interface Patch {
+  /** The ends of its rows: their hull is that of all. */
+  readonly points: readonly Point[]
+  readonly mean: number
+}
+
+/** Pixels that hang together, side by side or corner to corner. */
+function patches({ width, height, data }: Likelihood): Patch[] {
+  const seen = new Uint8Array(width * height)
+  const found: Patch[] = []
+  const stack: number[] = []
+  for (let start = 0; start < data.length; start += 1) {
+    if (seen[start] || data[start]! <= likely) continue
+    const ends = new Map<number, [number, number]>()
+    let [sum, count] = [0, 0]
+    seen[start] = 1
+    stack.push(start)
+    for (let at = stack.pop(); at !== undefined; at = stack.pop()) {
+      const y = Math.floor(at / width)
+      const x = at - y * width
+      sum += data[at]!
+      count += 1
+      const row = ends.get(y)
+      if (!row) ends.set(y, [x, x])
+      else if (x < row[0]) row[0] = x
+      else if (x > row[1]) row[1] = x
+      for (let ny = Math.max(0, y - 1); ny <= Math.min(height - 1, y + 1); ny += 1) {
+        for (let nx = Math.max(0, x - 1); nx <= Math.min(width - 1, x + 1); nx += 1) {
+          const next = ny * width + nx
+          if (seen[next] || data[next]! <= likely) continue
+          seen[next] = 1
+          stack.push(next)
+        }
+      }
+    }
+    const points = [...ends].flatMap(([y, [left, right]]) => [
+      { x: left, y },
+      { x: left, y: y + 1 },
+      { x: right + 1, y },
+      { x: right + 1, y: y + 1 },
+    ])
+    found.push({ points, mean: sum / count })
+  }
+  return found
+}
+
+const turnOf = (o: Point, a: Point, b: Point): number =>
+  (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x)
+
+/** The convex hull (monotone chain: Andrew, Information Processing Letters 9 (1979) 216). */
+function hull(points: readonly Point[]): Point[] {
+  const sorted = points.toSorted((a, b) => a.x - b.x || a.y - b.y)
+  const half = (ordered: readonly Point[]): Point[] => {
+    const chain: Point[] = []
+    for (const point of ordered) {
+      while (chain.length > 1 && turnOf(chain.at(-2)!, chain.at(-1)!, point) <= 0) chain.pop()
+      chain.push(point)
+    }
+    chain.pop()
+    return chain
+  }
+  return [...half(sorted), ...half(sorted.toReversed())]
+}
+
+/** The slab of least area around a hull: one of its sides lies along one of the hull's. */
+function leastSlab(corners: readonly Point[]): Slab {
+  let best: Slab | null = null
+  for (const [n, a] of corners.entries()) {
+    const b = corners[(n + 1) % corners.length]!
+    const turn = Math.atan2(b.y - a.y, b.x - a.x)
+    const slab = slabAt(corners, turn)
+    if (!best || slab.w * slab.h < best.w * best.h) best = slab
+  }
+  return alongItsLine(best!)
+}
+
+function slabAt(corners: readonly Point[], turn: number): Slab {
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
+  const us = corners.map(({ x, y }) => x * cos + y * sin)
+  const vs = corners.map(({ x, y }) => y * cos - x * sin)
+  const [u1, u2] = [Math.min(...us), Math.max(...us)]
+  const [v1, v2] = [Math.min(...vs), Math.max(...vs)]
+  const [u, v] = [(u1 + u2) / 2, (v1 + v2) / 2]
+  return { x: u * cos - v * sin, y: u * sin + v * cos, w: u2 - u1, h: v2 - v1, turn }
+}
+
+/** The same slab with `w` its longer side, turned by −90° to 90°. */
+function alongItsLine(slab: Slab): Slab {
+  const { w, h, turn } = slab
+  const [long, short, along] = w >= h ? [w, h, turn] : [h, w, turn + Math.PI / 2]
+  return { ...slab, w: long, h: short, turn: along - Math.PI * Math.round(along / Math.PI) }
+}
+
+function grown(slab: Slab): Slab {
+  const by = (slab.w * slab.h * beyond) / (2 * (slab.w + slab.h))
+  return { ...slab, w: slab.w + 2 * by, h: slab.h + 2 * by }
+}

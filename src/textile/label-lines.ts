@@ -1,0 +1,28 @@
+import { readLabel } from './label.ts'
+import { type LabelReading, problemWords } from './reading.ts'
+
+/** A line that was read from a picture, and how sure its least sure letter is, 0 to 1. */
+export interface PicturedLine {
+  readonly text: string
+  readonly sure: number
+}
+
+/** Letters less likely than this may be others; measured over invented labels, see test/labels. */
+const surely = 0.4
+
+/**
+ * Reads the lines of a care label that were read from a picture. A number that may be another makes the whole
+ * doubtful, whatever the shares add up to. Never throws.
+ */
+export function readLines(lines: readonly PicturedLine[]): LabelReading {
+  const reading = readLabel(lines.map(({ text }) => text).join('\n'))
+  const doubtful = lines.some(({ text, sure }) => sure < surely && /\d ?%|% ?\d/.test(text))
+  if (!reading.sure || !doubtful) return reading
+  const code = 'letters_unclear'
+  return {
+    ...reading,
+    sure: false,
+    confidence: Math.min(reading.confidence, 0.6),
+    problems: [...reading.problems, { code, message: problemWords[code] }],
+  }
+}
