@@ -5,12 +5,14 @@ import type { Models } from './models.ts'
 import { inOrder, type ReadSlab } from './order.ts'
 import { cutOut, type Picture, type Slab } from './picture.ts'
 import { type ReadLine, readLine } from './recognise.ts'
-import { aroundAll, fromBehind, runOf, turnedOver } from './upright.ts'
+import { aroundAll, fromBehind, levelled, runOf, turnedOver } from './upright.ts'
 
 /** Longest side of the picture that words are read from, pixels. */
 const longest = 2000
 /** So many lines, the longest ones, vote on which end is up. */
 const voters = 6
+/** By so many sure letters a vote is won before all lines have been asked. */
+const clearVote = 8
 /** A second look stands where it finds so many lines. */
 const enoughLines = 3
 /** Marks that are no words: care signs read as a letter or two, by chance. */
@@ -26,17 +28,14 @@ export async function readWords(jpeg: Uint8Array, models: Models): Promise<Label
   const first = await findLines(picture, models)
   if (first.length === 0) return { lines: [], faults: faultsOf(picture, [], []) }
   const [level, slabs] = await laidLevel(picture, first, models)
-  const isUpright = await standsUpright(level, slabs, models)
+  const { isUpright, known } = await voted(level, slabs, models)
   const read: ReadSlab[] = []
   for (const slab of slabs) {
-    const line = await readLine(level, isUpright ? slab : fromBehind(slab), models)
-    const likely = average(line.likely)
-    if (line.text.trim() === '' || likely < leastLikely) continue
-    read.push({
-      text: line.text.trim(),
-      sure: sureOf(line),
-      slab: isUpright ? slab : turnedOver(slab, level),
-    })
+    const line =
+      known.get(slab) ?? (await readLine(level, isUpright ? slab : fromBehind(slab), models))
+    const text = line.text.trim()
+    if (text === '' || average(line.likely) < leastLikely) continue
+    read.push({ text, sure: sureOf(line), slab: isUpright ? slab : turnedOver(slab, level) })
   }
   return { lines: inOrder(read), faults: faultsOf(picture, slabs, read) }
 }
@@ -61,8 +60,9 @@ async function laidLevel(
   const around = aroundAll(first, runOf(first))
   const level = cutOut(picture, around, Math.round(around.w), Math.round(around.h))
   const again = await findLines(level, models)
-  if (again.length >= Math.min(enoughLines, first.length)) return [level, again]
-  return [level, first.map((slab) => within(around, slab))]
+  const isEnough = again.length >= Math.min(enoughLines, first.length)
+  const found = isEnough ? again : first.map((slab) => within(around, slab))
+  return [level, found.map(levelled)]
 }
 
 /** A slab of the picture, seen from another slab that was cut out of it. */
@@ -77,22 +77,33 @@ function within(around: Slab, slab: Slab): Slab {
   }
 }
 
-/** The longest lines are read both ways; the likelier letters win. */
-async function standsUpright(
-  picture: Picture,
-  slabs: readonly Slab[],
-  models: Models,
-): Promise<boolean> {
-  const longestOnes = slabs.toSorted((a, b) => b.w / b.h - a.w / a.h).slice(0, voters)
-  let votes = 0
-  for (const slab of longestOnes) {
-    const ahead = await readLine(picture, slab, models)
-    const behind = await readLine(picture, fromBehind(slab), models)
-    votes += ahead.likely.length * average(ahead.likely)
-    votes -= behind.likely.length * average(behind.likely)
-  }
-  return votes >= 0
+interface Vote {
+  readonly isUpright: boolean
+  /** What the lines that voted say, read the way that won. */
+  readonly known: ReadonlyMap<Slab, ReadLine>
 }
+
+/** Long lines are read both ways, until one way has many more likely letters than the other. */
+async function voted(picture: Picture, slabs: readonly Slab[], models: Models): Promise<Vote> {
+  const ahead = new Map<Slab, ReadLine>()
+  const behind = new Map<Slab, ReadLine>()
+  let votes = 0
+  for (const slab of slabs.toSorted((a, b) => b.w / b.h - a.w / a.h).slice(0, voters)) {
+    const [one, other] = [
+      await readLine(picture, slab, models),
+      await readLine(picture, fromBehind(slab), models),
+    ]
+    ahead.set(slab, one)
+    behind.set(slab, other)
+    votes += worthOf(one) - worthOf(other)
+    if (Math.abs(votes) > clearVote) break
+  }
+  const isUpright = votes >= 0
+  return { isUpright, known: isUpright ? ahead : behind }
+}
+
+/** Letters count the more the likelier they are: what is read upside down is likely nowhere. */
+const worthOf = ({ likely }: ReadLine): number => likely.reduce((sum, p) => sum + p ** 2 - 0.5, 0)
 
 const average = (values: readonly number[]): number =>
   values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length

@@ -51,3 +51,10 @@ export const turnedOver = (slab: Slab, { width, height }: Picture): Slab => ({
 
 /** A slab that is read from its other end. */
 export const fromBehind = (slab: Slab): Slab => ({ ...slab, turn: slab.turn + Math.PI })
+
+/** On a level picture a slab lies within an eighth of a turn of level, be it a single letter, higher than long. */
+export function levelled(slab: Slab): Slab {
+  const quarters = Math.round(slab.turn / (Math.PI / 2))
+  const turn = slab.turn - (quarters * Math.PI) / 2
+  return quarters % 2 === 0 ? { ...slab, turn } : { ...slab, w: slab.h, h: slab.w, turn }
+}

@@ -1,0 +1,55 @@
+import { expect, test } from 'vitest'
+import { inOrder, type ReadSlab } from '../../../src/photo/words/order.ts'
+
+/** Words whose left end is at x, on a row of lines 20 pixels apart. */
+const at = (x: number, row: number, text: string, sure = 1): ReadSlab => ({
+  text,
+  sure,
+  slab: { x: x + text.length * 4, y: row * 20 + 10, w: text.length * 8, h: 14, turn: 0 },
+})
+
+const texts = (read: readonly ReadSlab[]): string[] => inOrder(read).map(({ text }) => text)
+
+test('lines are read from above, their words from the left, whatever order they were found in', () => {
+  const read = [at(90, 1, '20%'), at(0, 0, 'SHELL'), at(0, 1, 'COTTON'), at(0, 2, 'WASH COLD')]
+  expect(texts(read)).toEqual(['SHELL', 'COTTON 20%', 'WASH COLD'])
+})
+
+test('a line is as sure as its least sure word', () => {
+  expect(inOrder([at(0, 0, 'COTTON', 0.9), at(90, 0, '100%', 0.3)])).toEqual([
+    { text: 'COTTON 100%', sure: 0.3 },
+  ])
+})
+
+test('columns of words and shares are read one after the other', () => {
+  const read = [
+    ...['60% COTTON', '40% LINEN', 'IRON WARM'].map((text, row) => at(0, row, text)),
+    ...['60% ALGODON', '40% LINO', 'PLANCHA TIBIA'].map((text, row) => at(140, row, text)),
+  ]
+  expect(texts(read)).toEqual([
+    '60% COTTON',
+    '40% LINEN',
+    'IRON WARM',
+    '60% ALGODON',
+    '40% LINO',
+    'PLANCHA TIBIA',
+  ])
+})
+
+test('a column of shares stays beside its names', () => {
+  const read = [
+    ...['COTTON', 'POLYESTER', 'ELASTANE'].map((text, row) => at(0, row, text)),
+    ...['60%', '37%', '3%'].map((text, row) => at(140, row, text)),
+  ]
+  expect(texts(read)).toEqual(['COTTON 60%', 'POLYESTER 37%', 'ELASTANE 3%'])
+})
+
+test('words one under another are no line, though they hardly lie apart', () => {
+  const one = at(0, 0, 'COTTON')
+  const other = { ...at(0, 0, 'LINEN'), slab: { ...one.slab, y: one.slab.y + 5 } }
+  expect(texts([one, other])).toEqual(['COTTON', 'LINEN'])
+})
+
+test('of nothing there is nothing to read', () => {
+  expect(inOrder([])).toEqual([])
+})
