@@ -1,10 +1,12 @@
 import { loadavg } from 'node:os'
 import { benchCut } from './cut.ts'
+import { benchLabel } from './label.ts'
 import { benchPlan } from './plan.ts'
 
 /** What can be measured by name; whatever else runs on the machine slows it down, so its load is told. */
 const benches: Readonly<Record<string, (given: readonly string[]) => Promise<void>>> = {
   cut: benchCut,
+  label: benchLabel,
   plan: benchPlan,
 }
 

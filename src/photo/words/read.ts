@@ -40,7 +40,8 @@ export async function readWords(jpeg: Uint8Array, models: Models): Promise<Label
   return { lines: inOrder(read), faults: faultsOf(picture, slabs, read) }
 }
 
-async function decoded(jpeg: Uint8Array): Promise<Picture> {
+/** A photo as pixels, upright, at most 2000 a side. */
+export async function decoded(jpeg: Uint8Array): Promise<Picture> {
   const { data, info } = await sharp(jpeg)
     .autoOrient()
     .resize(longest, longest, { fit: 'inside', withoutEnlargement: true })
