@@ -3,8 +3,8 @@ import { fileURLToPath } from 'node:url'
 import { makeSafe } from '../../src/photo/safe.ts'
 import { findLines } from '../../src/photo/words/find.ts'
 import { loadModels, type Models } from '../../src/photo/words/models.ts'
-import { readLine } from '../../src/photo/words/recognise.ts'
 import { decoded, readWords } from '../../src/photo/words/read.ts'
+import { readLine } from '../../src/photo/words/recognise.ts'
 
 const folder = fileURLToPath(new URL('../.out/labels/', import.meta.url))
 
