@@ -26,6 +26,8 @@ export async function loadModels(): Promise<Models> {
     enableCpuMemArena: false,
     enableMemPattern: false,
     logSeverityLevel: 3,
+    // Threads that wait give the core away: others are served meanwhile.
+    extra: { session: { intra_op: { allow_spinning: '0' } } },
   }
   const keys = readFileSync(files.dictionaryPath, 'utf8').split(/\r?\n/)
   while (keys.at(-1) === '') keys.pop()
