@@ -14,6 +14,7 @@ import type { Log } from './base/log.ts'
 import type { Conversation } from './intake/conversation.ts'
 import type { Knowledge } from './intake/knowledge.ts'
 import type { PhotoStore } from './photo/keep.ts'
+import type { LabelReader } from './photo/label-words.ts'
 import type { Lane } from './photo/lane.ts'
 import type { Paints } from './photo/paint.ts'
 import type { Plans } from './planning/plans.ts'
@@ -36,6 +37,8 @@ export interface Parts {
   readonly store: Store
   readonly photos: PhotoStore
   readonly lane: Lane
+  /** Reads labels on photos; without it labels are typed. */
+  readonly labels?: LabelReader
   readonly paints: Paints
   readonly plans: Plans
   readonly knowledge: Knowledge
@@ -95,7 +98,11 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   })
 
   await app.register(
-    healthRoutes({ store: () => parts.store.ready(), photos: () => parts.photos.ready() }),
+    healthRoutes({
+      store: () => parts.store.ready(),
+      photos: () => parts.photos.ready(),
+      labels: () => parts.labels?.state() ?? 'absent',
+    }),
   )
   await app.register(assetRoutes(parts.assets))
   await app.register(async (scope) => chatRoutes(scope, context))

@@ -60,6 +60,7 @@ export const failures = {
   no_rate_for_date: { status: 500 },
   store_unavailable: { status: 503 },
   photo_failed: { status: 500 },
+  label_unread: { status: 500 },
   picture_failed: { status: 500 },
   picture_waiting: { status: 503 },
 

@@ -92,6 +92,10 @@ export interface LabelValue {
   readonly words: string
   /** Picked beside the words; null when none was picked. */
   readonly iron: 'none' | 'cool' | 'warm' | 'hot' | 'absent' | null
+  /** The id of a photo of the label, where one was sent. */
+  readonly photo?: string
+  /** The words as they were read on that photo, before anybody changed them; empty: none were read. */
+  readonly read?: string
 }
 
 export interface ContactValue {

@@ -55,8 +55,21 @@ export function keep(flow: Flow, acts: readonly Act[], notCopied: readonly Kind[
   }
 
   function copyOf(answers: Answers): Map<string, Reply> {
-    return new Map([...answers].filter(([id]) => !notCopied.includes(repeated.get(id)!.kind)))
+    return new Map(
+      [...answers]
+        .filter(([id]) => !notCopied.includes(repeated.get(id)!.kind))
+        .map(([id, reply]) => [id, withoutPhoto(reply)]),
+    )
   }
+}
+
+/** A label's words are copied; its photo stays with the garment that it was taken of. */
+function withoutPhoto(reply: Reply): Reply {
+  if (!('given' in reply) || typeof reply.given !== 'object' || !('found' in reply.given)) {
+    return reply
+  }
+  const { found, words, iron } = reply.given
+  return { given: { found, words, iron } }
 }
 
 interface Questions {

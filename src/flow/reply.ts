@@ -25,6 +25,8 @@ export interface RawReply {
   readonly words?: string | undefined
   readonly found?: string | undefined
   readonly iron?: string | undefined
+  /** label: the photo received for it, and what was read there. Never a form's own say. */
+  readonly labelPhoto?: { readonly id: string; readonly read: string | null } | undefined
   readonly name?: string | undefined
   readonly email?: string | undefined
   readonly phone?: string | undefined
@@ -162,7 +164,14 @@ function readLabel(form: Form): LabelValue | null {
   const words = isBlank(typed) ? '' : form.short(typed, longestOf(form.question))
   const found = raw.found ? form.oneOf(raw.found, labelFinds) : 'words'
   if (found === 'words' && words === '') return null
-  return { found, words, iron: raw.iron ? form.oneOf(raw.iron, labelIrons) : null }
+  const photo = raw.labelPhoto
+  return {
+    found,
+    words,
+    iron: raw.iron ? form.oneOf(raw.iron, labelIrons) : null,
+    ...(photo && { photo: photo.id }),
+    ...(photo && photo.read !== null && { read: photo.read }),
+  }
 }
 
 function readContact(form: Form): ContactValue | null {

@@ -86,11 +86,13 @@ export const isWithin = (question: Question, { amount, unit }: NumberValue): boo
   amount <= (question.max ?? Infinity) &&
   Number.isInteger(amount / (question.step ?? 1))
 
-const isLabel = (question: Question, { found, words, iron }: LabelValue): boolean =>
+const isLabel = (question: Question, { found, words, iron, photo, read }: LabelValue): boolean =>
   labelFinds.includes(found) &&
   fits(words, longestOf(question)) &&
   (found !== 'words' || words !== '') &&
-  (iron === null || labelIrons.includes(iron))
+  (iron === null || labelIrons.includes(iron)) &&
+  (photo === undefined || (typeof photo === 'string' && photo !== '')) &&
+  (read === undefined || (photo !== undefined && fits(read, longestOf(question))))
 
 function isContact(given: object): boolean {
   const { name, email, phone } = given as Record<string, unknown>

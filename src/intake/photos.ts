@@ -33,6 +33,7 @@ export async function takePhoto(
       height: safe.height,
       bytes: safe.full.byteLength,
       cloth: JSON.stringify(safe.seen),
+      label: null,
       kept: 0,
       at: clock(),
       removed_at: null,

@@ -138,6 +138,8 @@ interface PhotoTable {
   bytes: number
   /** The colours of the cloth it shows; null: it was kept before they were looked at. */
   cloth: Json | null
+  /** What was read on it, where it shows a label; null: nobody tried, or the trying failed. */
+  label: Json | null
   /** 0 while it is a draft: received, but the form around it is not yet accepted. */
   kept: Flag
   at: number

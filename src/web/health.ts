@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
+import type { LabelReader } from '../photo/label-words.ts'
 
 const up = z.object({ status: z.literal('ok') })
 const readiness = z.object({
@@ -8,11 +9,13 @@ const readiness = z.object({
   store: z.boolean(),
   photos: z.boolean(),
   flows: z.boolean(),
+  labels: z.enum(['ready', 'starting', 'absent']),
 })
 
 export interface Probes {
   readonly store: () => Promise<void>
   readonly photos: () => Promise<void>
+  readonly labels: LabelReader['state']
 }
 
 const holds = (probe: Promise<void>): Promise<boolean> =>
@@ -21,7 +24,10 @@ const holds = (probe: Promise<void>): Promise<boolean> =>
     () => false,
   )
 
-/** `/healthz`: the process lives. `/readyz`: the store, the photo store and the flows are there. */
+/**
+ * `/healthz`: the process lives. `/readyz`: the store, the photo store and the flows are there; it also
+ * tells of the reading of label photos, without which it is ready too: words are typed then.
+ */
 export const healthRoutes =
   (probes: Probes): FastifyPluginAsyncZod =>
   async (app: FastifyInstance) => {
@@ -38,7 +44,8 @@ export const healthRoutes =
       {
         config: { rateLimit: false },
         schema: {
-          summary: 'Can it serve? Store, photo store and flows.',
+          summary:
+            'Can it serve? Store, photo store and flows; and whether labels are read from photos.',
           response: { 200: readiness, 503: readiness },
         },
       },
@@ -46,9 +53,13 @@ export const healthRoutes =
         const [store, photos] = await Promise.all([holds(probes.store()), holds(probes.photos())])
         const ready = store && photos
         // Flows are checked before the server listens: a server that answers has them.
-        return reply
-          .status(ready ? 200 : 503)
-          .send({ status: ready ? 'ok' : 'not_ready', store, photos, flows: true })
+        return reply.status(ready ? 200 : 503).send({
+          status: ready ? 'ok' : 'not_ready',
+          store,
+          photos,
+          flows: true,
+          labels: probes.labels(),
+        })
       },
     )
   }

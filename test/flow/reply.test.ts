@@ -90,6 +90,17 @@ describe('what a form sends', () => {
     expect(refusal(one, raw)).toEqual([code, { question: 'q', ...details }])
   })
 
+  test('a label keeps its photo and what was read there, if it was read', () => {
+    const typed = { found: 'words', words: 'wool' }
+    const value = { ...typed, iron: null, photo: 'p1' }
+    expect(read(label, { ...typed, labelPhoto: { id: 'p1', read: 'w00l' } })).toEqual({
+      given: { ...value, read: 'w00l' },
+    })
+    expect(read(label, { ...typed, labelPhoto: { id: 'p1', read: null } })).toEqual({
+      given: value,
+    })
+  })
+
   test.each<[string, Question]>([
     ['choice', choice],
     ['text', text],

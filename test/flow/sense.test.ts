@@ -34,6 +34,8 @@ describe('a reply that was kept', () => {
     ['text', '🧵🧵🧵'],
     ['label', label],
     ['label', { ...label, found: 'none', words: '' }],
+    ['label', { ...label, photo: 'p1' }],
+    ['label', { ...label, photo: 'p1', read: '' }],
     ['photo', ['p', 'r']],
     ['contact', contact],
   ])('still answers a %s: %j', (name, given) => {
@@ -68,6 +70,9 @@ describe('a reply that was kept', () => {
     ['label', { ...label, found: 'tag' }],
     ['label', { ...label, iron: 'scorching' }],
     ['label', { ...label, words: 3 }],
+    ['label', { ...label, photo: '' }],
+    ['label', { ...label, photo: 'p1', read: 3 }],
+    ['label', { ...label, read: 'read on no photo' }],
     ['label', 'wool'],
     ['photo', []],
     ['photo', ['p', 'r', 's']],

@@ -360,6 +360,24 @@ const trouble = (
   ways: [{ label: 'Go to the first page', href: '/' }],
 })
 
+const labelAsking = (
+  photo: NonNullable<Extract<Answering, { kind: 'label' }>['photo']>,
+  words: string,
+  errors: readonly FieldError[] = [],
+) =>
+  asking(
+    question(
+      { kind: 'label', words, found: words ? 'words' : null, iron: null, longest: 2000, photo },
+      {
+        id: 'label',
+        title: 'What does the care label say?',
+        help: 'Look in the neck and in the side seam.',
+        drawing: 'find-the-label',
+        errors,
+      },
+    ),
+  )
+
 export const samples: Readonly<Record<string, ChatPage>> = {
   start: {
     page: 'start',
@@ -503,7 +521,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
   ),
   label: asking(
     question(
-      { kind: 'label', words: '', found: null, iron: null, longest: 2000 },
+      { kind: 'label', words: '', found: null, iron: null, longest: 2000, photo: null },
       {
         id: 'label',
         title: 'What does the care label say?',
@@ -514,7 +532,14 @@ export const samples: Readonly<Record<string, ChatPage>> = {
   ),
   'label-refused': asking(
     question(
-      { kind: 'label', words: 'cotton 60 poly 40', found: 'words', iron: 'warm', longest: 2000 },
+      {
+        kind: 'label',
+        words: 'cotton 60 poly 40',
+        found: 'words',
+        iron: 'warm',
+        longest: 2000,
+        photo: null,
+      },
       {
         id: 'label',
         title: 'What does the care label say?',
@@ -525,6 +550,52 @@ export const samples: Readonly<Record<string, ChatPage>> = {
       },
     ),
   ),
+  'label-photo': labelAsking({ taken: null, read: null, typed: '' }, ''),
+  'label-read': labelAsking(
+    {
+      taken: photo(1),
+      read: {
+        verdict: 'sure',
+        summary: 'We read: cotton 60 %, polyester 40 %. Warm iron.',
+        doubted: [],
+        advice: [],
+      },
+      typed: '',
+    },
+    '60% COTTON\n40% POLYESTER\nWARM IRON',
+  ),
+  'label-unsure': labelAsking(
+    {
+      taken: photo(2),
+      read: {
+        verdict: 'unsure',
+        summary: 'We read: cotton 60 %. Nothing about ironing.',
+        doubted: ['4O% P0LYESTER', 'WRM 1RON'],
+        advice: [],
+      },
+      typed: 'mostly cotton, I <b>think</b>',
+    },
+    '60% COTTON\n4O% P0LYESTER\nWRM 1RON',
+  ),
+  'label-blurred': labelAsking(
+    {
+      taken: photo(3),
+      read: {
+        verdict: 'none',
+        summary: null,
+        doubted: [],
+        advice: [
+          'The photo is blurred. Please hold the phone still, a hand’s breadth further away, and tap on the label.',
+          'The photo is dark. Please take it near a window, or with a lamp beside it.',
+        ],
+      },
+      typed: '',
+    },
+    '',
+  ),
+  'label-no-picture': labelAsking({ taken: null, read: null, typed: '' }, 'cotton', [
+    refused('photo', 'That file is not a picture we can read.'),
+  ]),
   symbols: asking(
     question(
       {

@@ -6,11 +6,12 @@ import { fileURLToPath, pathToFileURL } from 'node:url'
 import type { FastifyInstance } from 'fastify'
 import { buildApp } from '../../src/app.ts'
 import type { Clock } from '../../src/base/clock.ts'
-import { openLog } from '../../src/base/log.ts'
+import { type Log, openLog } from '../../src/base/log.ts'
 import { type Conversation, converse } from '../../src/intake/conversation.ts'
 import { readFlowsFolder } from '../../src/intake/flows-folder.ts'
 import { type Knowledge, learn } from '../../src/intake/knowledge.ts'
 import { openFolderPhotos } from '../../src/photo/keep.ts'
+import type { LabelReader } from '../../src/photo/label-words.ts'
 import { openLane } from '../../src/photo/lane.ts'
 import { openPaints } from '../../src/photo/paint.ts'
 import { openPlans } from '../../src/planning/plans.ts'
@@ -48,7 +49,12 @@ export interface TestApp {
 /** The product in this process, listening, over a store that stays the test's own. */
 export async function openApp(
   store: Store,
-  { clock, knowledge = learnAt('2026-06-01') }: { clock: Clock; knowledge?: Knowledge },
+  {
+    clock,
+    knowledge = learnAt('2026-06-01'),
+    labels,
+    log = openLog('silent'),
+  }: { clock: Clock; knowledge?: Knowledge; labels?: LabelReader; log?: Log },
 ): Promise<TestApp> {
   const photosFolder = mkdtempSync(join(tmpdir(), 'pieceworth-photos-'))
   const photos = await openFolderPhotos(photosFolder)
@@ -59,7 +65,6 @@ export async function openApp(
   }
   const lane = openLane()
   const paints = openPaints()
-  const log = openLog('silent')
   const plans = openPlans({ log })
   const papers = papersFor({ knowledge, clock, plans })
   const conversation = converse(store, knowledge, clock, papers)
@@ -67,6 +72,7 @@ export async function openApp(
     store,
     photos,
     lane,
+    ...(labels && { labels }),
     paints,
     plans,
     knowledge,

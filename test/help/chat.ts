@@ -58,7 +58,11 @@ export async function sendFiles(
     const name = input.getAttribute('name')!
     body.append(name, fields[name] ?? input.getAttribute('value') ?? '')
   }
-  body.append('act', 'answer')
+  const { act = 'answer', ...others } = fields
+  body.append('act', act)
+  for (const [name, value] of Object.entries(others)) {
+    if (!body.has(name)) body.append(name, value)
+  }
   for (const { bytes, name, type } of files) {
     body.append('photo', new Blob([new Uint8Array(bytes)], { type }), name)
   }

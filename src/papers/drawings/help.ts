@@ -80,6 +80,38 @@ export const help = {
     ...curvedArrow('M318 20 C284 10 246 18 216 38', [232, 28], [216, 38]),
     ...curvedArrow('M62 124 C92 112 124 116 156 136', [140, 125], [156, 136]),
   ),
+  'photograph-the-label': wide(
+    200,
+    outline(
+      'M20 30 Q110 16 200 26 Q292 34 380 22 L380 180 Q292 190 200 182 Q110 174 20 186 Z',
+      'cloth',
+    ),
+    stitch('M20 44 Q110 30 200 40 Q292 48 380 36'),
+    box([84, 8], 232, 184, { stroke: 'ink', fill: 'paper' }, 14),
+    box([104, 20], 192, 160, { stroke: 'ink', width: 1.5, fill: 'cloth' }),
+    { mark: 'circle', at: [94, 100], r: 3, fill: 'ink' },
+    box([128, 36], 144, 128, { stroke: 'ink', fill: 'paper' }, 2),
+    stitch('M134 42 L266 42'),
+    outline('M144 62 L208 62 M216 62 L252 62', undefined, 3.5),
+    outline('M144 82 L232 82', undefined, 3.5),
+    outline('M144 102 L190 102 M198 102 L244 102', undefined, 3.5),
+    outline(
+      'M144 126 L160 126 L160 142 L144 142 Z M176 142 L180 128 L200 128 L200 142 Z',
+      undefined,
+      2,
+    ),
+    outline(
+      'M214 134 Q214 126 222 126 Q230 126 230 134 Q230 142 222 142 Q214 142 214 134 Z',
+      undefined,
+      2,
+    ),
+    ...[
+      'M112 40 L112 28 L124 28',
+      'M276 28 L288 28 L288 40',
+      'M112 160 L112 172 L124 172',
+      'M276 172 L288 172 L288 160',
+    ].map((d): Mark => ({ mark: 'path', d, stroke: 'madder', width: 3 })),
+  ),
   'measure-a-graphic': wide(
     200,
     ...shirt(100, 18),

@@ -2,10 +2,12 @@ import type { Migration } from 'kysely'
 import { intakeAndDesk } from './0001-intake-and-desk.ts'
 import { clothOfPhotos } from './0002-cloth-of-photos.ts'
 import { planMarks } from './0003-plan-marks.ts'
+import { labelOfPhotos } from './0004-label-of-photos.ts'
 
 /** In order, which is law: a migration that was released is never changed, renamed or moved. */
 export const migrations: Readonly<Record<string, Migration>> = {
   '0001-intake-and-desk': intakeAndDesk,
   '0002-cloth-of-photos': clothOfPhotos,
   '0003-plan-marks': planMarks,
+  '0004-label-of-photos': labelOfPhotos,
 }

@@ -1,27 +1,21 @@
-import type { FastifyInstance } from 'fastify'
+import type { FastifyInstance, FastifyReply } from 'fastify'
 import { validatorCompiler } from 'fastify-type-provider-zod'
 import type { z } from 'zod'
-import { Failure } from '../../base/failures.ts'
-import type { Reply } from '../../flow/grammar.ts'
+import { Failure, type FailureCode } from '../../base/failures.ts'
 import { offered, readReply } from '../../flow/reply.ts'
-import {
-  draftsOf,
-  dropPhotos,
-  keepPhotos,
-  type PhotoPlace,
-  takePhoto,
-} from '../../intake/photos.ts'
+import type { PhotoPlace } from '../../intake/photos.ts'
 import type { Pile } from '../../intake/pile.ts'
-import { given } from '../../intake/replies.ts'
 import { isKept } from '../../intake/rows.ts'
 import { rules } from '../../intake/rules.ts'
 import { failureSentence } from '../errors.ts'
 import type { ChatContext } from './context.ts'
 import { type AnswerForm, answerForm, type Form, rawOf, readAnswerForm } from './form.ts'
-import { type Opened, openPile, plannedFor, questionParams, show, withDrafts } from './opened.ts'
+import { openPile, plannedFor, questionParams, show, withDrafts } from './opened.ts'
 import { paths } from './paths.ts'
 import { questionPage, readerOf } from './present-pages.ts'
-import { type Asking, findAsking } from './present-question.ts'
+import { type Asking, findAsking, type Sent } from './present-question.ts'
+import { answerOfLabel, asksToRead, labelTroubles, readSentLabel } from './received-label.ts'
+import { type Answer, answerOfPhotos } from './received-photos.ts'
 import type { FieldError } from './view.ts'
 
 /** The field that a refusal speaks of. */
@@ -32,93 +26,65 @@ function fieldOf(failure: Failure, asking: Asking, fields: AnswerForm): FieldErr
   if (failure.code === 'email_not_valid') return 'email'
   if (asking.question.kind === 'photo') return 'photo'
   if (asking.question.kind === 'contact') return 'name'
-  if (asking.question.kind === 'label') return fields.words ? 'words' : 'found'
+  if (asking.question.kind === 'label') return labelFieldOf(failure, fields)
   return 'value'
 }
 
-const list = (value: string | readonly string[] | undefined): readonly string[] =>
-  value === undefined ? [] : typeof value === 'string' ? [value] : value
+const ofTheWords: readonly FailureCode[] = [
+  'empty_answer',
+  'answer_not_offered',
+  'answer_too_long',
+  'bad_input',
+]
 
-interface TakenPhotos {
-  readonly ids: readonly string[]
-  /** Those that came with this form. */
-  readonly taken: readonly string[]
+/** Whatever is not about words and signs is about the label's photo. */
+function labelFieldOf({ code }: Failure, { words, act }: AnswerForm): FieldError['field'] {
+  if (act === 'read-label' || !ofTheWords.includes(code)) return 'photo'
+  return words ? 'words' : 'found'
 }
 
-/** Photos answered before, drafts, and what came now, less what was ticked to go. */
-async function photoIds(
+const nothingToSettle = () => Promise.resolve()
+
+async function answerOf(
   context: ChatContext,
   place: PhotoPlace,
   asking: Asking,
   form: Form,
-): Promise<TakenPhotos> {
-  const before = given(asking.replies, asking.question.id)
-  const held = [
-    ...(Array.isArray(before) ? (before as readonly string[]) : []),
-    ...(await draftsOf(context.store.db, place)),
-  ]
-  const gone = list(form.fields.remove)
-  const room = (asking.question.max ?? 1) - held.filter((id) => !gone.includes(id)).length
-  if (form.files.length > room) {
-    throw new Failure('too_many_photos', { most: asking.question.max ?? 1 })
-  }
-  let refusal: unknown = null
-  const taken: string[] = []
-  for (const { bytes, tooLarge } of form.files) {
-    // A file that is refused does not cost the others that came with it: they stay as drafts.
-    try {
-      if (tooLarge) throw new Failure('too_large')
-      taken.push(await takePhoto({ ...context, db: context.store.db }, place, bytes))
-    } catch (error) {
-      refusal ??= error
-    }
-  }
-  if (refusal) throw refusal
-  return { ids: [...held, ...taken].filter((id) => !gone.includes(id)), taken }
-}
-
-async function replyOf(
-  context: ChatContext,
-  { open }: Opened,
-  asking: Asking,
-  form: Form,
-): Promise<{ reply: Reply; taken: readonly string[] }> {
-  const { question, item, replies } = asking
+): Promise<Answer> {
+  const { question, replies } = asking
   const raw = rawOf(form.fields)
-  if (form.refusal) throw form.refusal
-  if (question.kind !== 'photo' || raw.act !== 'answer') {
-    return { reply: readReply(question, offered(question, replies, rules), raw), taken: [] }
+  if (raw.act === 'answer') {
+    if (question.kind === 'photo') return answerOfPhotos(context, place, asking, form)
+    if (question.kind === 'label') return answerOfLabel(context, place, asking, form)
   }
-  const place = { pileId: open.row.id, item, question: question.id }
-  const { ids, taken } = await photoIds(context, place, asking, form)
-  return { reply: readReply(question, [], { act: 'answer', value: ids }), taken }
-}
-
-/** Settles what becomes of photos once their answer is kept, or was kept before. */
-async function settlePhotos(
-  { store, clock }: ChatContext,
-  pileId: string,
-  {
-    reply,
-    taken,
-    gone,
-    again,
-  }: {
-    reply: Reply
-    taken: readonly string[]
-    gone: readonly string[]
-    again: boolean
-  },
-): Promise<void> {
-  await dropPhotos(store.db, pileId, again ? taken : gone, clock())
-  if (again) return
-  const kept = 'given' in reply && Array.isArray(reply.given) ? (reply.given as string[]) : []
-  await keepPhotos(store.db, pileId, kept)
+  const reply = readReply(question, offered(question, replies, rules), raw)
+  return { reply, settle: nothingToSettle }
 }
 
 /** Whether an answer can change a price that was there: of a graded garment, or of the quilt behind one. */
 const hadPrice = ({ garments }: Pile, item: number): boolean =>
   garments.some(({ n, dropped, grading }) => grading && !dropped && (item === 0 || n === item))
+
+/** A refusal shows the question again; of our own failures only those that leave a label to be typed. */
+const staysHere = ({ code, status }: Failure, { question }: Asking): boolean =>
+  status < 500 || (question.kind === 'label' && labelTroubles.includes(code))
+
+/** The question once more, with what was sent. */
+async function showAgain(
+  context: ChatContext,
+  reply: FastifyReply,
+  key: string,
+  { asking, sent, typed }: { asking: Asking; sent: Sent; typed: string },
+) {
+  const { open, language } = await openPile(context, key)
+  const shown = {
+    asking: await withDrafts(context, open, asking, typed),
+    sent,
+    planned: await plannedFor(context, open, 'asking'),
+  }
+  const page = questionPage(open, shown, readerOf(open, key, language))
+  return show(context, reply, page, { language, key })
+}
 
 /** An answer is taken, kept, and the next question follows; a refused one comes back as it was sent. */
 export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
@@ -141,7 +107,7 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
       const { key, item, question } = request.params
       const form = await readAnswerForm(request)
       const opened = await openPile(context, key)
-      const { open, language } = opened
+      const { open } = opened
       if (await isKept(context.store.db, open.row.id, form.fields.idem)) {
         return reply.redirect(paths.pile(key), 303)
       }
@@ -149,47 +115,38 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
       if (open.row.status !== 'open') throw new Failure('pile_confirmed')
       if (!asking) throw new Failure('question_moved_on', { question })
 
+      const place = { pileId: open.row.id, item, question }
+      const again = (sent: Sent, typed: string) =>
+        showAgain(context, reply, key, { asking, sent, typed })
       try {
-        const answer = await replyOf(context, opened, asking, form)
-        const { again, overtaken, seq } = await context.conversation.act(key, {
+        if (form.refusal) throw form.refusal
+        if (asksToRead(context, asking, form)) {
+          const { raw, typed } = await readSentLabel(context, place, asking, {
+            form,
+            log: request.log,
+          })
+          return await again({ raw, error: null }, typed)
+        }
+        const answer = await answerOf(context, place, asking, form)
+        const outcome = await context.conversation.act(key, {
           act: { act: 'answer', item, question, reply: answer.reply },
           idem: form.fields.idem,
           seen: form.fields.seq,
         })
-        if (asking.question.kind === 'photo') {
-          await settlePhotos(context, open.row.id, {
-            ...answer,
-            gone: list(form.fields.remove),
-            again,
-          })
+        await answer.settle(outcome.again)
+        if (outcome.overtaken) {
+          return reply.redirect(`${paths.pile(key)}?told=${outcome.overtaken}`, 303)
         }
-        if (overtaken) return reply.redirect(`${paths.pile(key)}?told=${overtaken}`, 303)
-        const changed = seq !== null && hadPrice(opened.open.pile, item)
-        return reply.redirect(changed ? paths.changed(key, seq - 1) : paths.pile(key), 303)
+        const changed = outcome.seq !== null && hadPrice(open.pile, item)
+        return reply.redirect(changed ? paths.changed(key, outcome.seq - 1) : paths.pile(key), 303)
       } catch (error) {
-        if (!(error instanceof Failure) || error.status >= 500) throw error
+        if (!(error instanceof Failure) || !staysHere(error, asking)) throw error
         request.log.info({ code: error.code, question }, 'answer refused')
-        const sentence = failureSentence(error, language)
-        const refused = {
-          raw: rawOf(form.fields),
-          error: { field: fieldOf(error, asking, form.fields), sentence },
-        }
-        const now = await openPile(context, key)
+        const sentence = failureSentence(error, opened.language)
+        const field = fieldOf(error, asking, form.fields)
+        const raw = rawOf(form.fields)
         reply.status(error.status)
-        return show(
-          context,
-          reply,
-          questionPage(
-            now.open,
-            {
-              asking: await withDrafts(context, now.open, asking),
-              refused,
-              planned: await plannedFor(context, now.open, 'asking'),
-            },
-            readerOf(now.open, key, language),
-          ),
-          { language, key },
-        )
+        return again({ raw, error: { field, sentence } }, form.fields.typed ?? '')
       }
     },
   )

@@ -1,10 +1,11 @@
 /**
  * Niceties for pages that work without: a reload keeps what was typed, a double tap sends once, a big
- * photo is made smaller before it travels, and reading starts where the page has something to say.
+ * photo is made smaller before it travels, a label's photo is read where it is chosen, and reading starts
+ * where the page has something to say.
  */
 
-const longestSide = 2048
-const bigBytes = 1_500_000
+import { readLabelPhotos } from './label.client.ts'
+import { shrink } from './smaller.client.ts'
 
 const form = document.querySelector<HTMLFormElement>('form[data-question]')
 
@@ -14,7 +15,8 @@ for (const each of document.forms) sendOnce(each)
 void settle()
 if (form) {
   keepTyped(form)
-  shrinkPhotos(form)
+  if (form.dataset.kind === 'label') readLabelPhotos(form)
+  else shrinkPhotos(form)
 }
 
 /** A page that follows a step is read from what it says; the shop's first page from its top. */
@@ -105,12 +107,11 @@ function store(write: () => void): void {
   } catch {}
 }
 
-/** Anything that goes wrong leaves the photo as it was: the server takes it whole. */
 function shrinkPhotos(asked: HTMLFormElement): void {
   const input = asked.querySelector<HTMLInputElement>('input[type=file]')
   input?.addEventListener('change', async () => {
     const chosen = [...(input.files ?? [])]
-    const smaller = await Promise.all(chosen.map((file) => shrink(file).catch(() => file)))
+    const smaller = await Promise.all(chosen.map(shrink))
     if (smaller.every((file, i) => file === chosen[i])) return
     const unchanged = chosen.every((file, i) => file === input.files?.[i])
     if (!unchanged) return
@@ -118,17 +119,4 @@ function shrinkPhotos(asked: HTMLFormElement): void {
     for (const file of smaller) files.items.add(file)
     input.files = files.files
   })
-}
-
-async function shrink(file: File): Promise<File> {
-  if (file.size < bigBytes) return file
-  const picture = await createImageBitmap(file, { imageOrientation: 'from-image' })
-  const scale = Math.min(1, longestSide / Math.max(picture.width, picture.height))
-  const canvas = document.createElement('canvas')
-  canvas.width = Math.round(picture.width * scale)
-  canvas.height = Math.round(picture.height * scale)
-  canvas.getContext('2d')!.drawImage(picture, 0, 0, canvas.width, canvas.height)
-  const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/jpeg', 0.88))
-  if (!blob || blob.size >= file.size) return file
-  return new File([blob], file.name.replace(/\.\w+$/, '.jpg'), { type: 'image/jpeg' })
 }

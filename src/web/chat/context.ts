@@ -2,6 +2,7 @@ import type { Clock } from '../../base/clock.ts'
 import type { Conversation } from '../../intake/conversation.ts'
 import type { Knowledge } from '../../intake/knowledge.ts'
 import type { PhotoStore } from '../../photo/keep.ts'
+import type { LabelReader } from '../../photo/label-words.ts'
 import type { Lane } from '../../photo/lane.ts'
 import type { Paints } from '../../photo/paint.ts'
 import type { Plans } from '../../planning/plans.ts'
@@ -15,6 +16,8 @@ export interface ChatContext {
   readonly conversation: Conversation
   readonly photos: PhotoStore
   readonly lane: Lane
+  /** Without it labels are typed. */
+  readonly labels?: LabelReader | undefined
   readonly paints: Paints
   readonly plans: Plans
   readonly clock: Clock

@@ -17,7 +17,7 @@ const key = z
 
 /** What a question's form may send. Everything is loose here; the question's kind makes it strict. */
 export const answerForm = z.object({
-  act: z.enum(['answer', 'skip', 'ask']).default('answer'),
+  act: z.enum(['answer', 'skip', 'ask', 'read-label']).default('answer'),
   idem: key,
   seq: z.coerce.number().int().min(0).catch(0),
   value: z.union([text, z.array(text).max(400)]).optional(),
@@ -30,11 +30,27 @@ export const answerForm = z.object({
   phone: one,
   note: one,
   remove: z.union([text, z.array(text).max(50)]).optional(),
+  /** Words that stood in the field before a label's photo was read into it. */
+  typed: one,
 })
 
 export type AnswerForm = z.infer<typeof answerForm>
 
-export const rawOf = ({ idem: _, seq: __, remove: ___, ...raw }: AnswerForm): RawReply => raw
+/** The answer of a form; one that asks for a label to be read holds what is typed and chosen so far. */
+export function rawOf({
+  idem: _,
+  seq: __,
+  remove: ___,
+  typed: ____,
+  act,
+  ...raw
+}: AnswerForm): RawReply {
+  return { ...raw, act: act === 'read-label' ? 'answer' : act }
+}
+
+/** What one name may have sent once, several times or never. */
+export const listOf = (value: string | readonly string[] | undefined): readonly string[] =>
+  value === undefined ? [] : typeof value === 'string' ? [value] : value
 
 /** What a form of one button sends. */
 export const buttonForm = z.object({

@@ -1,76 +1,38 @@
 import { OptionRow } from './answering.tsx'
+import { LabelPhotoField } from './label-photo.tsx'
 import { describedBy, errorOf, FieldRefusal, useSay } from './pieces.tsx'
 import type { Answering, Question } from './view.ts'
 
 const founds = ['words', 'signs', 'none'] as const
 const irons = ['hot', 'warm', 'cool', 'none', 'absent'] as const
 
-/** A care label: what there is of it, its words, and its ironing line. */
-export function LabelFields({
-  question,
-  answering,
-}: {
-  question: Question
-  answering: Extract<Answering, { kind: 'label' }>
-}) {
+interface Asked {
+  readonly question: Question
+  readonly answering: Extract<Answering, { kind: 'label' }>
+}
+
+/** A care label: what there is of it, its words, and its ironing line. Words stand where they are read. */
+export function LabelFields({ question, answering }: Asked) {
   const say = useSay()
-  const refused = (field: 'words' | 'found' | 'iron') => errorOf(question.errors, field)
+  const { photo } = answering
+  const refused = errorOf(question.errors, 'iron')
   return (
     <>
-      <fieldset
-        class="options"
-        id="field-found"
-        tabIndex={-1}
-        aria-describedby={describedBy(refused('found') && 'error-found')}
-      >
-        <legend>{say('label.found')}</legend>
-        <FieldRefusal field="found" sentence={refused('found')} />
-        {founds.map((value) => (
-          <OptionRow
-            key={value}
-            type="radio"
-            name="found"
-            drawing={null}
-            option={{
-              value,
-              label: say(`label.founds.${value}`),
-              help: null,
-              chosen: answering.found === value,
-            }}
-          />
-        ))}
-      </fieldset>
-      <div class="field">
-        <label class="legend" for="field-words">
-          {say('label.words')}
-        </label>
-        <p class="hint" id="words-hint">
-          {say('label.wordsHint')}
-        </p>
-        <FieldRefusal field="words" sentence={refused('words')} />
-        <textarea
-          id="field-words"
-          name="words"
-          rows={3}
-          maxLength={answering.longest}
-          spellcheck={false}
-          aria-describedby={describedBy('words-hint', refused('words') && 'error-words')}
-          aria-invalid={refused('words') ? true : undefined}
-        >
-          {answering.words}
-        </textarea>
-      </div>
+      {photo && <LabelPhotoField question={question} photo={photo} />}
+      {photo && <Words question={question} answering={answering} />}
+      <Found question={question} answering={answering} />
+      {!photo && <Words question={question} answering={answering} />}
       <fieldset
         class="options options-signs"
         id="field-iron"
         tabIndex={-1}
-        aria-describedby={describedBy('iron-hint', refused('iron') && 'error-iron')}
+        aria-describedby={describedBy('iron-hint', refused && 'error-iron')}
       >
         <legend>{say('label.iron')}</legend>
         <p class="hint" id="iron-hint">
           {say('label.ironHint')}
         </p>
-        <FieldRefusal field="iron" sentence={refused('iron')} />
+        <FieldRefusal field="iron" sentence={refused} />
         {irons.map((value) => (
           <OptionRow
             key={value}
@@ -87,5 +49,75 @@ export function LabelFields({
         ))}
       </fieldset>
     </>
+  )
+}
+
+function Found({ question, answering }: Asked) {
+  const say = useSay()
+  const refused = errorOf(question.errors, 'found')
+  return (
+    <fieldset
+      class="options"
+      id="field-found"
+      tabIndex={-1}
+      aria-describedby={describedBy(refused && 'error-found')}
+    >
+      <legend>{say('label.found')}</legend>
+      <FieldRefusal field="found" sentence={refused} />
+      {founds.map((value) => (
+        <OptionRow
+          key={value}
+          type="radio"
+          name="found"
+          drawing={null}
+          option={{
+            value,
+            label: say(`label.founds.${value}`),
+            help: null,
+            chosen: answering.found === value,
+          }}
+        />
+      ))}
+    </fieldset>
+  )
+}
+
+function Words({ question, answering }: Asked) {
+  const say = useSay()
+  const refused = errorOf(question.errors, 'words')
+  return (
+    <div class="field">
+      <label class="legend" for="field-words">
+        {say('label.words')}
+      </label>
+      <p class="hint" id="words-hint">
+        {say('label.wordsHint')}
+      </p>
+      <FieldRefusal field="words" sentence={refused} />
+      <textarea
+        id="field-words"
+        name="words"
+        rows={answering.photo ? 5 : 3}
+        maxLength={answering.longest}
+        spellcheck={false}
+        aria-describedby={describedBy('words-hint', refused && 'error-words')}
+        aria-invalid={refused ? true : undefined}
+      >
+        {answering.words}
+      </textarea>
+      {answering.photo?.typed && <TypedBefore words={answering.photo.typed} />}
+    </div>
+  )
+}
+
+/** What a reading took the place of in the field above; it comes along with every form. */
+function TypedBefore({ words }: { words: string }) {
+  const say = useSay()
+  return (
+    <div class="typed-before">
+      <p class="hint">{say('label.photo.typed')}</p>
+      <p class="label-lines">{words}</p>
+      <input type="hidden" name="typed" value={words} />
+    </div>
   )
 }

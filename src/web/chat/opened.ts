@@ -1,8 +1,10 @@
 import type { FastifyReply } from 'fastify'
 import { z } from 'zod'
 import type { Open } from '../../intake/conversation.ts'
+import { labelPhotoOf } from '../../intake/label-photo.ts'
 import { draftsOf } from '../../intake/photos.ts'
 import { type AsPlanned, asPlanned } from '../../intake/planned.ts'
+import { labelValue } from '../../intake/replies.ts'
 import { toPlan } from '../../intake/to-plan.ts'
 import type { Language } from '../../words/words.ts'
 import type { ChatContext } from './context.ts'
@@ -10,6 +12,7 @@ import { type Framing, frameOf } from './frame.ts'
 import type { Becoming } from './present-pages.ts'
 import type { Asking } from './present-question.ts'
 import { quiltsSoFar } from './quilts.ts'
+import { labelReader } from './received-label.ts'
 import { renderPage } from './render.tsx'
 import type { ChatPage } from './view.ts'
 
@@ -76,14 +79,18 @@ export async function becoming(
   return { planned, quilts }
 }
 
-/** A question for photos, with those that were received before its answer was refused. */
+/** A question with the photos that were received for it; `typed`: words that a label's reading took the place of. */
 export async function withDrafts(
-  { store }: ChatContext,
+  context: ChatContext,
   { row }: Open,
   asking: Asking,
+  typed = '',
 ): Promise<Asking> {
-  const { item, question } = asking
-  if (question.kind !== 'photo') return asking
-  const drafts = await draftsOf(store.db, { pileId: row.id, item, question: question.id })
-  return { ...asking, drafts }
+  const { item, question, replies } = asking
+  const { db } = context.store
+  const place = { pileId: row.id, item, question: question.id }
+  if (question.kind === 'photo') return { ...asking, drafts: await draftsOf(db, place) }
+  if (question.kind !== 'label' || !labelReader(context)) return asking
+  const photo = await labelPhotoOf(db, place, labelValue(replies)?.photo)
+  return { ...asking, label: { photo, typed } }
 }

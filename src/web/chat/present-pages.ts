@@ -13,7 +13,7 @@ import type { Language } from '../../words/words.ts'
 import type { ChatContext } from './context.ts'
 import { paths } from './paths.ts'
 import { hidden, nameOf, type Reader, saidOf, standing, tagOf } from './present-garment.ts'
-import { type Asking, questionOf, type Refused } from './present-question.ts'
+import { type Asking, questionOf, type Sent } from './present-question.ts'
 import { type QuiltsSoFar, quiltsForNow } from './present-quilt.ts'
 import { tallyOf } from './present-tally.ts'
 import type {
@@ -61,19 +61,19 @@ function gatherActions(pile: Pile, reader: Reader): Action[] {
 
 export interface QuestionShown {
   readonly asking: Asking
-  readonly refused: Refused | null
+  readonly sent: Sent | null
   readonly planned: AsPlanned
 }
 
 export function questionPage(
   open: Open,
-  { asking, refused, planned }: QuestionShown,
+  { asking, sent, planned }: QuestionShown,
   reader: Reader,
 ): QuestionPage {
   const { pile } = open
   return {
     page: 'question',
-    question: questionOf(asking, pile, refused, reader),
+    question: questionOf(asking, pile, sent, reader),
     tags: tagsOf(open, asking.item, reader),
     tally: standing(pile).length > 0 ? tallyOf(pile, planned, reader) : null,
     pileAnswers: pileSaid(pile, reader),

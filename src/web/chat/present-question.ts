@@ -1,14 +1,17 @@
 import { inchWords } from '../../base/units.ts'
 import type { Followed } from '../../flow/follow.ts'
-import type { ContactValue, LabelValue, Question, Replies, Reply } from '../../flow/grammar.ts'
+import type { ContactValue, Question, Replies, Reply } from '../../flow/grammar.ts'
 import { offered, type RawReply } from '../../flow/reply.ts'
 import { readingOf } from '../../intake/label.ts'
+import type { LabelPhoto } from '../../intake/label-photo.ts'
 import type { Pile } from '../../intake/pile.ts'
 import { rules } from '../../intake/rules.ts'
 import { labelWords } from '../../papers/label-words.ts'
 import type { Say } from '../../words/words.ts'
+import { listOf } from './form.ts'
 import { paths } from './paths.ts'
 import { hidden, kindWords, photoLinks, photosOf, type Reader } from './present-garment.ts'
+import { labelAnswering } from './present-label.ts'
 import { coloursOfOption } from './present-swatch.ts'
 import type { Answering, FieldError, Option, Question as Shown } from './view.ts'
 
@@ -20,6 +23,8 @@ export interface Asking {
   readonly before: Question | null
   /** Photos received for it that no answer holds yet. */
   readonly drafts?: readonly string[]
+  /** Of a label: its photo, and words that were typed before it was read. Without it none can be read. */
+  readonly label?: { readonly photo: LabelPhoto | null; readonly typed: string }
 }
 
 /** Finds a question by its address; null where the path does not (or no longer) lead to it. */
@@ -38,14 +43,11 @@ export function findAsking(followed: Followed, item: number, id: string): Asking
   return { item, question, replies: walk.replies, before }
 }
 
-/** What was typed or chosen when an answer was refused. */
-export interface Refused {
+/** What was typed or chosen, where the page comes back with it: an answer was refused, or a label read. */
+export interface Sent {
   readonly raw: RawReply
-  readonly error: FieldError
+  readonly error: FieldError | null
 }
-
-const listOf = (value: string | readonly string[] | undefined): readonly string[] =>
-  value === undefined ? [] : typeof value === 'string' ? [value] : value
 
 function optionsOf(asking: Asking, raw: RawReply | null, reader: Reader): Option[] {
   const { question, replies } = asking
@@ -99,16 +101,8 @@ function answeringOf(asking: Asking, pile: Pile, raw: RawReply | null, reader: R
         longest: question.longest ?? 300,
         lines: (question.longest ?? 300) > 100,
       }
-    case 'label': {
-      const before = givenIn<LabelValue>(reply)
-      return {
-        kind: 'label',
-        words: raw ? (raw.words ?? '') : (before?.words ?? ''),
-        found: ((raw ? raw.found : before?.found) as LabelValue['found']) ?? null,
-        iron: ((raw ? raw.iron : before?.iron) as LabelValue['iron']) ?? null,
-        longest: question.longest ?? 2000,
-      }
-    }
+    case 'label':
+      return labelAnswering(asking, pile, raw, reader)
     case 'photo': {
       const garment = pile.garments.find(({ n }) => n === asking.item)
       return {
@@ -140,12 +134,7 @@ function helpOf({ question, replies }: Asking, say: Say, has: (key: string) => b
   return reading ? [labelWords(reading, say), help].filter(Boolean).join(' ') : help
 }
 
-export function questionOf(
-  asking: Asking,
-  pile: Pile,
-  refused: Refused | null,
-  reader: Reader,
-): Shown {
+export function questionOf(asking: Asking, pile: Pile, sent: Sent | null, reader: Reader): Shown {
   const { question, item, before } = asking
   const { say, has } = reader.language
   const garment = pile.garments.find(({ n }) => n === item)
@@ -162,9 +151,9 @@ export function questionOf(
     cautions: (question.cautions ?? []).map((name) => say(`cautions.${name}`)),
     optional: question.optional === true,
     skipLabel: has(`${key}.skip`) ? say(`${key}.skip`) : null,
-    answering: answeringOf(asking, pile, refused?.raw ?? null, reader),
-    errors: refused ? [refused.error] : [],
-    note: refused?.raw.note ?? '',
+    answering: answeringOf(asking, pile, sent?.raw ?? null, reader),
+    errors: sent?.error ? [sent.error] : [],
+    note: sent?.raw.note ?? '',
     postTo: paths.question(reader.key, item, question.id),
     hidden: hidden(reader),
     backHref: before ? paths.question(reader.key, item, before.id) : null,

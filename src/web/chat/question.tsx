@@ -91,9 +91,10 @@ function AnswerForm({ question }: { question: Question }) {
       data-question={question.id}
       data-kind={question.answering.kind}
       {...(question.optional && { 'data-optional': '' })}
-      {...(question.answering.kind === 'photo' && { enctype: 'multipart/form-data' })}
+      {...(takesFiles(question) && { enctype: 'multipart/form-data' })}
     >
       <Hidden fields={question.hidden} />
+      {question.answering.kind === 'label' && <EnterAnswers />}
       <AnswerFields question={question} />
       <div class="go">
         <button type="submit" name="act" value="answer" class="button main">
@@ -122,6 +123,14 @@ function AnswerForm({ question }: { question: Question }) {
     </form>
   )
 }
+
+const takesFiles = ({ answering }: Question): boolean =>
+  answering.kind === 'photo' || (answering.kind === 'label' && answering.photo !== null)
+
+/** Enter presses a form's first button, and a label has one above that only reads its photo. */
+const EnterAnswers = () => (
+  <button type="submit" name="act" value="answer" class="unseen" tabIndex={-1} aria-hidden="true" />
+)
 
 function AskPerson({ question }: { question: Question }) {
   const say = useSay()

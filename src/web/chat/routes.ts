@@ -69,7 +69,7 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
       const reader = readerOf(open, key, language)
       const shown = {
         asking: await withDrafts(context, open, asking),
-        refused: null,
+        sent: null,
         planned: await plannedFor(context, open, 'asking'),
       }
       const page = questionPage(open, shown, reader)

@@ -96,7 +96,7 @@ export async function showPlace(
       open,
       {
         asking: await withDrafts(context, open, asking),
-        refused: null,
+        sent: null,
         planned: await plannedFor(context, open, 'asking'),
       },
       reader,

@@ -24,6 +24,26 @@ export interface UnitOption {
 
 export type IronSign = 'hot' | 'warm' | 'cool' | 'none' | 'absent'
 
+/** What was read on the photo of a label. */
+export interface LabelRead {
+  /** `none`: no words were found on it. */
+  readonly verdict: 'sure' | 'unsure' | 'none'
+  /** "We read: Cotton 60 %, polyester 40 %. Warm iron."; null: it makes no sense to us. */
+  readonly summary: string | null
+  /** Lines whose letters were hard to see. */
+  readonly doubted: readonly string[]
+  /** What to do better with another photo. */
+  readonly advice: readonly string[]
+}
+
+export interface LabelPhotoShown {
+  readonly taken: Photo | null
+  /** Null: it was not read. */
+  readonly read: LabelRead | null
+  /** Words that were typed before the photo was read; empty: none. */
+  readonly typed: string
+}
+
 /** What is filled in is what was last sent, right or wrong; a refused text is never lost. */
 export type Answering =
   | {
@@ -52,6 +72,8 @@ export type Answering =
       readonly found: 'words' | 'signs' | 'none' | null
       readonly iron: IronSign | null
       readonly longest: number
+      /** Null where labels are typed alone. */
+      readonly photo: LabelPhotoShown | null
     }
   | { readonly kind: 'photo'; readonly attached: readonly Photo[]; readonly most: number }
   | {

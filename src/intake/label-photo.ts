@@ -1,0 +1,89 @@
+import type { Clock } from '../base/clock.ts'
+import { cleanText } from '../flow/text.ts'
+import type { PhotoStore } from '../photo/keep.ts'
+import type { LabelReader, LabelWords } from '../photo/label-words.ts'
+import type { Db } from '../store/schema.ts'
+import { readLabel } from '../textile/label.ts'
+import type { LabelReading } from '../textile/reading.ts'
+import { draftsOf, type PhotoPlace } from './photos.ts'
+
+/** The photo of a garment's label. */
+export interface LabelPhoto {
+  readonly id: string
+  readonly hash: string
+  /** What was read on it; null: nobody tried, or the trying failed. */
+  readonly seen: LabelWords | null
+}
+
+/** A line that was read less surely than this is to be looked at by a person. */
+const leastSure = 0.8
+
+/** The photo that stands for a label: the newest received, else the one that was `answered`. */
+export async function labelPhotoOf(
+  db: Db,
+  place: PhotoPlace,
+  answered: string | undefined,
+): Promise<LabelPhoto | null> {
+  const id = (await draftsOf(db, place)).at(-1) ?? answered
+  if (id === undefined) return null
+  const row = await db
+    .selectFrom('photo')
+    .select(['id', 'hash', 'label'])
+    .where('pile_id', '=', place.pileId)
+    .where('id', '=', id)
+    .where('removed_at', 'is', null)
+    .executeTakeFirst()
+  if (!row) return null
+  const seen = row.label === null ? null : (JSON.parse(row.label) as LabelWords)
+  return { id: row.id, hash: row.hash, seen }
+}
+
+interface Reading {
+  readonly seen: LabelWords
+  /** How long it took. */
+  readonly ms: number
+}
+
+/** Reads a label's photo and keeps what was read beside it. Throws what the reader and the stores throw. */
+export async function readLabelPhoto(
+  { db, photos, labels, clock }: { db: Db; photos: PhotoStore; labels: LabelReader; clock: Clock },
+  { id, hash }: Pick<LabelPhoto, 'id' | 'hash'>,
+): Promise<Reading> {
+  const jpeg = await photos.open(hash, 'full')
+  const began = clock()
+  const seen = await labels.read(jpeg)
+  const ms = clock() - began
+  await db
+    .updateTable('photo')
+    .set({ label: JSON.stringify(seen) })
+    .where('id', '=', id)
+    .execute()
+  return { seen, ms }
+}
+
+/** The words that were read, a line each, as an answer would hold them; what goes past `longest` is left out. */
+export function wordsSeen({ lines }: LabelWords, longest: number): string {
+  const words = cleanText(lines.map(({ text }) => text).join('\n'))
+  return cleanText([...words].slice(0, longest).join(''))
+}
+
+export interface Judged {
+  readonly words: string
+  /** What the words say. */
+  readonly reading: LabelReading
+  /** `none`: there are no words to look at. */
+  readonly verdict: 'sure' | 'unsure' | 'none'
+  /** Lines whose letters were hard to see. */
+  readonly doubted: readonly string[]
+}
+
+/** How far what was read on a photo may be believed. */
+export function judge(seen: LabelWords, longest: number): Judged {
+  const words = wordsSeen(seen, longest)
+  const reading = readLabel(words)
+  const doubted = seen.lines
+    .filter(({ text, sure }) => text.trim() !== '' && sure < leastSure)
+    .map(({ text }) => text)
+  const sure = reading.sure && doubted.length === 0 && seen.faults.length === 0
+  return { words, reading, verdict: words === '' ? 'none' : sure ? 'sure' : 'unsure', doubted }
+}
