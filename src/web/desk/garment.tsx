@@ -3,6 +3,7 @@ import { Swatch } from '../chat/swatch.tsx'
 import { Answers } from '../chat/tag.tsx'
 import { BetterSteps } from './better.tsx'
 import { Decision } from './decision.tsx'
+import { LabelSeen } from './label.tsx'
 import { Notes } from './notes.tsx'
 import type { DeskGarment, FactLine, StaffFlag } from './view.ts'
 import { Reckoned, Why } from './why.tsx'
@@ -70,6 +71,7 @@ function Body({ garment, csrf }: Shown) {
         <Pictures garment={garment} />
         <Flags garment={garment} />
       </div>
+      <LabelSeen garment={garment} />
       <Notes notes={garment.notes} csrf={csrf} />
       {garment.prospects.length > 0 && <p class="prospects">{garment.prospects.join(' ')}</p>}
       <Decision form={form} id={`decide-${n}`} title={say('desk.decide.garment', { n, name })} />

@@ -19,6 +19,7 @@ import { factName, factValue } from './fact-words.ts'
 import { deskPaths } from './paths.ts'
 import { deskBetter, deskTogether } from './present-better.ts'
 import { type Desk, decisionForm } from './present-decision.ts'
+import { labelOf } from './present-label.ts'
 import { flagWhy, reckonedOf } from './present-why.ts'
 import type { DeskGarment, DeskNote, FactLine, Link, StaffFlag, WhyLine } from './view.ts'
 import { takingIt, withoutIt } from './what-if-links.ts'
@@ -240,6 +241,7 @@ export function garmentOf(
       view: deskPaths.photo(number, id, 'view'),
       alt: say('tag.photo', { name, n: i + 1 }),
     })),
+    label: labelOf(reviewed, number, language),
     form: decisionForm({
       desk,
       item: garment.n,

@@ -110,6 +110,16 @@ export interface StaffFlag {
   readonly why: readonly WhyLine[]
 }
 
+/** A label's photo beside what was read on it and what the customer made of that. */
+export interface DeskLabel {
+  /** Null: it is there no more. */
+  readonly photo: Photo | null
+  /** "The customer sent these words unchanged." */
+  readonly verdict: string
+  /** Words under a heading each: as they were read, and as they were sent where those differ. */
+  readonly words: readonly { readonly heading: string; readonly lines: string }[]
+}
+
 export interface FactLine {
   readonly name: string
   readonly value: string
@@ -160,6 +170,8 @@ export interface DeskGarment {
   readonly prospects: readonly string[]
   readonly notes: readonly DeskNote[]
   readonly photos: readonly Photo[]
+  /** Null where no photo of the label was sent. */
+  readonly label: DeskLabel | null
   readonly form: DecisionForm
   readonly next: Link | null
   /** Its teardown sheet; null: not graded yet. */

@@ -1,0 +1,28 @@
+import { useSay } from '../chat/pieces.tsx'
+import type { DeskGarment } from './view.ts'
+
+/** The label's photo, the words as they were read, and what the customer made of them. */
+export function LabelSeen({ garment: { n, label } }: { garment: DeskGarment }) {
+  const say = useSay()
+  if (!label) return null
+  const { photo, verdict, words } = label
+  return (
+    <section class="label-seen" aria-labelledby={`label-${n}`}>
+      {photo && (
+        <a href={photo.view}>
+          <img src={photo.thumb} alt={photo.alt} width={96} height={96} loading="lazy" />
+        </a>
+      )}
+      <div class="label-words">
+        <h4 id={`label-${n}`}>{say('desk.label.title')}</h4>
+        <p>{verdict}</p>
+        {words.map(({ heading, lines }) => (
+          <div key={heading}>
+            <p class="hint">{heading}</p>
+            <p class="label-lines">{lines}</p>
+          </div>
+        ))}
+      </div>
+    </section>
+  )
+}
