@@ -13,6 +13,7 @@ import { learnProven } from './intake/learn.ts'
 import { proofFolders } from './intake/proofs.ts'
 import { drawings } from './papers/drawings/index.ts'
 import { openFolderPhotos } from './photo/keep.ts'
+import { openLabelReader } from './photo/label-lane.ts'
 import { openLane } from './photo/lane.ts'
 import { openPaints } from './photo/paint.ts'
 import { openPlans } from './planning/plans.ts'
@@ -58,6 +59,9 @@ export async function serve(config: Config): Promise<Serving> {
 
   const photos = await openFolderPhotos(join(resolve(config.dataDir), 'photos'))
   const lane = openLane()
+  const labels = openLabelReader({
+    onAbsent: (why) => log.warn({ why }, 'labels cannot be read on photos here: they are typed'),
+  })
   const paints = openPaints()
   const plans = openPlans({ log })
   const papers = papersFor({ knowledge, clock, plans })
@@ -66,6 +70,7 @@ export async function serve(config: Config): Promise<Serving> {
     store,
     photos,
     lane,
+    labels,
     paints,
     plans,
     knowledge,
@@ -87,6 +92,7 @@ export async function serve(config: Config): Promise<Serving> {
     close: async () => {
       await app.close()
       await lane.close()
+      await labels.close()
       await paints.close()
       await plans.close()
       await store.close()

@@ -54,12 +54,13 @@ export async function openApp(
     knowledge = learnAt('2026-06-01'),
     labels,
     log = openLog('silent'),
-  }: { clock: Clock; knowledge?: Knowledge; labels?: LabelReader; log?: Log },
+    assets,
+  }: { clock: Clock; knowledge?: Knowledge; labels?: LabelReader; log?: Log; assets?: Assets },
 ): Promise<TestApp> {
   const photosFolder = mkdtempSync(join(tmpdir(), 'pieceworth-photos-'))
   const photos = await openFolderPhotos(photosFolder)
-  // Nothing is bundled for these tests: they look at pages, not at how they are dressed.
-  const assets: Assets = {
+  // Most tests look at pages, not at how they are dressed: nothing is bundled for them.
+  const undressed: Assets = {
     folder: pathToFileURL(`${photosFolder}/`),
     path: (name) => `/assets/${name}`,
   }
@@ -77,7 +78,7 @@ export async function openApp(
     plans,
     knowledge,
     conversation,
-    assets,
+    assets: assets ?? undressed,
     log,
     clock,
     publicUrl: null,

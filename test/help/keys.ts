@@ -39,6 +39,14 @@ export async function reach(page: Page, selector: string, key = 'Tab'): Promise<
   throw new Error(`${key} never reached ${selector} on ${page.url()}`)
 }
 
+/** The key that leads there: a page may have a field above the one that is filled in first. */
+const towards = (page: Page, selector: string): Promise<string> =>
+  page.evaluate((wanted) => {
+    const there = document.querySelector(wanted)
+    const way = there && document.activeElement?.compareDocumentPosition(there)
+    return way && way & Node.DOCUMENT_POSITION_PRECEDING ? 'Shift+Tab' : 'Tab'
+  }, selector)
+
 export const enter = (page: Page): Promise<void> => turn(page, () => page.keyboard.press('Enter'))
 
 /** Into a group of radios with Tab, then along it with the arrows. */
@@ -63,7 +71,8 @@ async function fill(page: Page, kind: string, fields: Parameters<Hand['reply']>[
         await reach(page, `input[name=${name}][value="${value}"]`)
         await page.keyboard.press('Space')
       } else {
-        await reach(page, `#field-${name}`)
+        const field = `#field-${name}`
+        await reach(page, field, await towards(page, field))
         await page.keyboard.type(value)
       }
     }

@@ -3,7 +3,7 @@ import type { LabelFault, LabelReader, LabelWords } from '../../src/photo/label-
 /** A reader that gives what a test tells it to. */
 export interface ToldReader extends LabelReader {
   /** What the next photos show, or what is thrown instead. */
-  tells: LabelWords | Error
+  tells: LabelWords | Promise<LabelWords> | Error
   is: ReturnType<LabelReader['state']>
   /** Photos that were given to it. */
   readonly given: Uint8Array[]

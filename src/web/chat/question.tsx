@@ -94,7 +94,7 @@ function AnswerForm({ question }: { question: Question }) {
       {...(takesFiles(question) && { enctype: 'multipart/form-data' })}
     >
       <Hidden fields={question.hidden} />
-      {question.answering.kind === 'label' && <EnterAnswers />}
+      {readsLabels(question) && <EnterAnswers />}
       <AnswerFields question={question} />
       <div class="go">
         <button type="submit" name="act" value="answer" class="button main">
@@ -124,8 +124,11 @@ function AnswerForm({ question }: { question: Question }) {
   )
 }
 
-const takesFiles = ({ answering }: Question): boolean =>
-  answering.kind === 'photo' || (answering.kind === 'label' && answering.photo !== null)
+const readsLabels = ({ answering }: Question): boolean =>
+  answering.kind === 'label' && answering.photo !== null
+
+const takesFiles = (question: Question): boolean =>
+  question.answering.kind === 'photo' || readsLabels(question)
 
 /** Enter presses a form's first button, and a label has one above that only reads its photo. */
 const EnterAnswers = () => (
