@@ -3,7 +3,7 @@ import { cleanText } from '../flow/text.ts'
 import type { PhotoStore } from '../photo/keep.ts'
 import type { LabelReader, LabelWords } from '../photo/label-words.ts'
 import type { Db } from '../store/schema.ts'
-import { readLabel } from '../textile/label.ts'
+import { readLines, surely } from '../textile/label-lines.ts'
 import type { LabelReading } from '../textile/reading.ts'
 import { draftsOf, type PhotoPlace } from './photos.ts'
 
@@ -14,9 +14,6 @@ export interface LabelPhoto {
   /** What was read on it; null: nobody tried, or the trying failed. */
   readonly seen: LabelWords | null
 }
-
-/** A line that was read less surely than this is to be looked at by a person. */
-const leastSure = 0.8
 
 /** The photo that stands for a label: the newest received, else the one that was `answered`. */
 export async function labelPhotoOf(
@@ -80,9 +77,9 @@ export interface Judged {
 /** How far what was read on a photo may be believed. */
 export function judge(seen: LabelWords, longest: number): Judged {
   const words = wordsSeen(seen, longest)
-  const reading = readLabel(words)
+  const reading = readLines(seen.lines)
   const doubted = seen.lines
-    .filter(({ text, sure }) => text.trim() !== '' && sure < leastSure)
+    .filter(({ text, sure }) => text.trim() !== '' && sure < surely)
     .map(({ text }) => text)
   const sure = reading.sure && doubted.length === 0 && seen.faults.length === 0
   return { words, reading, verdict: words === '' ? 'none' : sure ? 'sure' : 'unsure', doubted }

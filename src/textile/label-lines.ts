@@ -8,7 +8,7 @@ export interface PicturedLine {
 }
 
 /** Letters less likely than this may be others; measured over invented labels, see test/labels. */
-const surely = 0.4
+export const surely = 0.4
 
 /**
  * Reads the lines of a care label that were read from a picture. A number that may be another makes the whole

@@ -1,6 +1,5 @@
-import { Attached } from './photos.tsx'
 import { describedBy, errorOf, FieldRefusal, Picture, useSay } from './pieces.tsx'
-import type { Question } from './view.ts'
+import type { Photo, Question } from './view.ts'
 import type { LabelPhotoShown, LabelRead } from './view-question.ts'
 
 /** The photo of a label, the button that has it read, and what was read. */
@@ -49,10 +48,26 @@ export function LabelPhotoField({
       <p class="reading" id="label-reading" hidden />
       {taken && (
         <div class="label-taken">
-          <Attached photos={[taken]} />
+          <Taken photo={taken} />
           {read && <WhatWasRead read={read} />}
         </div>
       )}
+    </div>
+  )
+}
+
+/** Large enough to hold it against the words. */
+function Taken({ photo: { id, view, alt } }: { photo: Photo }) {
+  const say = useSay()
+  return (
+    <div class="label-picture">
+      <a href={view}>
+        <img src={view} alt={alt} />
+      </a>
+      <div class="option">
+        <input type="checkbox" id={`remove-${id}`} name="remove" value={id} />
+        <label for={`remove-${id}`}>{say('photo.remove')}</label>
+      </div>
     </div>
   )
 }

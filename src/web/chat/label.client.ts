@@ -89,6 +89,7 @@ function fillIn(asked: HTMLFormElement, page: Document, sent: string | undefined
   const read = words(page)
   if (!field || !read || field.value !== sent) return
   field.value = read.value
+  field.rows = read.rows
   field.dispatchEvent(new Event('input', { bubbles: true }))
   const typed = page.querySelector('.typed-before')
   asked.querySelector('.typed-before')?.remove()

@@ -82,6 +82,9 @@ function Found({ question, answering }: Asked) {
   )
 }
 
+/** Enough to see a label whole, unless it is a very long one. */
+const rowsFor = (words: string): number => Math.min(14, Math.max(4, words.split('\n').length + 1))
+
 function Words({ question, answering }: Asked) {
   const say = useSay()
   const refused = errorOf(question.errors, 'words')
@@ -97,7 +100,7 @@ function Words({ question, answering }: Asked) {
       <textarea
         id="field-words"
         name="words"
-        rows={answering.photo ? 5 : 3}
+        rows={answering.photo ? rowsFor(answering.words) : 3}
         maxLength={answering.longest}
         spellcheck={false}
         aria-describedby={describedBy('words-hint', refused && 'error-words')}

@@ -40,7 +40,7 @@ export function PhotoFields({
 }
 
 /** Photos that are there already, each with a way to take it away again. */
-export function Attached({ photos }: { photos: readonly Photo[] }) {
+function Attached({ photos }: { photos: readonly Photo[] }) {
   const say = useSay()
   return (
     <ul class="photos">

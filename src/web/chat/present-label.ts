@@ -56,13 +56,16 @@ function photoShown(
   }
 }
 
+/** More lines than these are not named: then all of them are to be looked at. */
+const mostDoubted = 5
+
 function readOf(seen: LabelWords, longest: number, say: Say): LabelRead {
   const { verdict, reading, doubted } = judge(seen, longest)
   const says = reading.blocks.length > 0 || reading.iron.level !== null
   return {
     verdict,
     summary: says ? labelWords(reading, say) : null,
-    doubted,
+    doubted: doubted.length <= mostDoubted ? doubted : [],
     advice: seen.faults.map((fault) => say(`label.photo.faults.${fault}`)),
   }
 }
