@@ -93,9 +93,9 @@ async function sendPhoto(page: Page, colour: NonNullable<DemoGarment['photo']>):
   await send(page, 'answer')
 }
 
-/** Presses a button of the question's form. */
+/** Presses a button of the question's form that can be seen: one stands above only for Enter. */
 export const send = (page: Page, act: 'answer' | 'skip' | 'ask'): Promise<void> =>
-  turn(page, () => page.click(`form[data-question] button[name=act][value=${act}]`))
+  turn(page, () => page.click(`form[data-question] button[name=act][value=${act}]:not(.unseen)`))
 
 async function fill(page: Page, kind: string, fields: Fields): Promise<void> {
   if (kind === 'many' || kind === 'symbols') return tick(page, list(fields.value))

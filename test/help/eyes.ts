@@ -46,7 +46,7 @@ export const smallTargets = (page: Page): Promise<string[]> =>
     const pressed =
       'a, button, summary, textarea, .option label, input:not([type=hidden]):not(.option input)'
     return [...document.querySelectorAll<HTMLElement>(pressed)]
-      .filter((each) => !each.matches('.skip') && each.checkVisibility())
+      .filter((each) => !each.matches('.skip, .unseen') && each.checkVisibility())
       .map((each) => ({ each, box: each.getBoundingClientRect() }))
       .filter(({ box }) => box.height < 43.5 || box.width < 43.5)
       .map(({ each, box }) => `${each.outerHTML.slice(0, 80)} ${box.width} × ${box.height}`)

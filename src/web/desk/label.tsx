@@ -16,12 +16,14 @@ export function LabelSeen({ garment: { n, label } }: { garment: DeskGarment }) {
       <div class="label-words">
         <h4 id={`label-${n}`}>{say('desk.label.title')}</h4>
         <p>{verdict}</p>
-        {words.map(({ heading, lines }) => (
-          <div key={heading}>
-            <p class="hint">{heading}</p>
-            <p class="label-lines">{lines}</p>
-          </div>
-        ))}
+        <div class="label-pair">
+          {words.map(({ heading, lines }) => (
+            <div key={heading}>
+              <p class="hint">{heading}</p>
+              <p class="label-lines">{lines}</p>
+            </div>
+          ))}
+        </div>
       </div>
     </section>
   )
