@@ -3,6 +3,7 @@ import { cleanText } from '../flow/text.ts'
 import type { PhotoStore } from '../photo/keep.ts'
 import type { LabelReader, LabelWords } from '../photo/label-words.ts'
 import type { Db } from '../store/schema.ts'
+import { withoutSlips } from '../textile/label/slips.ts'
 import { readLines, surely } from '../textile/label-lines.ts'
 import type { LabelReading } from '../textile/reading.ts'
 import { draftsOf, type PhotoPlace } from './photos.ts'
@@ -60,7 +61,7 @@ export async function readLabelPhoto(
 
 /** The words that were read, a line each, as an answer would hold them; what goes past `longest` is left out. */
 export function wordsSeen({ lines }: LabelWords, longest: number): string {
-  const words = cleanText(lines.map(({ text }) => text).join('\n'))
+  const words = cleanText(lines.map(({ text }) => withoutSlips(text)).join('\n'))
   return cleanText([...words].slice(0, longest).join(''))
 }
 
@@ -80,7 +81,7 @@ export function judge(seen: LabelWords, longest: number): Judged {
   const reading = readLines(seen.lines)
   const doubted = seen.lines
     .filter(({ text, sure }) => text.trim() !== '' && sure < surely)
-    .map(({ text }) => text)
+    .map(({ text }) => withoutSlips(text))
   const sure = reading.sure && doubted.length === 0 && seen.faults.length === 0
   return { words, reading, verdict: words === '' ? 'none' : sure ? 'sure' : 'unsure', doubted }
 }

@@ -1,3 +1,4 @@
+import { withoutSlips } from './label/slips.ts'
 import { readLabel } from './label.ts'
 import { type LabelReading, problemWords } from './reading.ts'
 
@@ -8,14 +9,14 @@ export interface PicturedLine {
 }
 
 /** Letters less likely than this may be others; measured over invented labels, see test/labels. */
-export const surely = 0.4
+export const surely = 0.3
 
 /**
  * Reads the lines of a care label that were read from a picture. A number that may be another makes the whole
  * doubtful, whatever the shares add up to. Never throws.
  */
 export function readLines(lines: readonly PicturedLine[]): LabelReading {
-  const reading = readLabel(lines.map(({ text }) => text).join('\n'))
+  const reading = readLabel(lines.map(({ text }) => withoutSlips(text)).join('\n'))
   const doubtful = lines.some(({ text, sure }) => sure < surely && /\d ?%|% ?\d/.test(text))
   if (!reading.sure || !doubtful) return reading
   const code = 'letters_unclear'

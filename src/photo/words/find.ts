@@ -2,8 +2,10 @@ import type { Models } from './models.ts'
 import { type Picture, type Slab, shrunk } from './picture.ts'
 import { slabsIn } from './slabs.ts'
 
-/** Longest side that the finding network is given, pixels. */
-const longest = 960
+/** So many pixels the finding network is given at most: a strip may be longer than it is wide. */
+const mostPixels = 960 * 960
+/** Longest side that it is given. */
+const longest = 2400
 /** Sides that it takes are whole multiples of this. */
 const whole = 32
 
@@ -13,7 +15,11 @@ const deviation = [0.229, 0.224, 0.225] as const
 
 /** The lines of words on a picture, as slabs of its pixels. */
 export async function findLines(picture: Picture, { finding, runtime }: Models): Promise<Slab[]> {
-  const scale = Math.min(1, longest / Math.max(picture.width, picture.height))
+  const scale = Math.min(
+    1,
+    longest / Math.max(picture.width, picture.height),
+    Math.sqrt(mostPixels / (picture.width * picture.height)),
+  )
   const side = (pixels: number) => Math.max(whole, Math.round((pixels * scale) / whole) * whole)
   const [width, height] = [side(picture.width), side(picture.height)]
   const { data } = shrunk(picture, width, height)

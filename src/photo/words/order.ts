@@ -9,7 +9,9 @@ export interface ReadSlab extends LabelLine {
 /** Two slabs are of one line where the middle of the one lies within this share of the other's height. */
 const sameLine = 0.5
 /** A gap between columns is at least this share of a line's height. */
-const columnGap = 0.6
+const columnGap = 0.3
+/** A column of phrases has lines of so many letters on average. */
+const lettersOfPhrase = 9
 
 /** The lines of a label in the order they are read: column by column, each from above, its words from the left. */
 export function inOrder(read: readonly ReadSlab[]): LabelLine[] {
@@ -35,10 +37,15 @@ function columnsOf(read: readonly ReadSlab[]): ReadSlab[][] {
   return [sorted]
 }
 
-/** Several lines, most of them with words, and shares of its own: no mere column of shares beside names. */
+/**
+ * Several lines, most of them with words, and shares of its own or whole phrases: no mere column of shares
+ * beside their names, nor of names beside their shares.
+ */
 function isColumn(read: readonly ReadSlab[]): boolean {
   const worded = read.filter(({ text }) => /\p{L}{3}/u.test(text)).length
-  return read.length >= 3 && worded >= 0.6 * read.length && read.some(({ text }) => /%/.test(text))
+  if (read.length < 2 || worded < 0.6 * read.length) return false
+  const letters = read.reduce((sum, { text }) => sum + text.length, 0) / read.length
+  return letters >= lettersOfPhrase || read.some(({ text }) => /%/.test(text))
 }
 
 function linesOf(column: readonly ReadSlab[]): ReadSlab[][] {

@@ -8,7 +8,7 @@ import { type ReadLine, readLine } from './recognise.ts'
 import { aroundAll, fromBehind, levelled, runOf, turnedOver } from './upright.ts'
 
 /** Longest side of the picture that words are read from, pixels. */
-const longest = 2000
+const longest = 3000
 /** So many lines, the longest ones, vote on which end is up. */
 const voters = 6
 /** By so many sure letters a vote is won before all lines have been asked. */
@@ -17,8 +17,12 @@ const clearVote = 8
 const enoughLines = 3
 /** Marks that are no words: care signs read as a letter or two, by chance. */
 const leastLikely = 0.5
+/** Care signs that are read as letters of their shapes: tubs, crosses, circles. */
+const signs = /^(?:[OoQ0XxMWwAaDVv△□○×] ?)+$/u
 /** Lines lower than this in the picture are read badly; pixels. */
 const lowLine = 14
+/** Where the least sure letter of a line is on average less likely than this, the photo is not sharp. */
+const sharply = 0.58
 /** Of 255, the mean of a picture that is too dark to read. */
 const darkMean = 40
 
@@ -34,13 +38,13 @@ export async function readWords(jpeg: Uint8Array, models: Models): Promise<Label
     const line =
       known.get(slab) ?? (await readLine(level, isUpright ? slab : fromBehind(slab), models))
     const text = line.text.trim()
-    if (text === '' || average(line.likely) < leastLikely) continue
+    if (text === '' || signs.test(text) || average(line.likely) < leastLikely) continue
     read.push({ text, sure: sureOf(line), slab: isUpright ? slab : turnedOver(slab, level) })
   }
   return { lines: inOrder(read), faults: faultsOf(picture, slabs, read) }
 }
 
-/** A photo as pixels, upright, at most 2000 a side. */
+/** A photo as pixels, upright, at most 3000 a side. */
 export async function decoded(jpeg: Uint8Array): Promise<Picture> {
   const { data, info } = await sharp(jpeg)
     .autoOrient()
@@ -119,6 +123,7 @@ function faultsOf(
 ): LabelFault[] {
   const faults: LabelFault[] = []
   if (read.length === 0) faults.push('no-words')
+  else if (average(read.map(({ sure }) => sure)) < sharply) faults.push('blurred')
   if (average(sampled(picture)) < darkMean) faults.push('dark')
   const heights = slabs.map(({ h }) => h).toSorted((a, b) => a - b)
   if (heights.length > 0 && heights[Math.floor(heights.length / 2)]! < lowLine) faults.push('small')

@@ -1,0 +1,76 @@
+import { fold } from './clean.ts'
+import { careWords, isLabelWord, once } from './vocabulary.ts'
+
+/** Signs that a reader of pictures gives for "%" behind a number. Seen on drawn labels, see test/labels. */
+const percentSlips: readonly (readonly [RegExp, string])[] = [
+  [/(?<![\d.,])1[0oO]{2} ?[xX%](?![\p{L}\d])/gu, '100%'],
+  [/(?<![\d.,])(\d{1,3}) ?%6(?!\d)/g, '$1%'],
+  [/(?<![\d.,])(\d{1,3}) 9%6?(?!\d)/g, '$1%'],
+  [/(?<![\d.,])(\d{1,3}) 96(?=$| \p{L})/gu, '$1%'],
+  [/(?<![\d.,])(\d{1,3}) ?[xX](?![\p{L}\d])/gu, '$1%'],
+  // No share is more than a hundred.
+  [/(?<![\d.,/-])(\d{2})9%(?= ?\p{L}{3})/gu, '$1%'],
+  [/(?<![\d.,/-])(\d{1,2})96(?= ?\p{L}{3})/gu, '$1%'],
+]
+
+/** Signs taken for letters within words, and letters for others. */
+const letterSlips: readonly (readonly [RegExp, string])[] = [
+  [/(?<=\p{L})[!|]/gu, 'l'],
+  [/(?<=\p{L}{3})1(?=\p{L}|$| )/gu, 'l'],
+  [/(?<=\p{Ll})B(?=\p{Ll})/gu, 'ss'],
+]
+
+/** Letters of one shape, made the same; `#` is what no letter was likely for. */
+const shape = (word: string): string =>
+  word
+    .replaceAll(/[l1|!]/g, 'i')
+    .replace(/^j/, 'i')
+    .replaceAll('0', 'o')
+    .replaceAll('rn', 'm')
+    .replaceAll('vv', 'w')
+
+/** No letter was likely: some letter all the same, else the word would fall in two. */
+const unclear = /(?<=\p{L})#|#(?=\p{L})/gu
+
+/** Words from here on may have one letter that is another. */
+const oneOtherFrom = 6
+
+const words = once((): readonly string[] => [
+  ...new Set([...careWords().all()].flatMap((term) => term.words.filter((w) => w.length >= 4))),
+])
+
+const byShape = once((): ReadonlyMap<string, string | null> => {
+  const found = new Map<string, string | null>()
+  for (const word of words()) found.set(shape(word), found.has(shape(word)) ? null : word)
+  return found
+})
+
+function differences(a: string, b: string): number {
+  let count = 0
+  for (let at = 0; at < a.length; at += 1) if (a[at] !== b[at]) count += 1
+  return count
+}
+
+/** The one word of care that was most likely printed, or the word as it is. */
+function careWord(read: string): string {
+  const word = fold(read)
+  if (!/[a-z#]{3}/.test(word) || isLabelWord(word) || words().includes(word)) return read
+  const sameShape = byShape().get(shape(word))
+  if (sameShape) return sameShape
+  if (word.length < oneOtherFrom) return read
+  const near = words().filter(
+    (other) => other.length === word.length && differences(word, other) === 1,
+  )
+  return near.length === 1 ? near[0]! : read
+}
+
+/**
+ * A line as a reader of pictures gives it, without the slips that are known of it: signs taken for other signs,
+ * letters for letters of the same shape. Names of fibres are left as they are: their own reading weighs them.
+ */
+export function withoutSlips(line: string): string {
+  let mended = line
+  for (const [slip, meant] of [...percentSlips, ...letterSlips])
+    mended = mended.replaceAll(slip, meant)
+  return mended.replaceAll(/[\p{L}\d#|!]{4,}/gu, careWord).replaceAll(unclear, 'm')
+}

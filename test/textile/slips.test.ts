@@ -1,0 +1,44 @@
+import { expect, test } from 'vitest'
+import { withoutSlips } from '../../src/textile/label/slips.ts'
+
+// Left: as the reader of pictures gave it for a drawn label; right: what the label says.
+test.each([
+  ['85X COTTON', '85% COTTON'],
+  ['EN Cotton 10ox', 'EN Cotton 100%'],
+  ['11 9%6 Viskose', '11% Viskose'],
+  ['70 9% VISCOSE 26 % POLYESTER', '70% VISCOSE 26 % POLYESTER'],
+  ['Polyester 75 96', 'Polyester 75%'],
+  ['Polyester 2%6', 'Polyester 2%'],
+  ['859% Pamut 13%', '85% Pamut 13%'],
+  ['196 ELASTHAN', '1% ELASTHAN'],
+  ['Never lron', 'Never iron'],
+  ['Jron At High Temperature', 'iron At High Temperature'],
+  ['TUNBLE DRY', 'tumble DRY'],
+  ['#ACHINE WASH', 'machine WASH'],
+  ['AuBenmaterial', 'Aussenmaterial'],
+  ['ACry1 100%', 'ACryl 100%'],
+  ['SE Bo#ull', 'SE Bomull'],
+])('%s was %s', (read, said) => {
+  expect(withoutSlips(read)).toBe(said)
+})
+
+test.each([
+  '79% viscose - 15% polyester',
+  '96% Cotton, 4% Elastane',
+  '9% Silk',
+  'SIZE M 40',
+  '20 % OFF',
+  'Do not iron',
+  'Lavare a 30°C',
+  '60% Baumwolle 40% Polyester',
+  'Made in Peru',
+  '3.3 % Elastane 96.7 % Wool',
+  'STYLE 47874-70',
+])('%s is as it was', (line) => {
+  expect(withoutSlips(line)).toBe(line)
+})
+
+test('a word is never taken for one that a single letter makes hot', () => {
+  expect(withoutSlips('NOT')).toBe('NOT')
+  expect(withoutSlips('do nct iron')).toBe('do nct iron')
+})
