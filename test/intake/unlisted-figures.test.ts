@@ -13,6 +13,8 @@ const technical: readonly (readonly [where: RegExp, values: string, why: string]
   [/better-outcome\.ts: holdRank$/, '3', 'a place in an order'],
   [/facts\.ts: hottestC$/, '200', 'the end of a scale, listed as iron/hot'],
   [/input\.ts: inches$/, '200', 'the most that may be typed in'],
+  [/label-lines\.ts: surely$/, '0.3', 'how likely a letter is, measured over drawn labels'],
+  [/label-lines\.ts: readLines$/, '0.6', 'how far a doubted reading is believed'],
   [/panel-losses\.ts: (?:down|up)$/, '1e-9 4', 'quarters of an inch, and what floats lose'],
   [/panel-losses\.ts: middle$/, '0.25', 'a quarter of an inch lost to rounding'],
   [/panel-shapes\.ts: legs$/, '4', 'two legs, each a front and a back'],
