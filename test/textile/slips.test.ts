@@ -11,6 +11,7 @@ test.each([
   ['Polyester 2%6', 'Polyester 2%'],
   ['859% Pamut 13%', '85% Pamut 13%'],
   ['196 ELASTHAN', '1% ELASTHAN'],
+  ['Viskos 9596 - Elastan 596', 'Viskos 95% - Elastan 5%'],
   ['Never lron', 'Never iron'],
   ['Jron At High Temperature', 'iron At High Temperature'],
   ['TUNBLE DRY', 'tumble DRY'],

@@ -11,6 +11,8 @@ const percentSlips: readonly (readonly [RegExp, string])[] = [
   // No share is more than a hundred.
   [/(?<![\d.,/-])(\d{2})9%(?= ?\p{L}{3})/gu, '$1%'],
   [/(?<![\d.,/-])(\d{1,2})96(?= ?\p{L}{3})/gu, '$1%'],
+  // "Elastane 796": behind a word, at the end of the line or before a dash.
+  [/(?<=\p{Ll}{4},? |\p{Lu}{6},? )(\d{1,2})96(?=$|,| [-–])/gu, '$1%'],
 ]
 
 /** Signs taken for letters within words, and letters for others. */
