@@ -1,12 +1,14 @@
 import { loadavg } from 'node:os'
 import { benchCut } from './cut.ts'
 import { benchLabel } from './label.ts'
+import { benchPlace } from './place.ts'
 import { benchPlan } from './plan.ts'
 
 /** What can be measured by name; whatever else runs on the machine slows it down, so its load is told. */
 const benches: Readonly<Record<string, (given: readonly string[]) => Promise<void>>> = {
   cut: benchCut,
   label: benchLabel,
+  place: benchPlace,
   plan: benchPlan,
 }
 
