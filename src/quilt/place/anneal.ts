@@ -13,7 +13,7 @@ export interface Found {
  * The search ends after so much work, as no clock is at hand: one for each change that is tried, and more
  * for each that is kept. It grows with the cells that may change, up to a bound.
  */
-const mostWork = 20_000_000
+const mostWork = 14_000_000
 const workACell = 50_000
 /** Boards of so few cells may be proven, which begins with what is found here: worth more work. */
 const fewCells = 36
