@@ -125,10 +125,12 @@ function answeringOf(asking: Asking, pile: Pile, raw: RawReply | null, reader: R
   }
 }
 
-/** The line of help under a question; a check of the label says what was read. */
-function helpOf({ question, replies }: Asking, say: Say, has: (key: string) => boolean) {
+/** The line of help under a question: another one where a label's photo can be read; a check of the label says what was read. */
+function helpOf({ question, replies, label }: Asking, say: Say, has: (key: string) => boolean) {
   const key = `intake.${question.id}.help`
-  const help = has(key) ? say(key) : null
+  const ofPhotos = `${key}_photo`
+  const first = label && has(ofPhotos) ? ofPhotos : key
+  const help = has(first) ? say(first) : null
   if (question.kind !== 'confirm') return help
   const reading = readingOf(replies)
   return reading ? [labelWords(reading, say), help].filter(Boolean).join(' ') : help
