@@ -13,7 +13,7 @@ export interface SourcedFact {
   readonly from: From
 }
 
-const fromLabel: readonly FactName[] = ['heat', 'iron']
+const fromLabel: readonly FactName[] = ['heat', 'iron', 'labelDoubt']
 
 function fromOf({ facts, told }: Garment, fact: FactName): From {
   if (fact === 'yield') return 'counted'

@@ -3,7 +3,7 @@ import { type ClothColours, clothsOf } from '../intake/cloth-colours.ts'
 import { pinnedFlow } from '../intake/flow-versions.ts'
 import type { Knowledge } from '../intake/knowledge.ts'
 import { derivePile, type Garment, type Pile } from '../intake/pile.ts'
-import { labelValue } from '../intake/replies.ts'
+import { labelSeen } from '../intake/replies.ts'
 import { entriesOf } from '../intake/rows.ts'
 import type { GarmentWhy } from '../intake/why-garment.ts'
 import type { Db, PileRow } from '../store/schema.ts'
@@ -101,7 +101,7 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
     decisions: decisions.filter(({ item }) => item === garment.n),
     notes: notes.filter(({ item }) => item === garment.n),
     photos: garment.told.photoIds.filter((id) => kept.has(id)),
-    label: [labelValue(garment.replies)?.photo].find((id) => id && kept.has(id)) ?? null,
+    label: [labelSeen(garment.replies).photo].find((id) => id && kept.has(id)) ?? null,
   }))
   const waiting = undecided(
     garments.map(({ garment }) => ({ item: garment.n, grade: garment.grading?.grade ?? null })),

@@ -86,16 +86,22 @@ export interface NumberValue {
   readonly unit: string
 }
 
+/** A photo of a label that came with a reply. */
+export interface LabelSeen {
+  /** Its id. */
+  readonly photo?: string
+  /** The words as they were read on it, before anybody changed them; empty: none were read. */
+  readonly read?: string
+}
+
 /** What a care label says: typed words, a picked ironing sign, or why there is neither. */
-export interface LabelValue {
+export interface LabelValue extends LabelSeen {
   readonly found: 'words' | 'signs' | 'none'
   readonly words: string
   /** Picked beside the words; null when none was picked. */
   readonly iron: 'none' | 'cool' | 'warm' | 'hot' | 'absent' | null
-  /** The id of a photo of the label, where one was sent. */
-  readonly photo?: string
-  /** The words as they were read on that photo, before anybody changed them; empty: none were read. */
-  readonly read?: string
+  /** The words stand as they were read on a photo, and were read with doubt. */
+  readonly doubted?: true
 }
 
 export interface ContactValue {
@@ -107,11 +113,11 @@ export interface ContactValue {
 /** choice, text, confirm: a string. many, symbols, photo: strings. */
 export type Value = string | readonly string[] | NumberValue | LabelValue | ContactValue
 
-/** How a question was met: answered, passed over, or left to a person with a note. */
+/** How a question was met: answered, passed over, or left to a person with a note, a label with its photo. */
 export type Reply =
   | { readonly given: Value }
   | { readonly skipped: true }
-  | { readonly asked: string }
+  | ({ readonly asked: string } & LabelSeen)
 
 /** Replies by question id. Inside a repeated part: the item's own and those of earlier parts. */
 export type Replies = Readonly<Record<string, Reply>>

@@ -63,13 +63,14 @@ export function keep(flow: Flow, acts: readonly Act[], notCopied: readonly Kind[
   }
 }
 
-/** A label's words are copied; its photo stays with the garment that it was taken of. */
+/** A label's words are copied, and a doubt about them; its photo stays with the garment that it was taken of. */
 function withoutPhoto(reply: Reply): Reply {
+  if ('asked' in reply) return { asked: reply.asked }
   if (!('given' in reply) || typeof reply.given !== 'object' || !('found' in reply.given)) {
     return reply
   }
-  const { found, words, iron } = reply.given
-  return { given: { found, words, iron } }
+  const { photo: _, read: __, ...label } = reply.given
+  return { given: label }
 }
 
 interface Questions {

@@ -1,5 +1,13 @@
 import { Failure, type FailureCode } from '../base/failures.ts'
-import type { ContactValue, LabelValue, NumberValue, Question, Reply, Value } from './grammar.ts'
+import type {
+  ContactValue,
+  LabelSeen,
+  LabelValue,
+  NumberValue,
+  Question,
+  Reply,
+  Value,
+} from './grammar.ts'
 import {
   isWithin,
   labelFinds,
@@ -27,6 +35,8 @@ export interface RawReply {
   readonly iron?: string | undefined
   /** label: the photo received for it, and what was read there. Never a form's own say. */
   readonly labelPhoto?: { readonly id: string; readonly read: string | null } | undefined
+  /** label: words that were read on photos with doubt. Never a form's own say. */
+  readonly doubtedWords?: readonly string[] | undefined
   readonly name?: string | undefined
   readonly email?: string | undefined
   readonly phone?: string | undefined
@@ -43,7 +53,9 @@ export interface RawReply {
  */
 export function readReply(question: Question, offered: readonly string[], raw: RawReply): Reply {
   const form = new Form(question, offered, raw)
-  if (raw.act === 'ask') return { asked: form.short(cleanText(raw.note ?? ''), longestText) }
+  if (raw.act === 'ask') {
+    return { asked: form.short(cleanText(raw.note ?? ''), longestText), ...seenOf(raw) }
+  }
   if (raw.act === 'skip') return form.nothing()
 
   const given = readers[question.kind](form)
@@ -158,19 +170,25 @@ function readText(form: Form): string | null {
   return isBlank(text) ? null : form.short(text, longestOf(form.question))
 }
 
+function seenOf({ labelPhoto }: RawReply): LabelSeen {
+  if (!labelPhoto) return {}
+  const { id, read } = labelPhoto
+  return { photo: id, ...(read !== null && { read }) }
+}
+
 function readLabel(form: Form): LabelValue | null {
   const { raw } = form
   const typed = cleanText(raw.words ?? '')
   const words = isBlank(typed) ? '' : form.short(typed, longestOf(form.question))
   const found = raw.found ? form.oneOf(raw.found, labelFinds) : 'words'
   if (found === 'words' && words === '') return null
-  const photo = raw.labelPhoto
+  const doubted = found === 'words' && raw.doubtedWords?.includes(words)
   return {
     found,
     words,
     iron: raw.iron ? form.oneOf(raw.iron, labelIrons) : null,
-    ...(photo && { photo: photo.id }),
-    ...(photo && photo.read !== null && { read: photo.read }),
+    ...seenOf(raw),
+    ...(doubted && { doubted }),
   }
 }
 

@@ -1,4 +1,12 @@
-import type { LabelValue, NumberValue, Question, Replies, Reply, Rules } from './grammar.ts'
+import type {
+  LabelSeen,
+  LabelValue,
+  NumberValue,
+  Question,
+  Replies,
+  Reply,
+  Rules,
+} from './grammar.ts'
 import { isOffered } from './rules.ts'
 
 export const longestText = 300
@@ -41,7 +49,7 @@ export function makesSense(
 ): boolean {
   if (!isObject(reply)) return false
   if ('skipped' in reply) return question.optional === true
-  if ('asked' in reply) return typeof reply.asked === 'string'
+  if ('asked' in reply) return typeof reply.asked === 'string' && isSeen(question, reply)
   const { given } = reply
   const open = (name: unknown) =>
     typeof name === 'string' && isOffered(question, name, replies, rules)
@@ -86,11 +94,19 @@ export const isWithin = (question: Question, { amount, unit }: NumberValue): boo
   amount <= (question.max ?? Infinity) &&
   Number.isInteger(amount / (question.step ?? 1))
 
-const isLabel = (question: Question, { found, words, iron, photo, read }: LabelValue): boolean =>
-  labelFinds.includes(found) &&
-  fits(words, longestOf(question)) &&
-  (found !== 'words' || words !== '') &&
-  (iron === null || labelIrons.includes(iron)) &&
+const isLabel = (question: Question, label: LabelValue): boolean => {
+  const { found, words, iron, doubted } = label
+  return (
+    labelFinds.includes(found) &&
+    fits(words, longestOf(question)) &&
+    (found !== 'words' || words !== '') &&
+    (iron === null || labelIrons.includes(iron)) &&
+    (doubted === undefined || (doubted === true && found === 'words')) &&
+    isSeen(question, label)
+  )
+}
+
+const isSeen = (question: Question, { photo, read }: LabelSeen): boolean =>
   (photo === undefined || (typeof photo === 'string' && photo !== '')) &&
   (read === undefined || (photo !== undefined && fits(read, longestOf(question))))
 

@@ -31,6 +31,8 @@ export const domains = {
   ],
   heat: ['hot', 'warm', 'cool', 'none', 'unknown'],
   iron: ['hot', 'warm', 'cool', 'none', 'silent', 'missing'],
+  /** Whether the label's words were read off a photo with doubt and stand as they were read. */
+  labelDoubt: ['no', 'yes'],
   surface: ['woven', 'knit', 'loose-knit', 'pile', 'leather', 'fur', 'film', 'unknown'],
   stretch: ['none', 'little', 'much', 'two-way', 'bias', 'unknown'],
   weight: ['fine', 'medium', 'heavy', 'padded', 'unknown'],
@@ -57,6 +59,8 @@ export const untold: Facts = {
   kind: 'other',
   heat: 'unknown',
   iron: 'missing',
+  // A label nobody told of is `missing`: no words of it were read.
+  labelDoubt: 'no',
   surface: 'unknown',
   stretch: 'unknown',
   weight: 'unknown',

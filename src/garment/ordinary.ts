@@ -6,6 +6,7 @@ const shirt: Facts = {
   kind: 'button-shirt',
   heat: 'hot',
   iron: 'hot',
+  labelDoubt: 'no',
   surface: 'woven',
   stretch: 'none',
   weight: 'medium',

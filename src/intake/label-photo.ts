@@ -1,4 +1,5 @@
 import type { Clock } from '../base/clock.ts'
+import type { LabelValue } from '../flow/grammar.ts'
 import { cleanText } from '../flow/text.ts'
 import type { PhotoStore } from '../photo/keep.ts'
 import type { LabelReader, LabelWords } from '../photo/label-words.ts'
@@ -84,4 +85,22 @@ export function judge(seen: LabelWords, longest: number): Judged {
     .map(({ text }) => withoutSlips(text))
   const sure = reading.sure && doubted.length === 0 && seen.faults.length === 0
   return { words, reading, verdict: words === '' ? 'none' : sure ? 'sure' : 'unsure', doubted }
+}
+
+/**
+ * Words that were read on a label's photos with doubt, and surely on none of them. `answered` is what
+ * stood as the label's answer before: its words may be those of a photo that is there no more.
+ */
+export function doubtedWords(
+  photos: readonly (LabelPhoto | null)[],
+  answered: LabelValue | undefined,
+  longest: number,
+): string[] {
+  const judged = photos.flatMap((photo) => (photo?.seen ? [judge(photo.seen, longest)] : []))
+  const readAs = (wanted: Judged['verdict']) =>
+    judged.filter(({ verdict }) => verdict === wanted).map(({ words }) => words)
+  const sure = readAs('sure')
+  return [...readAs('unsure'), ...(answered?.doubted ? [answered.words] : [])].filter(
+    (words) => !sure.includes(words),
+  )
 }

@@ -1,4 +1,4 @@
-import type { LabelValue, Replies, Value } from '../flow/grammar.ts'
+import type { LabelSeen, LabelValue, Replies, Value } from '../flow/grammar.ts'
 
 /** The given value of a reply; undefined where it was passed over, left to a person or not asked. */
 export function given(replies: Replies, question: string): Value | undefined {
@@ -25,4 +25,10 @@ export function amount(replies: Replies, question: string): number | undefined {
 export function labelValue(replies: Replies): LabelValue | undefined {
   const value = given(replies, 'label')
   return value && typeof value === 'object' && 'found' in value ? value : undefined
+}
+
+/** The label's photo, whether its question was answered or left to a person; without `photo`: there is none. */
+export function labelSeen(replies: Replies): LabelSeen {
+  const { label } = replies
+  return label && 'asked' in label ? label : (labelValue(replies) ?? {})
 }

@@ -5,7 +5,7 @@ import type { FactName, Facts, Known, Size } from '../garment/facts.ts'
 import { heatOf } from '../textile/heat.ts'
 import type { Block } from '../textile/reading.ts'
 import { ironOf, readingOf, readingStands } from './label.ts'
-import { amount, chosen, ticked } from './replies.ts'
+import { amount, chosen, labelValue, ticked } from './replies.ts'
 
 /** What the customer's replies tell of one garment. `at` gives the time of a reply, ms UTC. */
 export interface Told {
@@ -100,6 +100,8 @@ export function tell(
   const iron = ironOf(replies)
   put('iron', 'label', iron)
   put('heat', 'label', heatOf(blocks, iron).heat)
+  const label = labelValue(replies)
+  put('labelDoubt', 'label', label && (label.doubted ? 'yes' : 'no'))
 
   put('surface', 'surface', chosen(replies, 'surface'))
   put('stretch', 'stretch', chosen(replies, 'stretch'))

@@ -101,6 +101,31 @@ describe('what a form sends', () => {
     })
   })
 
+  test('a label left to a person keeps them as well, and no words', () => {
+    const asks = { act: 'ask', note: 'wool?', found: 'words', words: 'wool' } as const
+    expect(read(label, { ...asks, labelPhoto: { id: 'p1', read: 'w00l' } })).toEqual({
+      asked: 'wool?',
+      photo: 'p1',
+      read: 'w00l',
+    })
+    expect(read(label, { ...asks, labelPhoto: { id: 'p1', read: null } })).toEqual({
+      asked: 'wool?',
+      photo: 'p1',
+    })
+  })
+
+  test('words of a label are doubted where they are sent as they were read with doubt', () => {
+    const doubtedWords = ['100% w00l', 'cool iron']
+    const doubtOf = (raw: RawReply) => read(label, { ...raw, doubtedWords })
+    const given = { found: 'words', words: '100% w00l', iron: null, doubted: true }
+    expect(doubtOf({ found: 'words', words: ' 100% w00l\r\n' })).toEqual({ given })
+    for (const words of ['100% wool', '100% w00l cool iron']) {
+      expect(doubtOf({ found: 'words', words })).not.toHaveProperty('given.doubted')
+    }
+    const signs = { found: 'signs', words: '100% w00l' }
+    expect(doubtOf(signs)).not.toHaveProperty('given.doubted')
+  })
+
   test.each<[string, Question]>([
     ['choice', choice],
     ['text', text],

@@ -36,6 +36,7 @@ describe('a reply that was kept', () => {
     ['label', { ...label, found: 'none', words: '' }],
     ['label', { ...label, photo: 'p1' }],
     ['label', { ...label, photo: 'p1', read: '' }],
+    ['label', { ...label, doubted: true }],
     ['photo', ['p', 'r']],
     ['contact', contact],
   ])('still answers a %s: %j', (name, given) => {
@@ -73,6 +74,8 @@ describe('a reply that was kept', () => {
     ['label', { ...label, photo: '' }],
     ['label', { ...label, photo: 'p1', read: 3 }],
     ['label', { ...label, read: 'read on no photo' }],
+    ['label', { ...label, doubted: false }],
+    ['label', { ...label, found: 'none', words: '', doubted: true }],
     ['label', 'wool'],
     ['photo', []],
     ['photo', ['p', 'r', 's']],
@@ -93,5 +96,15 @@ describe('a reply that was kept', () => {
     expect(makesSense(questions.optional, { skipped: true }, {}, {})).toBe(true)
     expect(makesSense(questions.text, { skipped: true }, {}, {})).toBe(false)
     expect(makesSense(questions.contact, { asked: '' }, {}, {})).toBe(true)
+  })
+
+  test.each([
+    [{ photo: 'p1' }, true],
+    [{ photo: 'p1', read: 'w00l' }, true],
+    [{ photo: 3 }, false],
+    [{ read: 'read on no photo' }, false],
+    [{ photo: 'p1', read: 'x'.repeat(2001) }, false],
+  ])('a label left to a person with %j', (seen, kept) => {
+    expect(makesSense(questions.label, { asked: '', ...seen } as Reply, {}, {})).toBe(kept)
   })
 })

@@ -17,6 +17,7 @@ export const breaking: readonly (readonly [statement: string, ...changes: Change
   ['unknown-pile-no-iron', out('limits', 'fibre-unknown-with-pile')],
   ['silent-label-is-not-hot', gives('limits', 'label-says-nothing', { limitC: 200 })],
   ['silent-label-is-not-hot', gives('testing', 'label-says-nothing', { testFirst: false })],
+  ['a-doubted-label-is-looked-at', out('flags', 'label-read-with-doubt')],
   ['cool-fuse-is-tested', gives('permit', 'test-failed', { most: 'fuse-cool' })],
   ['what-melts-is-not-fused', out('permit', 'trims-would-melt'), out('limits', 'trims-that-melt')],
   ['what-melts-is-not-fused', out('cautions', 'face-print')],

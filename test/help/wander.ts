@@ -36,6 +36,7 @@ const labelReplies: readonly Reply[] = [
       given: { found: 'words' as const, words, iron },
     })),
   ),
+  { given: { found: 'words', words: labels[2]!, iron: null, doubted: true } },
   { given: { found: 'signs', words: '', iron: null } },
   { given: { found: 'none', words: '', iron: null } },
 ]

@@ -38,6 +38,11 @@ const cases: readonly [said: Said, facts: Partial<Facts>][] = [
   [{ label: words('100% cotton, hot iron') }, { heat: 'hot', iron: 'hot' }],
   [{ label: words('100% wool, cool iron') }, { iron: 'cool' }],
   [{ label: words('60% cotton, hot iron') }, { heat: 'unknown', iron: 'silent' }],
+  [{ label: words('100% cotton') }, { labelDoubt: 'no' }],
+  [
+    { label: { found: 'words', words: '100% cotton, hot iron', iron: null, doubted: true } },
+    { heat: 'hot', iron: 'hot', labelDoubt: 'yes' },
+  ],
   [{ label: { found: 'none', words: '', iron: null } }, { heat: 'unknown', iron: 'missing' }],
   [
     { label: { found: 'signs', words: '', iron: null }, signs: ['iron-none'] },

@@ -5,7 +5,7 @@ import type { LabelValue, Reply } from '../../src/flow/grammar.ts'
 import { dropPhotos } from '../../src/intake/photos.ts'
 import { Visitor } from '../help/desk-visitor.ts'
 import { oneStore } from '../help/stores.ts'
-import { confirmPile, openWorkshop, type Workshop } from '../help/workshop.ts'
+import { confirmPile, openWorkshop, type Script, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
 const password = 'needle and thimble'
@@ -22,14 +22,17 @@ oneStore('a label’s photo at the desk', (store) => {
   })
 
   /** A pile of one garment with this label, as the customer sent it, and the photo's row. */
-  async function sent(value: Partial<LabelValue>): Promise<string> {
-    await confirmPile(workshop.conversation, [{ label: label(value) }])
+  const sent = (value: Partial<LabelValue>, others: Script = {}): Promise<string> =>
+    told({ ...others, label: label(value) }, value.photo)
+
+  async function told(answers: Script, photo: string | undefined): Promise<string> {
+    await confirmPile(workshop.conversation, [answers])
     const { id } = await store().db.selectFrom('pile').select('id').executeTakeFirstOrThrow()
-    if (value.photo) {
+    if (photo) {
       await store()
         .db.insertInto('photo')
         .values({
-          id: value.photo,
+          id: photo,
           pile_id: id,
           item: 1,
           question: 'label',
@@ -95,6 +98,62 @@ oneStore('a label’s photo at the desk', (store) => {
     expect(texts(page, '.label-lines')).toHaveLength(lines)
   })
 
+  const doubted = { words: '100% COTTON\nWARM IRON', photo: 'p1', read: '100% COTTON\nWARM IRON' }
+  const check = 'Check the label'
+
+  test('read with doubt and confirmed: one glance tells it, on the folded garment too', async () => {
+    await sent({ ...doubted, doubted: true })
+    const page = await garmentIn('en')
+    expect(seen(page)!.text).toContain(`${check} We read it with doubt, and the customer confirmed`)
+    expect(texts(page, '.label-lines')).toEqual(['100% COTTON\nWARM IRON'])
+    expect(page.querySelector('[data-grade=sound] > summary')!.text).toContain(check)
+    expect(page.querySelector('.noted')!.text).toContain('Label read off its photo with doubt')
+  })
+
+  test('read with doubt and changed, or read surely, asks for no such check', async () => {
+    await sent({ ...doubted, words: '100% linen, warm iron' })
+    const page = await garmentIn('en')
+    expect(seen(page)!.text).toContain('The customer changed what we read.')
+    expect(page.text).not.toContain(check)
+    expect(page.text).not.toContain('with doubt:')
+  })
+
+  test('read with doubt, and called wrong on the next page: that is said', async () => {
+    const others = { label_check: { given: 'no' } }
+    await sent({ ...doubted, words: '60% C0TT', read: '60% C0TT', doubted: true }, others)
+    expect(seen(await garmentIn('en'))!.text).toContain('the customer is not sure of it either')
+  })
+
+  test('read with doubt, on a copy without its photo, is to be checked as well', async () => {
+    await sent({ words: '100% COTTON', doubted: true })
+    const page = await garmentIn('en')
+    expect(seen(page)!.querySelector('img')).toBeNull()
+    expect(seen(page)!.text).toContain(check)
+    expect(texts(page, '.label-lines')).toEqual(['100% COTTON'])
+  })
+
+  test.each<[string, object, string, string[]]>([
+    ['with what was read', { read: '<b>63% WOLLE' }, 'with this photo.', ['<b>63% WOLLE']],
+    ['unread', {}, 'It was not read.', []],
+    ['without words', { read: '' }, 'We found no words on it.', []],
+  ])('a label left to a person %s', async (_, read, sentence, lines) => {
+    await told({ label: { asked: 'Is this wool?', photo: 'p1', ...read } }, 'p1')
+    const page = await garmentIn('en')
+    expect(seen(page)!.text).toContain('The customer left the label to a person')
+    expect(seen(page)!.text).toContain(sentence)
+    expect(seen(page)!.querySelector('img')!.getAttribute('src')).toBe(
+      '/desk/piles/1/photos/p1/thumb',
+    )
+    expect(texts(page, '.label-lines')).toEqual(lines)
+    expect(page.querySelectorAll('.label-seen b')).toEqual([])
+    expect(page.querySelector('.notes')!.text).toContain('Is this wool?')
+  })
+
+  test('a label left to a person without a photo has no such place', async () => {
+    await told({ label: { asked: 'Is this wool?' } }, undefined)
+    expect(seen(await garmentIn('en'))).toBeNull()
+  })
+
   test('a photo that was taken away leaves its words', async () => {
     const id = await sent({ words: 'wool', photo: 'p1', read: 'w00l' })
     await dropPhotos(store().db, id, ['p1'], 5)
@@ -109,7 +168,7 @@ oneStore('a label’s photo at the desk', (store) => {
   })
 
   test('in Spanish', async () => {
-    await sent({ words: 'wool', photo: 'p1', read: 'wool' })
-    expect(seen(await garmentIn('es'))!.text).toContain('como las leímos')
+    await sent({ words: 'wool', photo: 'p1', read: 'wool', doubted: true })
+    expect(seen(await garmentIn('es'))!.text).toContain('Revisar la etiqueta La leímos con dudas')
   })
 })

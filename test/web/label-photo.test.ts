@@ -267,6 +267,174 @@ oneStore('the photo of a label', (store) => {
     expect(thumbs()).toHaveLength(1)
   })
 
+  describe('read with doubt', () => {
+    const doubtful = ['60% COTTON', '40% POLYESTER', 'WARM IRON']
+    beforeEach(() => {
+      reader.tells = labelOf(doubtful, { sure: 0.2 })
+    })
+
+    test('and sent on unchanged is marked, and leads to the same question as typed words', async () => {
+      await sendFiles(walker, [await picture()], readIt)
+      await walker.send({ found: 'words', words: field() })
+      expect(walker.question?.id).toBe('wear')
+      expect(await kept()).toMatchObject({ given: { words, read: words, doubted: true } })
+    })
+
+    test('and changed by the customer is not', async () => {
+      await sendFiles(walker, [await picture()], readIt)
+      await walker.send({ found: 'words', words: '60% cotton, 40% polyester, warm iron' })
+      expect(await kept()).not.toHaveProperty('given.doubted')
+    })
+
+    test('stays in doubt where the photo is taken away, and on a copy', async () => {
+      await sendFiles(walker, [await picture()], readIt)
+      await walker.send({ found: 'words', words: field(), remove: photoId() })
+      const doubted = { given: { found: 'words', words, iron: null, doubted: true } }
+      expect(await kept()).toEqual(doubted)
+      await answerAll(walker, shirt)
+      await walker.press('copy-garment', 1)
+      await answerAll(walker, {})
+      // Whoever sends the copied words on has not read them again.
+      await walker.open(`${walker.pilePath}/2/label`)
+      await walker.send({ found: 'words', words: field() })
+      expect(await kept()).toEqual(doubted)
+      await walker.open(`${walker.pilePath}/2/label`)
+      await walker.send({ found: 'words', words: '100% linen, hot iron' })
+      expect(await kept()).not.toHaveProperty('given.doubted')
+    })
+
+    test('is in doubt no more once another photo is read surely as the same', async () => {
+      await sendFiles(walker, [await picture()], readIt)
+      await walker.send({ found: 'words', words: field() })
+      await walker.open(`${walker.pilePath}/1/label`)
+      clock.now += 1000
+      reader.tells = labelOf(clear)
+      await sendFiles(walker, [await picture('#333333')], readIt)
+      await walker.send({ found: 'words', words: field() })
+      expect(await kept()).not.toHaveProperty('given.doubted')
+    })
+
+    test('cannot be told away by the form', async () => {
+      await sendFiles(walker, [await picture()], readIt)
+      await walker.send({ found: 'words', words: field(), doubted: '', doubtedWords: '' })
+      expect(await kept()).toMatchObject({ given: { doubted: true } })
+    })
+  })
+
+  describe('left to a person', () => {
+    const asks = { act: 'ask', note: 'Is this wool?' }
+
+    test('goes along with what was read on it', async () => {
+      reader.tells = labelOf(['XQZW 63% WOLLE'], { sure: 0.2 })
+      await sendFiles(walker, [await picture()], readIt)
+      const id = photoId()
+      await walker.send(asks)
+      expect(walker.question?.id).toBe('wear')
+      expect(await kept()).toEqual({ asked: 'Is this wool?', photo: id, read: 'XQZW 63% WOLLE' })
+      expect(await rows()).toMatchObject([{ id, kept: 1, removed_at: null, item: 1 }])
+    })
+
+    test('goes along where it could not be read, and where nobody pressed its button', async () => {
+      reader.tells = new Failure('label_unread')
+      await sendFiles(walker, [await picture()], readIt)
+      const id = photoId()
+      await walker.send(asks)
+      expect(await kept()).toEqual({ asked: 'Is this wool?', photo: id })
+      walker = await atLabel()
+      await sendFiles(walker, [await picture()], asks)
+      expect(walker.question?.id).toBe('wear')
+      expect(reader.given).toHaveLength(1)
+      const asked = (await kept()) as { photo: string }
+      expect(asked).toEqual({ asked: 'Is this wool?', photo: expect.any(String) })
+      expect(await rows()).toMatchObject([
+        { id, kept: 1 },
+        { id: asked.photo, kept: 1 },
+      ])
+    })
+
+    test('is there again when the question is opened once more, and may be answered after all', async () => {
+      await sendFiles(walker, [await picture()], readIt)
+      const id = photoId()
+      await walker.send(asks)
+      await walker.open(`${walker.pilePath}/1/label`)
+      expect(thumbs()).toHaveLength(1)
+      expect(field()).toBe(words)
+      await walker.send({ found: 'words', words: field() })
+      expect(await kept()).toMatchObject({ given: { photo: id, read: words } })
+      expect(await rows()).toMatchObject([{ id, kept: 1, removed_at: null }])
+    })
+
+    test('an answer’s photo goes along, and another one stands in for it', async () => {
+      await sendFiles(walker, [await picture()], readIt)
+      const first = photoId()
+      await walker.send({ found: 'words', words: field() })
+      await walker.open(`${walker.pilePath}/1/label`)
+      await walker.send(asks)
+      expect(await kept()).toMatchObject({ photo: first, read: words })
+      await walker.open(`${walker.pilePath}/1/label`)
+      clock.now += 1000
+      await sendFiles(walker, [await picture('#333333')], asks)
+      expect(await rows()).toMatchObject([
+        { id: first, removed_at: clock.now },
+        { kept: 1, removed_at: null },
+      ])
+    })
+
+    test('stays with its own garment where that is copied', async () => {
+      await sendFiles(walker, [await picture()], asks)
+      await answerAll(walker, shirt)
+      await walker.press('copy-garment', 1)
+      await answerAll(walker, {})
+      await walker.open(`${walker.pilePath}/2/label`)
+      expect(thumbs()).toEqual([])
+    })
+
+    test('ticked to go it is gone, and so it is where somebody else took it away meanwhile', async () => {
+      await sendFiles(walker, [await picture()], readIt)
+      const id = photoId()
+      await walker.send({ ...asks, remove: id })
+      expect(await kept()).toEqual({ asked: 'Is this wool?' })
+      expect(await rows()).toMatchObject([{ id, removed_at: clock.now }])
+      walker = await atLabel()
+      await sendFiles(walker, [await picture()], readIt)
+      await store().db.updateTable('photo').set({ removed_at: clock.now }).execute()
+      await walker.send(asks)
+      expect(walker.question?.id).toBe('wear')
+      expect(await kept()).toEqual({ asked: 'Is this wool?' })
+    })
+
+    test('sent twice by the same form is kept once', async () => {
+      await sendFiles(walker, [await picture()], { ...asks, idem: 'pressed-twice' })
+      const before = await rows()
+      await walker.open(`${walker.pilePath}/1/label`)
+      await sendFiles(walker, [await picture()], { ...asks, idem: 'pressed-twice' })
+      expect(await rows()).toEqual(before)
+    })
+
+    test('that is no picture, or comes with too long a note, is told beside its field', async () => {
+      const text = { bytes: Buffer.from('<svg onload=x>'), name: 'a.jpg', type: 'image/jpeg' }
+      await sendFiles(walker, [text], asks)
+      expect(walker.status).toBe(415)
+      expect(walker.text('#error-photo')).not.toBe('')
+      expect(walker.text('textarea[name=note]')).toBe('Is this wool?')
+      await walker.send({ act: 'ask', note: 'x'.repeat(301) })
+      expect(walker.status).toBe(422)
+      expect(walker.text('#error-note')).not.toBe('')
+      expect(walker.root.querySelector('#error-photo')).toBeNull()
+    })
+
+    test('another garment’s photo cannot be sent along, nor taken away', async () => {
+      await sendFiles(walker, [await picture()], readIt)
+      const theirs = photoId()
+      await walker.send({ found: 'words', words: field() })
+      await answerAll(walker, shirt)
+      await addGarment(walker, shirt, 'label')
+      await walker.send({ ...asks, photo: theirs, labelPhoto: theirs, read: 'x', remove: theirs })
+      expect(await kept()).toEqual({ asked: 'Is this wool?' })
+      expect(await rows()).toMatchObject([{ id: theirs, kept: 1, removed_at: null }])
+    })
+  })
+
   test('is served as other photos are: by its own pile’s link alone, and never whole', async () => {
     await sendFiles(walker, [await picture()], readIt)
     const id = photoId()
@@ -390,9 +558,17 @@ oneStore('the photo of a label', (store) => {
     },
   )
 
+  test('is the first way that the help names, where it can be read', async () => {
+    expect(walker.text('#help')).toMatch(/^Take a photo of the label/)
+    reader.is = 'absent'
+    await walker.open(walker.url)
+    expect(walker.text('#help')).toMatch(/^Type the words/)
+  })
+
   test('all of it in Spanish', async () => {
     await walker.open(`${walker.pilePath}/language/es`)
     await sendFiles(walker, [await picture()], readIt)
     expect(walker.text('#label-read')).toContain('¿Es correcto?')
+    expect(walker.text('#help')).toMatch(/^Haga una foto de la etiqueta/)
   })
 })

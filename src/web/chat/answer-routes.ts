@@ -21,7 +21,9 @@ import type { FieldError } from './view.ts'
 /** The field that a refusal speaks of. */
 function fieldOf(failure: Failure, asking: Asking, fields: AnswerForm): FieldError['field'] {
   const { field } = failure.details
-  if (fields.act === 'ask') return 'note'
+  if (fields.act === 'ask' && (asking.question.kind !== 'label' || isOfTheWords(failure))) {
+    return 'note'
+  }
   if (field === 'name' || field === 'email' || field === 'phone') return field
   if (failure.code === 'email_not_valid') return 'email'
   if (asking.question.kind === 'photo') return 'photo'
@@ -37,9 +39,11 @@ const ofTheWords: readonly FailureCode[] = [
   'bad_input',
 ]
 
+const isOfTheWords = ({ code }: Failure): boolean => ofTheWords.includes(code)
+
 /** Whatever is not about words and signs is about the label's photo. */
-function labelFieldOf({ code }: Failure, { words, act }: AnswerForm): FieldError['field'] {
-  if (act === 'read-label' || !ofTheWords.includes(code)) return 'photo'
+function labelFieldOf(failure: Failure, { words, act }: AnswerForm): FieldError['field'] {
+  if (act === 'read-label' || !isOfTheWords(failure)) return 'photo'
   return words ? 'words' : 'found'
 }
 
@@ -53,9 +57,11 @@ async function answerOf(
 ): Promise<Answer> {
   const { question, replies } = asking
   const raw = rawOf(form.fields)
-  if (raw.act === 'answer') {
-    if (question.kind === 'photo') return answerOfPhotos(context, place, asking, form)
-    if (question.kind === 'label') return answerOfLabel(context, place, asking, form)
+  if (raw.act === 'answer' && question.kind === 'photo') {
+    return answerOfPhotos(context, place, asking, form)
+  }
+  if (raw.act !== 'skip' && question.kind === 'label') {
+    return answerOfLabel(context, place, asking, form)
   }
   const reply = readReply(question, offered(question, replies, rules), raw)
   return { reply, settle: nothingToSettle }

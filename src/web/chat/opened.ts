@@ -4,7 +4,7 @@ import type { Open } from '../../intake/conversation.ts'
 import { labelPhotoOf } from '../../intake/label-photo.ts'
 import { draftsOf } from '../../intake/photos.ts'
 import { type AsPlanned, asPlanned } from '../../intake/planned.ts'
-import { labelValue } from '../../intake/replies.ts'
+import { labelSeen } from '../../intake/replies.ts'
 import { toPlan } from '../../intake/to-plan.ts'
 import type { Language } from '../../words/words.ts'
 import type { ChatContext } from './context.ts'
@@ -91,6 +91,6 @@ export async function withDrafts(
   const place = { pileId: row.id, item, question: question.id }
   if (question.kind === 'photo') return { ...asking, drafts: await draftsOf(db, place) }
   if (question.kind !== 'label' || !labelReader(context)) return asking
-  const photo = await labelPhotoOf(db, place, labelValue(replies)?.photo)
+  const photo = await labelPhotoOf(db, place, labelSeen(replies).photo)
   return { ...asking, label: { photo, typed } }
 }

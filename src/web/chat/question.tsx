@@ -146,6 +146,7 @@ function AskPerson({ question }: { question: Question }) {
       <textarea id="field-note" name="note" rows={3} maxLength={500}>
         {question.note}
       </textarea>
+      {readsLabels(question) && <p class="hint">{say('question.askPhoto')}</p>}
       <button type="submit" name="act" value="ask" class="button second" data-ask="">
         {say('question.askSend')}
       </button>

@@ -4,6 +4,7 @@ import { type RawReply, readReply } from '../../flow/reply.ts'
 import { longestOf } from '../../flow/sense.ts'
 import { cleanText, isBlank } from '../../flow/text.ts'
 import {
+  doubtedWords,
   judge,
   type LabelPhoto,
   labelPhotoOf,
@@ -17,7 +18,7 @@ import {
   type PhotoPlace,
   takePhoto,
 } from '../../intake/photos.ts'
-import { labelValue } from '../../intake/replies.ts'
+import { labelSeen, labelValue } from '../../intake/replies.ts'
 import type { LabelReader } from '../../photo/label-words.ts'
 import type { ChatContext } from './context.ts'
 import { type Form, listOf, rawOf } from './form.ts'
@@ -55,7 +56,7 @@ async function hold(
   { files, fields }: Form,
 ): Promise<Held> {
   const { db } = context.store
-  const answered = labelValue(asking.replies)?.photo
+  const answered = labelSeen(asking.replies).photo
   const before = await labelPhotoOf(db, place, answered)
   const all = [...(await draftsOf(db, place)), ...(answered === undefined ? [] : [answered])]
   const [file, ...more] = labelReader(context) ? files : []
@@ -69,20 +70,22 @@ async function hold(
   return { photo: await labelPhotoOf(db, place, id), gone: all, before }
 }
 
-/** A label's answer, with its photo beside what was typed and chosen. */
+/** A label's answer, or the wish that a person looks, with its photo beside what was typed and chosen. */
 export async function answerOfLabel(
   context: ChatContext,
   place: PhotoPlace,
   asking: Asking,
   form: Form,
 ): Promise<Answer> {
-  const { question } = asking
+  const { question, replies } = asking
   const { db } = context.store
   const { photo, gone, before } = await hold(context, place, asking, form)
-  const read = photo?.seen ? wordsSeen(photo.seen, longestOf(question)) : null
+  const longest = longestOf(question)
+  const read = photo?.seen ? wordsSeen(photo.seen, longest) : null
   const reply = readReply(question, [], {
     ...rawOf(form.fields),
     labelPhoto: photo ? { id: photo.id, read } : undefined,
+    doubtedWords: doubtedWords([photo, before], labelValue(replies), longest),
   })
   return {
     reply,

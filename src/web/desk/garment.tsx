@@ -46,7 +46,7 @@ export function FoldedGarment(shown: Shown) {
 
 function Name({ garment }: { garment: DeskGarment }) {
   const say = useSay()
-  const { n, name, grade, kindWords, code, form } = garment
+  const { n, name, grade, kindWords, code, form, label } = garment
   const sort = [kindWords, say('thread.code', { code })].filter(Boolean).join(' · ')
   return (
     <div class="garment-name">
@@ -57,6 +57,7 @@ function Name({ garment }: { garment: DeskGarment }) {
         {grade && <GradeMark grade={grade} />}
         <span>{sort}</span>
         {form.standing && <strong>{form.standing.words}</strong>}
+        {label?.doubted && <strong class="to-check">{say('desk.label.check')}</strong>}
       </p>
     </div>
   )

@@ -5,7 +5,7 @@ import type { DeskGarment } from './view.ts'
 export function LabelSeen({ garment: { n, label } }: { garment: DeskGarment }) {
   const say = useSay()
   if (!label) return null
-  const { photo, verdict, words } = label
+  const { photo, verdict, doubted, words } = label
   return (
     <section class="label-seen" aria-labelledby={`label-${n}`}>
       {photo && (
@@ -15,7 +15,13 @@ export function LabelSeen({ garment: { n, label } }: { garment: DeskGarment }) {
       )}
       <div class="label-words">
         <h4 id={`label-${n}`}>{say('desk.label.title')}</h4>
-        <p>{verdict}</p>
+        {doubted ? (
+          <p class="flag flag-care">
+            <strong>{say('desk.label.check')}</strong> {verdict}
+          </p>
+        ) : (
+          <p>{verdict}</p>
+        )}
         <div class="label-pair">
           {words.map(({ heading, lines }) => (
             <div key={heading}>

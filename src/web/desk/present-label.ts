@@ -1,35 +1,59 @@
 import type { ReviewedGarment } from '../../desk/review.ts'
-import type { LabelValue } from '../../flow/grammar.ts'
-import { labelValue } from '../../intake/replies.ts'
+import type { LabelSeen, Replies } from '../../flow/grammar.ts'
+import { chosen, labelSeen, labelValue } from '../../intake/replies.ts'
 import type { Language } from '../../words/words.ts'
 import { nameOf } from '../chat/present-garment.ts'
 import { deskPaths } from './paths.ts'
 import { readerAt } from './present-garment.ts'
 import type { DeskLabel } from './view.ts'
 
-type Became = 'same' | 'changed' | 'unread' | 'typed' | 'signs' | 'none'
+type Became =
+  | 'same'
+  | 'doubted'
+  | 'doubted_still'
+  | 'changed'
+  | 'unread'
+  | 'typed'
+  | 'signs'
+  | 'none'
+  | 'asked'
+  | 'asked_unread'
+  | 'asked_no_words'
+
+/** What the customer made of a label that was left to a person. */
+function askedAbout({ read }: LabelSeen): Became {
+  if (read === undefined) return 'asked_unread'
+  return read === '' ? 'asked_no_words' : 'asked'
+}
 
 /** What the customer made of the words that were read. */
-function became({ found, words, read }: LabelValue): Became {
+function became(replies: Replies): Became {
+  const value = labelValue(replies)
+  if (!value) return askedAbout(labelSeen(replies))
+  const { found, words, read, doubted } = value
   if (found !== 'words') return found
+  if (doubted) return chosen(replies, 'label_check') === 'no' ? 'doubted_still' : 'doubted'
   if (read === undefined) return 'unread'
   if (read === '') return 'typed'
   return read === words ? 'same' : 'changed'
 }
 
-/** The label of a garment whose label was photographed. */
+/** The label of a garment whose label was photographed; a copied one has the words alone. */
 export function labelOf(
   { garment, label: photo }: ReviewedGarment,
   number: number,
   language: Language,
 ): DeskLabel | null {
-  const value = labelValue(garment.replies)
-  if (!value?.photo) return null
+  const { replies } = garment
+  const value = labelValue(replies)
+  const { photo: sent, read = '' } = labelSeen(replies)
+  if (!sent && !value?.doubted) return null
   const { say } = language
-  const how = became(value)
+  const how = became(replies)
+  const words = value?.found === 'words' && value.words !== read ? value.words : ''
   const shown = [
-    { what: 'read', lines: value.read ?? '' },
-    { what: 'sent', lines: how === 'same' || value.found !== 'words' ? '' : value.words },
+    { what: 'read', lines: read },
+    { what: 'sent', lines: words },
   ]
   return {
     photo: photo
@@ -41,6 +65,7 @@ export function labelOf(
         }
       : null,
     verdict: say(`desk.label.${how}`),
+    doubted: garment.facts.labelDoubt === 'yes',
     words: shown
       .filter(({ lines }) => lines !== '')
       .map(({ what, lines }) => ({ heading: say(`desk.label.words.${what}`), lines })),

@@ -116,6 +116,8 @@ export interface DeskLabel {
   readonly photo: Photo | null
   /** "The customer sent these words unchanged." */
   readonly verdict: string
+  /** Read with doubt and sent on unchanged: the words are to be checked. */
+  readonly doubted: boolean
   /** Words under a heading each: as they were read, and as they were sent where those differ. */
   readonly words: readonly { readonly heading: string; readonly lines: string }[]
 }
@@ -170,7 +172,7 @@ export interface DeskGarment {
   readonly prospects: readonly string[]
   readonly notes: readonly DeskNote[]
   readonly photos: readonly Photo[]
-  /** Null where no photo of the label was sent. */
+  /** Null where none of it was read off a photo. */
   readonly label: DeskLabel | null
   readonly form: DecisionForm
   readonly next: Link | null
