@@ -13,12 +13,13 @@ export const surely = 0.3
 
 /**
  * Reads the lines of a care label that were read from a picture. A number that may be another makes the whole
- * doubtful, whatever the shares add up to. Never throws.
+ * doubtful, whatever the shares add up to, unless the other lines tell the same without it. Never throws.
  */
 export function readLines(lines: readonly PicturedLine[]): LabelReading {
-  const reading = readLabel(lines.map(({ text }) => withoutSlips(text)).join('\n'))
-  const doubtful = lines.some(({ text, sure }) => sure < surely && /\d ?%|% ?\d/.test(text))
-  if (!reading.sure || !doubtful) return reading
+  const reading = read(lines)
+  const clear = lines.filter((line) => !mayBeOther(line))
+  if (!reading.sure || clear.length === lines.length || tellsSame(read(clear), reading))
+    return reading
   const code = 'letters_unclear'
   return {
     ...reading,
@@ -27,3 +28,12 @@ export function readLines(lines: readonly PicturedLine[]): LabelReading {
     problems: [...reading.problems, { code, message: problemWords[code] }],
   }
 }
+
+const read = (lines: readonly PicturedLine[]): LabelReading =>
+  readLabel(lines.map(({ text }) => withoutSlips(text)).join('\n'))
+
+const mayBeOther = ({ text, sure }: PicturedLine): boolean =>
+  sure < surely && /\d ?%|% ?\d/.test(text)
+
+const tellsSame = (clear: LabelReading, whole: LabelReading): boolean =>
+  clear.sure && JSON.stringify(clear.blocks) === JSON.stringify(whole.blocks)

@@ -12,7 +12,7 @@ export interface Grouped {
 
 /** Shares printed to a tenth may miss 100 by this much, percent. */
 const roundingPercent = 0.2
-const near = (total: number): boolean => Math.abs(total - 100) <= roundingPercent
+export const near = (total: number): boolean => Math.abs(total - 100) <= roundingPercent
 
 /** A part whose shares miss 100 by no more is taken as whole, percent; a nearer miss is told. */
 export const wholeWithin = 3
@@ -83,7 +83,7 @@ const families: Partial<Record<FibreKey, FibreKey>> = {
   nylon66: 'polyamide',
   polyurethane: 'elastane',
 }
-const family = (fibre: FibreKey): FibreKey => families[fibre] ?? fibre
+export const family = (fibre: FibreKey): FibreKey => families[fibre] ?? fibre
 
 function withoutRepeats(pairs: readonly Pair[]): Pair[] {
   const once: Pair[] = []

@@ -10,9 +10,14 @@ export interface Pairing {
   readonly pairs: readonly Pair[]
   readonly numbersLeft: readonly LeftNumber[]
   readonly fibresLeft: readonly FibreElement[]
+  /** All of these in the order of the label. */
+  readonly told: readonly Told[]
   /** The shares stand apart from the names, in columns. */
   readonly apart: boolean
 }
+
+/** A share with its name, or one of the two alone. */
+export type Told = Pair | LeftNumber | FibreElement
 
 export interface LeftNumber {
   readonly share: NumberElement
@@ -80,7 +85,7 @@ function cheapest(places: readonly Place[], elements: readonly Element[]): Pairi
     cost: path.cost + debt(path, places),
   }))
   const best = ends.reduce((a, b) => (b.cost < a.cost ? b : a))
-  return told(best.path, places, elements)
+  return traced(best.path, places, elements)
 }
 
 const isReal = ({ element }: Place): boolean => element.kind !== 'word'
@@ -140,20 +145,26 @@ function joined(path: Path, places: readonly Place[], last: number, gap: number)
   }
 }
 
-function told(end: Path, places: readonly Place[], elements: readonly Element[]): Pairing {
-  const pairs: Pair[] = []
-  const numbersLeft: LeftNumber[] = []
-  const fibresLeft: FibreElement[] = []
+function traced(end: Path, places: readonly Place[], elements: readonly Element[]): Pairing {
+  const told: Told[] = []
   for (let path: Path | null = end; path?.before; path = path.before) {
     const place = places[path.read - 1]!
     const number = [path.partner, place].find((one) => one?.element.kind === 'number')
     if (path.partner && isReal(path.partner) && isReal(place))
-      pairs.unshift(pairOf(path.partner, place, elements))
-    else if (number) numbersLeft.unshift(...leftNumber(number, elements))
-    else if (place.element.kind === 'fibre') fibresLeft.unshift(place.element)
+      told.unshift(pairOf(path.partner, place, elements))
+    else if (number) told.unshift(...leftNumber(number, elements))
+    else if (place.element.kind === 'fibre') told.unshift(place.element)
   }
-  return { pairs, numbersLeft, fibresLeft, apart: false }
+  return {
+    pairs: told.filter(isPair),
+    numbersLeft: told.filter((one): one is LeftNumber => 'name' in one),
+    fibresLeft: told.filter((one): one is FibreElement => 'kind' in one),
+    told,
+    apart: false,
+  }
 }
+
+export const isPair = (told: Told): told is Pair => 'share' in told && 'fibre' in told
 
 const furthest = 12
 
@@ -259,7 +270,7 @@ function inColumns(places: readonly Place[], elements: readonly Element[]): Pair
     slashed &&= [first, second].every((run) => allSlashed(run, elements))
     pairs.push(...first.map((place, i) => pairOf(place, second[i]!, elements)))
   }
-  return { pairs, numbersLeft: [], fibresLeft: [], apart: !slashed }
+  return { pairs, numbersLeft: [], fibresLeft: [], told: pairs, apart: !slashed }
 }
 
 const sameFibre = (a: Place, b: Place): boolean =>

@@ -11,13 +11,17 @@ import type { Element } from './elements.ts'
 import type { Pair } from './pairing.ts'
 import { careWords, firstSign, isReadWord, meaningOf, once } from './vocabulary.ts'
 
+export interface Doubts {
+  readonly problems: Set<ProblemCode>
+  /** Words and numbers that could not be read. */
+  readonly unread: readonly Element[]
+}
+
 /** What stands among the shares and was not understood: such a make-up is asked about. */
-export function doubtsAmong(
-  elements: readonly Element[],
-  pairs: readonly Pair[],
-): Set<ProblemCode> {
+export function doubtsAmong(elements: readonly Element[], pairs: readonly Pair[]): Doubts {
   const told = new Set<Element>(pairs.flatMap(({ share, fibre }) => [share, fibre]))
   const doubts = new Set<ProblemCode>()
+  const unread: Element[] = []
   const sentences = sentenceOf(elements)
   for (const { share, fibre } of pairs)
     if (
@@ -39,14 +43,14 @@ export function doubtsAmong(
         isUnread(element) &&
         (at < first ? standsBefore(clause, at) : within || isBehind(clause, last, at))
       )
-        doubts.add('words_unread')
-      if (isStrayNumber(clause, at, last, told)) doubts.add('words_unread')
+        unread.push(element)
+      if (isStrayNumber(clause, at, last, told)) unread.push(element)
       if (element.kind === 'limit' && limitsShare(clause, at, told)) doubts.add('share_limited')
       if (element.kind === 'or' && (within || leadsTo(clause, at, told))) doubts.add('alternatives')
       if (isBan(element) && at < last && leadsTo(clause, at, told)) doubts.add('words_unread')
     }
   }
-  return doubts
+  return { problems: doubts, unread }
 }
 
 const mixtures: ReadonlySet<string> = new Set(mixtureWords.map(fold))

@@ -1,0 +1,86 @@
+import type { ProblemCode } from '../reading.ts'
+import { totalOf } from './blocks.ts'
+import type { Element, FibreElement, NumberElement } from './elements.ts'
+import { type LeftNumber, type Pair, type Pairing, pairUp, type Told } from './pairing.ts'
+import type { Region } from './regions.ts'
+
+/** What one stretch of the label tells of the parts that it names. */
+export interface Part {
+  readonly region: Region
+  readonly pairing: Pairing
+  readonly pairs: readonly Pair[]
+}
+
+export function partOf(region: Region, bare: boolean): Part {
+  const pairing = pairUp(region.elements, bare)
+  const pairs = [
+    ...pairing.pairs,
+    ...pureFibres(region.elements, pairing),
+    ...unknownNames(pairing),
+  ]
+  return { region, pairing, pairs }
+}
+
+export const namesFibre = ({ pairs }: Part): boolean =>
+  pairs.some(({ fibre }) => fibre.fibre !== 'other' || fibre.doubt !== 'name_unknown')
+
+/** What is doubtful in the part itself, but for what `explained` holds. */
+export function doubtsIn(
+  { region, pairing, pairs }: Part,
+  explained: ReadonlySet<Told>,
+): ProblemCode[] {
+  const problems: ProblemCode[] = []
+  if (pairing.apart) problems.push('pairing')
+  if (region.unclear) problems.push('section_unclear')
+  if (region.elements.some(({ kind }) => kind === 'variant') && pairs.length > 0)
+    problems.push('alternatives')
+  if (pairing.numbersLeft.some((left) => !explained.has(left) && !isExplained(left, pairs)))
+    problems.push('number_unexplained')
+  if (pairing.fibresLeft.some((fibre) => !explained.has(fibre) && !isNamed(fibre, pairs)))
+    problems.push('fibre_unexplained')
+  return problems
+}
+
+/** "Pure wool", "all cotton", where no share is given. */
+function pureFibres(elements: readonly Element[], pairing: Pairing): Pair[] {
+  if (pairing.pairs.length > 0 || pairing.numbersLeft.length > 0) return []
+  const found: FibreElement[] = []
+  for (const [at, element] of elements.entries()) {
+    if (element.kind === 'fibre' && element.pure) found.push(element)
+    if (element.kind !== 'pure') continue
+    const next = elements
+      .slice(at + 1)
+      .find(({ kind }) => kind !== 'line' && kind !== 'detail' && kind !== 'pure')
+    const before = elements[at - 1]
+    if (next?.kind === 'fibre') found.push(next)
+    else if (before?.kind === 'fibre') found.push(before)
+  }
+  const [first] = found
+  if (!first || !pairing.fibresLeft.every(({ fibre }) => fibre === first.fibre)) return []
+  return [{ share: allOfIt, fibre: first, detail: null }]
+}
+
+const allOfIt: NumberElement = { kind: 'number', value: 100, percent: true, raw: '100' }
+
+/** A share whose name is not known, where it alone is missing from the whole. */
+function unknownNames({ pairs, numbersLeft }: Pairing): Pair[] {
+  const named = numbersLeft.filter((left) => left.name !== null)
+  const left = named.filter(({ share }) => !pairs.some((pair) => pair.share.value === share.value))
+  if (left.length === 0) return []
+  const sum = totalOf(pairs) + left.reduce((total, { share }) => total + share.value, 0)
+  if (Math.abs(sum - 100) > 0.2) return []
+  return left.map(({ share, name }) => ({
+    share,
+    fibre: { kind: 'fibre', fibre: 'other', raw: name!, languages: [], doubt: 'name_unknown' },
+    detail: name!,
+  }))
+}
+
+// Another language, not known here, repeats a share; or a share tells how much of a fibre is recycled.
+const isExplained = ({ share, name, qualifies }: LeftNumber, pairs: readonly Pair[]): boolean =>
+  pairs.some((pair) => pair.share === share) ||
+  qualifies ||
+  (name !== null && pairs.some((pair) => pair.share.value === share.value))
+
+const isNamed = ({ fibre, doubt, code }: FibreElement, pairs: readonly Pair[]): boolean =>
+  doubt === 'spelling' || code === true || pairs.some((pair) => pair.fibre.fibre === fibre)
