@@ -1,15 +1,12 @@
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
+import { rmSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { argv } from 'node:process'
 import { fileURLToPath } from 'node:url'
 import { z } from 'zod'
-import { openBrowser } from '../help/browser.ts'
-import { coveredLine, wordsOf } from './contents.ts'
-import { degrade } from './degrade.ts'
-import { type Drawn, drawLabel, type Redrawn } from './draw.ts'
-import { openEasel, takePicture } from './picture.ts'
+import type { Redrawn } from './draw.ts'
+import { drawSet } from './draw-set.ts'
 import { contactSheet } from './sheet.ts'
-import { type Kind, kinds, type Truth } from './truth.ts'
+import { kinds } from './truth.ts'
 
 /**
  * Photos of invented labels, each with what it shows in a JSON beside it, into test/.out/labels/<seed>/:
@@ -27,80 +24,15 @@ const [seed, ofMain, ofOthers] = z
 const folder = fileURLToPath(new URL(`../../test/.out/labels/${seed}/`, import.meta.url))
 const tell = (line: string): void => void process.stdout.write(`${line}\n`)
 
-function truthOf({ contents, look, sure }: Drawn, file: string, capital: number): Truth {
-  const { kind, languages, blocks, iron, text, traits } = contents
-  const { light, curl, shake, cover } = look
-  const covered = cover ? coveredLine(contents) : undefined
-  return {
-    file,
-    kind,
-    languages,
-    blocks,
-    iron,
-    text,
-    traits: {
-      ...traits,
-      sureInText: sure,
-      capitalPx: Math.round(capital),
-      font: look.font,
-      bold: look.bold,
-      ground: look.ground,
-      cloth: look.cloth.is,
-      ink: look.ink,
-      worn: look.worn,
-      ghost: look.ghost,
-      cover: cover?.by ?? null,
-      covered: covered ? wordsOf(covered) : null,
-      turn: look.turn,
-      exif: look.exif,
-      tilt: look.tilt,
-      pitch: look.pitch,
-      yaw: look.yaw,
-      curl: curl.depth,
-      blur: look.blur,
-      shake: shake?.length ?? null,
-      light: light.level,
-      noise: light.noise,
-      shadow: light.shadow?.depth ?? null,
-      quality: look.quality,
-    },
-  }
-}
-
 rmSync(folder, { recursive: true, force: true })
-mkdirSync(folder, { recursive: true })
 
-const wanted = kinds.flatMap((kind): [Kind, number][] =>
-  Array.from({ length: kind === 'main' ? ofMain : ofOthers }, (_, at) => [kind, at + 1]),
-)
-const redrawn: Redrawn[] = []
-const files: string[] = []
-const browser = await openBrowser()
-try {
-  const easel = await openEasel(browser)
-  const finish = async (drawn: Drawn, file: string, photo: Promise<Buffer>, capital: number) => {
-    writeFileSync(join(folder, file), await photo)
-    const truth = truthOf(drawn, file, capital)
-    writeFileSync(join(folder, `${file.slice(0, -4)}.json`), JSON.stringify(truth, null, 2))
-  }
-  // The next picture is taken while this one is worked on.
-  let working: Promise<void> = Promise.resolve()
-  for (const [kind, number] of wanted) {
-    const drawn = drawLabel(seed, kind, number)
-    redrawn.push(...drawn.redrawn)
-    const picture = await takePicture(easel, drawn.contents, drawn.look)
-    const file = `${kind}-${String(number).padStart(3, '0')}.jpg`
-    await working
-    working = finish(drawn, file, degrade(picture, drawn.look), picture.capital)
-    files.push(join(folder, file))
-    if (files.length % 20 === 0) tell(`  ${files.length} of ${wanted.length}`)
-  }
-  await working
-} finally {
-  await browser.close()
-}
+const counts = Object.fromEntries(kinds.map((kind) => [kind, kind === 'main' ? ofMain : ofOthers]))
+const { truths, redrawn } = await drawSet(folder, seed, counts, (count, of) => {
+  if (count % 20 === 0) tell(`  ${count} of ${of}`)
+})
 
 writeFileSync(join(folder, '..', `redrawn-${seed}.json`), JSON.stringify(redrawn, null, 2))
+const files = truths.map(({ file }) => join(folder, file))
 const sheet = await contactSheet(files, join(folder, '..', `sheet-${seed}.png`))
 tell(`${files.length} photos in ${folder}`)
 tell(`${redrawn.length} labels drawn again, as their own words read otherwise: ${tallied(redrawn)}`)
