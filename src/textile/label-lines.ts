@@ -12,12 +12,12 @@ export interface PicturedLine {
 export const surely = 0.3
 
 /**
- * Reads the lines of a care label that were read from a picture. A number that may be another makes the whole
- * doubtful, whatever the shares add up to, unless the other lines tell the same without it. Never throws.
+ * Reads the lines of a care label that were read from a picture. Lines with letters that may be others make the
+ * whole doubtful, whatever the shares add up to, unless all other lines tell the same without them. Never throws.
  */
 export function readLines(lines: readonly PicturedLine[]): LabelReading {
   const reading = read(lines)
-  const clear = lines.filter((line) => !mayBeOther(line))
+  const clear = lines.filter(({ sure }) => sure >= surely)
   if (!reading.sure || clear.length === lines.length || tellsSame(read(clear), reading))
     return reading
   const code = 'letters_unclear'
@@ -32,8 +32,7 @@ export function readLines(lines: readonly PicturedLine[]): LabelReading {
 const read = (lines: readonly PicturedLine[]): LabelReading =>
   readLabel(lines.map(({ text }) => withoutSlips(text)).join('\n'))
 
-const mayBeOther = ({ text, sure }: PicturedLine): boolean =>
-  sure < surely && /\d ?%|% ?\d/.test(text)
-
 const tellsSame = (clear: LabelReading, whole: LabelReading): boolean =>
-  clear.sure && JSON.stringify(clear.blocks) === JSON.stringify(whole.blocks)
+  clear.sure &&
+  clear.iron.level === whole.iron.level &&
+  JSON.stringify(clear.blocks) === JSON.stringify(whole.blocks)

@@ -25,3 +25,66 @@ test('an unclear letter far from any share makes no share doubtful', () => {
 test('no lines have no words', () => {
   expect(readLines([])).toMatchObject({ sure: false, problems: [{ code: 'no_words' }] })
 })
+
+const ironing = (...texts: string[]) => {
+  const { iron, sure, problems } = readLines(lines('100% COTTON', ...texts))
+  return { level: iron.level, sure, problems: problems.map(({ code }) => code) }
+}
+const asked = { sure: false, problems: ['iron_unclear'] }
+
+// Invented slips; a ban that may have been one is never leave to iron, and no reading of it is sure.
+test.each([
+  'Do hot iron',
+  'Do n# iron',
+  'N planchar',
+  'on stirare',
+  'Far ei strykas',
+  'na se calca',
+  'ncht bugeln',
+  'n planchar caliente',
+  'Do not irkm',
+  'No plnchr',
+])('a ban half read is asked about: %s', (line) => {
+  const { level, ...rest } = ironing(line)
+  expect(rest).toEqual(asked)
+  expect([null, 'none', 'cool']).toContain(level)
+})
+
+test.each([
+  'Do not iron',
+  'No planchar',
+  'Non stirare',
+  'Får ej strykas',
+  'Nu se calcă',
+  'Nicht bügeln',
+  'Never ron',
+])('a ban that is read whole is sure: %s', (line) => {
+  expect(ironing(line)).toEqual({ level: 'none', sure: true, problems: [] })
+})
+
+test('a level that two languages say clearly stands for sure beside a half read one', () => {
+  const clear = ['Cool iron', 'Plancha tibia']
+  expect(ironing(...clear, 'Nxchtq bügeln')).toEqual({ level: 'cool', sure: true, problems: [] })
+  expect(ironing('Cool iron', 'Nxchtq bügeln')).toMatchObject(asked)
+})
+
+test('a colder level that is half read stands against two languages, and gives way to three', () => {
+  const clear = ['Warm iron', 'Plancha media']
+  const colder = 'Nicht qvorx bügeln'
+  expect(ironing(...clear, colder)).toEqual({ level: 'none', ...asked })
+  expect(ironing(...clear, 'Stryk på medelvärme', colder)).toEqual({ level: 'warm', ...asked })
+})
+
+test('an ironing line whose letters may be others makes the reading doubtful', () => {
+  const [cotton, iron] = lines('100% COTTON', 'HOT IRON')
+  expect(readLines([cotton!, { ...iron!, sure: 0.1 }])).toMatchObject({
+    iron: { level: 'hot' },
+    sure: false,
+    problems: [{ code: 'letters_unclear' }],
+  })
+})
+
+test('the letter X forbids no iron, but for the cross behind the Korean word', () => {
+  expect(readLabel('60 X 40 CM\n100% COTTON').iron.level).toBeNull()
+  expect(readLabel('면 100%\n다림질: X').iron.level).toBe('none')
+})

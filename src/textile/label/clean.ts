@@ -15,6 +15,8 @@ const percentSigns = /[％﹪٪℅]|(?<=\d ?)[°ºo]\/[o0]|(?<=\d )[0o]\/[0o]/gi
 // "Cotton ..... 80 %", "棉……80%": dots, lines and dashes that lead the eye from a name to its share.
 const leaders =
   /(?<![-.…·•_=‥–—])(?:(?:[.…·•_=‥]|(?<=[.…·•_=‥]) (?=[.…·•_=‥])){3,200}|\.{2,200}|…{1,200}|[-–—]{3,200}|_{2,200})(?= ?[%\d])/gu
+// "다림질: X": the letter stands for a cross.
+const crossBehindSigns = /(?<=\p{Script=Hangul}[ :]{0,2})[xX](?![\p{L}\d])/gu
 const percentGluedToLetters = /(\p{L}{2})(\d{1,3}(?:[.,]\d{1,2})?[ \n]*%)/gu
 
 export function cleanText(raw: string): CleanText {
@@ -28,6 +30,7 @@ export function cleanText(raw: string): CleanText {
     .replaceAll('º', '°')
     .replaceAll(leaders, ': ')
     .normalize('NFKC')
+    .replaceAll(crossBehindSigns, '×')
     .replaceAll(unprinted, '')
   const lines = text.split('\n').map((line) => line.trim())
   return {

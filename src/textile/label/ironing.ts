@@ -1,3 +1,4 @@
+import type { LanguageCode } from '../languages/types.ts'
 import type { IronLevel, IronReading } from '../reading.ts'
 import { forbiddenVerbs } from './bans.ts'
 import { cautious, namesSetting, untold } from './caution.ts'
@@ -11,11 +12,12 @@ import {
   levelsApart,
   namesLevel,
 } from './iron-level.ts'
+import { missesIron } from './iron-missed.ts'
 import { has, type Item } from './items.ts'
 import { keptOff, sparesPrint } from './kept-off.ts'
 import { ownLine, type Phrase, phraseAt, phraseWords } from './phrase.ts'
 import { isNumberWord } from './spelled-numbers.ts'
-import { verbsIn } from './verbs.ts'
+import { isLevelWord, verbsIn } from './verbs.ts'
 import { isLabelWord } from './vocabulary.ts'
 
 export interface Ironing {
@@ -35,7 +37,8 @@ export function ironingOf(items: readonly Item[]): Ironing {
         : [],
     ),
   )
-  const said = mentions.flatMap(({ level }) => (level ? [level] : []))
+  const agreed = agreedLevel(mentions)
+  const said = agreed ? [agreed] : mentions.flatMap(({ level }) => (level ? [level] : []))
   const alone = said.length === 0 && mentions.length > 0 ? levelsAlone(items) : []
   const mild = alone.filter((one) => one !== 'hot')
   const levels = said.length > 0 ? said : mild
@@ -50,11 +53,31 @@ export function ironingOf(items: readonly Item[]): Ironing {
       words: telling?.words ?? null,
     },
     doubtful:
-      alone.length > 0 || new Set(levels).size > 1 || mentions.some(({ doubtful }) => doubtful),
+      alone.length > 0 ||
+      new Set(levels).size > 1 ||
+      (mentions.length === 0 && missesIron(items)) ||
+      mentions.some((one) => one.doubtful && !(agreed && [agreed, null].includes(one.level))),
   }
 }
 
+/** Languages that must say a colder level clearly, for one that is not clear to count for nothing. */
+const enough = { same: 2, colder: 3 }
+
+/** The level that several languages say clearly, whatever was half read in others; null where there is none. */
+function agreedLevel(mentions: readonly Mention[]): IronLevel | null {
+  const clear = mentions.filter((one) => one.level && !one.doubtful && !one.heatOnly)
+  const level = clear[0]?.level
+  if (!level || clear.some((one) => one.level !== level)) return null
+  const spoken: Mention[] = []
+  for (const one of clear)
+    if (!spoken.some(({ languages }) => languages.some((code) => one.languages.includes(code))))
+      spoken.push(one)
+  const isColder = mentions.some((one) => one.level && colder(one.level, level) !== level)
+  return spoken.length >= enough[isColder ? 'colder' : 'same'] ? level : null
+}
+
 interface Mention {
+  readonly languages: readonly LanguageCode[]
   readonly level: IronLevel | null
   readonly notOnPrint: boolean
   readonly wrongSide: boolean
@@ -70,7 +93,14 @@ function withoutHeatBans(mentions: readonly Mention[]): readonly Mention[] {
   return others.some(({ level }) => level !== null) ? others : mentions
 }
 
-function mentionOf(phrase: Phrase, items: readonly Item[], forbidden: boolean): Mention {
+const mentionOf = (phrase: Phrase, items: readonly Item[], forbidden: boolean): Mention => ({
+  languages: phrase.languages,
+  ...toldBy(phrase, items, forbidden),
+})
+
+type Told = Omit<Mention, 'languages'>
+
+function toldBy(phrase: Phrase, items: readonly Item[], forbidden: boolean): Told {
   const words = phraseWords(phrase)
   const wrongSide = saysReverse(phrase)
   const misread = !forbidden && startsDoNot(items, phrase.verb.at)
@@ -138,18 +168,30 @@ const forbidsDirect = ({ before, after }: Phrase): boolean =>
 /** A word on the line of the ironing word that could not be read may change what is said of it. */
 function hasStray(phrase: Phrase): boolean {
   const { before, after } = ownLine(phrase)
-  return [...before, ...after].some(isStray)
+  return [...before, ...after].some(isStray) || isHalfBan(before.at(-1), phrase)
 }
+
+/** "N planchar", "on stirare": what stands right before may be the rest of a "not". */
+function isHalfBan(item: Item | undefined, { languages }: Phrase): boolean {
+  if (!item || isDegreeWord(item) || item.text.length > longestHalf) return false
+  if (item.kind === 'word') return /^\p{L}$/u.test(item.raw)
+  const spoken = item.term?.roles.flatMap((role) => role.languages)
+  return !isLevelWord(item) && spoken?.some((code) => languages.includes(code)) === false
+}
+
+/** Letters; "not", "ne pas", "nie" are no longer. */
+const longestHalf = 3
 
 const isStray = (item: Item): boolean =>
   item.kind === 'word' &&
-  /\p{L}{3}/u.test(item.raw) &&
+  /\p{L}{2}/u.test(item.raw) &&
   !isLabelWord(item.text) &&
   !isNumberWord(item.text) &&
   !isDegreeWord(item)
 
-/** "Do no7 iron": an unread word between "do" and "iron" is a "not". */
+/** "Do no7 iron", "do hot iron": what stands between "do" and "iron" is a "not". */
 function startsDoNot(items: readonly Item[], at: number): boolean {
   const [first, second] = [items[at - 2], items[at - 1]]
-  return first?.text === 'do' && second?.kind === 'word' && second.text.length <= 4
+  if (first?.text !== 'do' || !second) return false
+  return second.text === 'hot' || (second.kind === 'word' && second.text.length <= 4)
 }

@@ -1,5 +1,14 @@
 import { fold } from './clean.ts'
+import { guessName, lettersApart } from './spelling.ts'
 import { careWords, isLabelWord, once } from './vocabulary.ts'
+
+/** Letters taken for digits, in front of a percent sign or of what was read for one. */
+const digitsInLetters =
+  /(?<![\p{L}\d.,])(?:(?=[OoQDCSsBZzlI|]*\d)[\dOoQDCSsBZzlI|]{2,3}|[Ss])(?= ?%|[xX](?![\p{L}\d])| [xX](?= \p{L}{3}))/gu
+const digitOf: Readonly<Record<string, string>> = {
+  ...{ O: '0', o: '0', Q: '0', D: '0', C: '0', S: '5', s: '5', B: '8', Z: '2', z: '2' },
+  ...{ l: '1', I: '1', '|': '1' },
+}
 
 /** Signs that a reader of pictures gives for "%" behind a number. Seen on drawn labels, see test/labels. */
 const percentSlips: readonly (readonly [RegExp, string])[] = [
@@ -19,7 +28,8 @@ const percentSlips: readonly (readonly [RegExp, string])[] = [
 const letterSlips: readonly (readonly [RegExp, string])[] = [
   [/(?<=\p{L})[!|]/gu, 'l'],
   [/(?<=\p{L}{3})1(?=\p{L}|$| )/gu, 'l'],
-  [/(?<=\p{Ll})B(?=\p{Ll})/gu, 'ss'],
+  [/(?<=\p{Ll})B(?=\p{Ll}|(?![\p{L}\d]))/gu, 'ss'],
+  [/(?<=\p{Script=Latin})β/gu, 'ss'],
 ]
 
 /** Letters of one shape, made the same; `#` is what no letter was likely for. */
@@ -34,7 +44,7 @@ const shape = (word: string): string =>
 /** No letter was likely: some letter all the same, else the word would fall in two. */
 const unclear = /(?<=\p{L})#|#(?=\p{L})/gu
 
-/** Words from here on may have one letter that is another. */
+/** Words from here on may have one letter that is another, too many or missing. */
 const oneOtherFrom = 6
 
 const words = once((): readonly string[] => [
@@ -47,11 +57,20 @@ const byShape = once((): ReadonlyMap<string, string | null> => {
   return found
 })
 
-function differences(a: string, b: string): number {
-  let count = 0
-  for (let at = 0; at < a.length; at += 1) if (a[at] !== b[at]) count += 1
-  return count
+/** Words behind which a word of three to five letters is "iron" sooner than any other. */
+const leadsToIron = /(?<=\b(?:never|not|cool|warm|medium|hot) )[\p{L}\d#|!]{3,5}(?![\p{L}\d#])/giu
+
+const ironWord = (read: string): string => {
+  const word = fold(read)
+  return !isLabelWord(word) && lettersApart(word, 'iron', 1) === 1 ? 'iron' : read
 }
+
+/** What a word says alone, the same for two spellings of one word; a part of phrases says itself. */
+const meaning = (word: string): string =>
+  careWords()
+    .single(word)
+    ?.roles.map(({ role, languages }) => `${role} ${languages.join(' ')}`)
+    .join() ?? word
 
 /** The one word of care that was most likely printed, or the word as it is. */
 function careWord(read: string): string {
@@ -59,11 +78,11 @@ function careWord(read: string): string {
   if (!/[a-z#]{3}/.test(word) || isLabelWord(word) || words().includes(word)) return read
   const sameShape = byShape().get(shape(word))
   if (sameShape) return sameShape
-  if (word.length < oneOtherFrom) return read
+  if (word.length < oneOtherFrom || guessName(word)) return read
   const near = words().filter(
-    (other) => other.length === word.length && differences(word, other) === 1,
+    (other) => Math.abs(other.length - word.length) < 2 && lettersApart(word, other, 1) === 1,
   )
-  return near.length === 1 ? near[0]! : read
+  return new Set(near.map(meaning)).size === 1 ? near[0]! : read
 }
 
 /**
@@ -71,8 +90,13 @@ function careWord(read: string): string {
  * letters for letters of the same shape. Names of fibres are left as they are: their own reading weighs them.
  */
 export function withoutSlips(line: string): string {
-  let mended = line
+  let mended = line.replaceAll(digitsInLetters, (read) =>
+    read.replaceAll(/\D/g, (letter) => digitOf[letter]!),
+  )
   for (const [slip, meant] of [...percentSlips, ...letterSlips])
     mended = mended.replaceAll(slip, meant)
-  return mended.replaceAll(/[\p{L}\d#|!]{4,}/gu, careWord).replaceAll(unclear, 'm')
+  return mended
+    .replaceAll(/[\p{L}\d#|!]{4,}/gu, careWord)
+    .replaceAll(leadsToIron, ironWord)
+    .replaceAll(unclear, 'm')
 }

@@ -1,6 +1,6 @@
 import type { LanguageCode } from '../languages/types.ts'
 import { has, type Item } from './items.ts'
-import { meaningOf, type Role } from './vocabulary.ts'
+import { meaningOf, type Role, type Term } from './vocabulary.ts'
 
 export type Verb = 'iron' | 'steam' | 'wash' | 'bleach' | 'tumble' | 'dry' | 'dryClean' | 'other'
 
@@ -32,12 +32,16 @@ const verbRoles: readonly (readonly [Role, Verb, boolean])[] = [
   ['otherVerbs', 'other', false],
 ]
 
-export function verbsIn(items: readonly Item[]): VerbAt[] {
-  return items.flatMap((item, at) => {
-    const found = verbRoles.find(([role]) => has(item, role))
-    return found ? [{ role: found[0], verb: found[1], forbidden: found[2], at }] : []
-  })
+export const verbOf = (term: Term | null): Omit<VerbAt, 'at'> | null => {
+  const found = verbRoles.find(([role]) => meaningOf(term, role))
+  return found ? { role: found[0], verb: found[1], forbidden: found[2] } : null
 }
+
+export const verbsIn = (items: readonly Item[]): VerbAt[] =>
+  items.flatMap(({ term }, at) => {
+    const verb = verbOf(term)
+    return verb ? [{ ...verb, at }] : []
+  })
 
 /** A mark that ends a phrase. */
 export const endsPhrase = (item: Item | undefined): boolean =>
