@@ -88,15 +88,24 @@ export function judge(seen: LabelWords, longest: number): Judged {
 }
 
 /**
- * Words that were read on a label's photos with doubt, and surely on none of them. `answered` is what
- * stood as the label's answer before: its words may be those of a photo that is there no more.
+ * Words that were read on a label's photos with doubt, and surely on none of them. Photos that were taken
+ * away count: their words may still stand in the field, or in what was `answered` before.
  */
-export function doubtedWords(
-  photos: readonly (LabelPhoto | null)[],
+export async function doubtedWords(
+  db: Db,
+  place: PhotoPlace,
   answered: LabelValue | undefined,
   longest: number,
-): string[] {
-  const judged = photos.flatMap((photo) => (photo?.seen ? [judge(photo.seen, longest)] : []))
+): Promise<string[]> {
+  const rows = await db
+    .selectFrom('photo')
+    .select('label')
+    .where('pile_id', '=', place.pileId)
+    .where('item', '=', place.item)
+    .where('question', '=', place.question)
+    .where('label', 'is not', null)
+    .execute()
+  const judged = rows.map(({ label }) => judge(JSON.parse(label!) as LabelWords, longest))
   const readAs = (wanted: Judged['verdict']) =>
     judged.filter(({ verdict }) => verdict === wanted).map(({ words }) => words)
   const sure = readAs('sure')

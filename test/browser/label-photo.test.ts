@@ -104,6 +104,26 @@ test('a photo is read as soon as it is chosen, says so, and leads to what was re
   await page.waitForSelector('form[data-question=wear]')
 })
 
+test('a sure reading is confirmed where it stands', async () => {
+  await atLabel()
+  await choose()
+  await page.click('#label-read button')
+  await page.waitForSelector('form[data-question=wear]')
+})
+
+test.each([true, false])('a person may be asked with the photo, script or none: %s', async (js) => {
+  await atLabel(js)
+  reader.tells = new Failure('label_unread')
+  await choose()
+  if (js) await page.waitForSelector('#error-photo')
+  await page.click('details:has(#field-note) > summary')
+  await page.fill('#field-note', 'Is this wool?')
+  await page.click('button[value=ask]')
+  await page.waitForSelector('form[data-question=wear]')
+  await page.goto(page.url().replace(/\/?$/, '/1/label'))
+  expect(await page.locator('.label-taken img').count()).toBe(1)
+})
+
 test('what is typed while it is read stays', async () => {
   await atLabel()
   const go = held()

@@ -81,9 +81,17 @@ oneStore('a label’s photo at the desk', (store) => {
     expect(texts(page, '.hint')).toEqual(['As we read it', 'As the customer sent it'])
     expect(page.querySelectorAll('.label-seen b')).toEqual([])
     expect(page.querySelectorAll('.label-lines').map(({ innerHTML }) => innerHTML)).toEqual([
-      '100% L1NEN',
-      '&lt;b>100% linen&lt;/b>, warm iron',
+      '<mark>100% L1NEN</mark>',
+      '<mark>&lt;b>100% linen&lt;/b>, warm iron</mark>',
     ])
+  })
+
+  test('changed: the lines that differ are marked, and no others', async () => {
+    const read = 'MADE IN INDIA\n100% L1NEN\nWARM IRON'
+    await sent({ words: 'MADE IN INDIA\n100% LINEN\n\nWARM IRON', photo: 'p1', read })
+    const page = await garmentIn('en')
+    expect(texts(page, 'mark')).toEqual(['100% L1NEN', '100% LINEN'])
+    expect(texts(page, '.label-lines')).toEqual([read, 'MADE IN INDIA\n100% LINEN\n\nWARM IRON'])
   })
 
   test.each<[string, Partial<LabelValue>, string, number]>([
@@ -104,7 +112,9 @@ oneStore('a label’s photo at the desk', (store) => {
   test('read with doubt and confirmed: one glance tells it, on the folded garment too', async () => {
     await sent({ ...doubted, doubted: true })
     const page = await garmentIn('en')
-    expect(seen(page)!.text).toContain(`${check} We read it with doubt, and the customer confirmed`)
+    expect(seen(page)!.text).toContain(
+      `${check}. We read it with doubt, and the customer confirmed`,
+    )
     expect(texts(page, '.label-lines')).toEqual(['100% COTTON\nWARM IRON'])
     expect(page.querySelector('[data-grade=sound] > summary')!.text).toContain(check)
     expect(page.querySelector('.noted')!.text).toContain('Label read off its photo with doubt')
@@ -169,6 +179,6 @@ oneStore('a label’s photo at the desk', (store) => {
 
   test('in Spanish', async () => {
     await sent({ words: 'wool', photo: 'p1', read: 'wool', doubted: true })
-    expect(seen(await garmentIn('es'))!.text).toContain('Revisar la etiqueta La leímos con dudas')
+    expect(seen(await garmentIn('es'))!.text).toContain('Revisar la etiqueta. La leímos con dudas')
   })
 })

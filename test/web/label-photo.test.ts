@@ -82,6 +82,7 @@ oneStore('the photo of a label', (store) => {
     expect(field()).toBe(words)
     expect(walker.text('#label-read')).toContain('We read: cotton 60 %, polyester 40 %. Warm iron.')
     expect(walker.text('#label-read')).toContain('Is that right?')
+    expect(walker.text('#label-read button[value=answer]')).toBe('Yes, go on')
     expect(chosen('found')).toBe('words')
     expect(chosen('iron')).toBe('cool')
     expect(reader.given).toHaveLength(1)
@@ -112,6 +113,7 @@ oneStore('the photo of a label', (store) => {
     await sendFiles(walker, [await picture()], readIt)
     expect(walker.text('#label-read')).toContain('We are not sure. Please look at each line.')
     expect(walker.text('#label-read')).not.toContain('Is that right?')
+    expect(walker.root.querySelector('#label-read button')).toBeNull()
     await walker.send({ found: 'words', words: field() })
     expect(walker.question?.id).toBe('label_check')
   })
@@ -301,6 +303,16 @@ oneStore('the photo of a label', (store) => {
       await walker.open(`${walker.pilePath}/2/label`)
       await walker.send({ found: 'words', words: '100% linen, hot iron' })
       expect(await kept()).not.toHaveProperty('given.doubted')
+    })
+
+    test('stays in doubt where another photo takes its place and shows no words', async () => {
+      await sendFiles(walker, [await picture()], readIt)
+      clock.now += 1000
+      reader.tells = labelOf([], { faults: ['blurred'] })
+      await sendFiles(walker, [await picture('#333333')], { ...readIt, words: field() })
+      expect(field().replaceAll('\r', '')).toBe(words)
+      await walker.send({ found: 'words', words: field() })
+      expect(await kept()).toMatchObject({ given: { words, read: '', doubted: true } })
     })
 
     test('is in doubt no more once another photo is read surely as the same', async () => {

@@ -79,7 +79,14 @@ function WhatWasRead({ read }: { read: LabelRead }) {
     <div class={`label-read read-${verdict}`} id="label-read" tabIndex={-1} data-verdict={verdict}>
       {verdict !== 'sure' && <strong>{say(`label.photo.${verdict}`)}</strong>}
       {summary && <p>{verdict === 'sure' ? `${summary} ${say('label.photo.sure')}` : summary}</p>}
-      {verdict === 'sure' && <p class="hint">{say('label.photo.change')}</p>}
+      {verdict === 'sure' && (
+        <>
+          <button type="submit" name="act" value="answer" class="button main">
+            {say('label.photo.yes')}
+          </button>
+          <p class="hint">{say('label.photo.change')}</p>
+        </>
+      )}
       {doubted.length > 0 && (
         <>
           <p>{say('label.photo.doubted')}</p>

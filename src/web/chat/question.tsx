@@ -2,6 +2,7 @@ import { AnswerFields } from './answering.tsx'
 import {
   ActButton,
   Cautions,
+  describedBy,
   ErrorSummary,
   errorOf,
   FieldRefusal,
@@ -138,15 +139,26 @@ const EnterAnswers = () => (
 function AskPerson({ question }: { question: Question }) {
   const say = useSay()
   const refused = errorOf(question.errors, 'note')
+  const photoGoes = readsLabels(question)
   return (
     <details open={refused !== null || question.note !== ''}>
       <summary>{say('question.ask')}</summary>
       <label for="field-note">{say('question.askNote')}</label>
+      {photoGoes && (
+        <p class="hint" id="note-hint">
+          {say('question.askPhoto')}
+        </p>
+      )}
       <FieldRefusal field="note" sentence={refused} />
-      <textarea id="field-note" name="note" rows={3} maxLength={500}>
+      <textarea
+        id="field-note"
+        name="note"
+        rows={3}
+        maxLength={500}
+        aria-describedby={describedBy(photoGoes && 'note-hint', refused && 'error-note')}
+      >
         {question.note}
       </textarea>
-      {readsLabels(question) && <p class="hint">{say('question.askPhoto')}</p>}
       <button type="submit" name="act" value="ask" class="button second" data-ask="">
         {say('question.askSend')}
       </button>

@@ -85,7 +85,7 @@ export async function answerOfLabel(
   const reply = readReply(question, [], {
     ...rawOf(form.fields),
     labelPhoto: photo ? { id: photo.id, read } : undefined,
-    doubtedWords: doubtedWords([photo, before], labelValue(replies), longest),
+    doubtedWords: await doubtedWords(db, place, labelValue(replies), longest),
   })
   return {
     reply,

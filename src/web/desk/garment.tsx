@@ -127,10 +127,10 @@ function Pictures({ garment }: { garment: DeskGarment }) {
 
 function Flags({ garment }: { garment: DeskGarment }) {
   const say = useSay()
-  const { flags, noted } = garment
+  const { flags, noted, label } = garment
   return (
     <div class="reasons">
-      {flags.length === 0 && <p class="plain">{say('desk.no_flags')}</p>}
+      {flags.length === 0 && !label?.doubted && <p class="plain">{say('desk.no_flags')}</p>}
       <FlagList flags={flags} />
       {noted.length > 0 && (
         <details class="noted">

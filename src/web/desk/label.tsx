@@ -17,7 +17,7 @@ export function LabelSeen({ garment: { n, label } }: { garment: DeskGarment }) {
         <h4 id={`label-${n}`}>{say('desk.label.title')}</h4>
         {doubted ? (
           <p class="flag flag-care">
-            <strong>{say('desk.label.check')}</strong> {verdict}
+            <strong>{say('desk.label.check')}.</strong> {verdict}
           </p>
         ) : (
           <p>{verdict}</p>
@@ -26,7 +26,12 @@ export function LabelSeen({ garment: { n, label } }: { garment: DeskGarment }) {
           {words.map(({ heading, lines }) => (
             <div key={heading}>
               <p class="hint">{heading}</p>
-              <p class="label-lines">{lines}</p>
+              <p class="label-lines">
+                {lines.map(({ text, differs }, at) => [
+                  at > 0 && '\n',
+                  differs ? <mark>{text}</mark> : text,
+                ])}
+              </p>
             </div>
           ))}
         </div>

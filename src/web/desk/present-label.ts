@@ -38,6 +38,15 @@ function became(replies: Replies): Became {
   return read === words ? 'same' : 'changed'
 }
 
+/** Lines of words; those that differ have no like among the others, where there are others. */
+function linesOf(words: string, others: string): DeskLabel['words'][number]['lines'] {
+  if (words === '') return []
+  const known = new Set(others.split('\n'))
+  return words
+    .split('\n')
+    .map((text) => ({ text, differs: others !== '' && text.trim() !== '' && !known.has(text) }))
+}
+
 /** The label of a garment whose label was photographed; a copied one has the words alone. */
 export function labelOf(
   { garment, label: photo }: ReviewedGarment,
@@ -52,8 +61,8 @@ export function labelOf(
   const how = became(replies)
   const words = value?.found === 'words' && value.words !== read ? value.words : ''
   const shown = [
-    { what: 'read', lines: read },
-    { what: 'sent', lines: words },
+    { what: 'read', lines: linesOf(read, words) },
+    { what: 'sent', lines: linesOf(words, read) },
   ]
   return {
     photo: photo
@@ -67,7 +76,7 @@ export function labelOf(
     verdict: say(`desk.label.${how}`),
     doubted: garment.facts.labelDoubt === 'yes',
     words: shown
-      .filter(({ lines }) => lines !== '')
+      .filter(({ lines }) => lines.length > 0)
       .map(({ what, lines }) => ({ heading: say(`desk.label.words.${what}`), lines })),
   }
 }

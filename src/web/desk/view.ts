@@ -119,7 +119,10 @@ export interface DeskLabel {
   /** Read with doubt and sent on unchanged: the words are to be checked. */
   readonly doubted: boolean
   /** Words under a heading each: as they were read, and as they were sent where those differ. */
-  readonly words: readonly { readonly heading: string; readonly lines: string }[]
+  readonly words: readonly {
+    readonly heading: string
+    readonly lines: readonly { readonly text: string; readonly differs: boolean }[]
+  }[]
 }
 
 export interface FactLine {
