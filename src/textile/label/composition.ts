@@ -6,6 +6,7 @@ import { type Merged, mergeParts } from './merge.ts'
 import { nylonTypes } from './nylon.ts'
 import { doubtsIn, namesFibre, partOf } from './parts.ts'
 import { regionsOf } from './regions.ts'
+import { guessSections } from './section-guess.ts'
 import { doubtsAmong } from './unread.ts'
 
 export interface Composition {
@@ -47,13 +48,15 @@ const isWhole = ({ blocks }: Composition): boolean =>
   blocks.length > 0 && blocks.every(({ complete }) => complete)
 
 function read(items: readonly Item[], ways: { codes: boolean; bare: boolean }): Attempt {
-  const elements = nylonTypes(elementsOf(items, ways))
+  const elements = guessSections(nylonTypes(elementsOf(items, ways)))
   const parts = regionsOf(elements).map((region) => partOf(region, ways.bare))
-  const { blocks, problems: found, repeats } = parts.some(namesFibre) ? mergeParts(parts) : none
+  const merged = parts.some(namesFibre) ? mergeParts(parts) : none
+  const { blocks, problems: found, repeats, confirmed } = merged
   const problems = new Set<ProblemCode>(found)
   if (isGuess(elements)) problems.add('guessed')
   const explained = new Set(repeats.flat().flatMap(({ told }) => told))
-  for (const part of parts) for (const doubt of doubtsIn(part, explained)) problems.add(doubt)
+  for (const part of parts)
+    for (const doubt of doubtsIn(part, explained, confirmed.has(part))) problems.add(doubt)
   const pairs = parts.flatMap((part) => part.pairs)
   const doubts = doubtsAmong(elements, pairs)
   for (const doubt of doubts.problems) problems.add(doubt)
@@ -67,7 +70,7 @@ function read(items: readonly Item[], ways: { codes: boolean; bare: boolean }): 
   }
 }
 
-const none: Merged = { blocks: [], problems: new Set(), repeats: [] }
+const none: Merged = { blocks: [], problems: new Set(), repeats: [], confirmed: new Set() }
 
 /** "I think", or a question mark beside what is told. */
 const isGuess = (elements: readonly Element[]): boolean =>

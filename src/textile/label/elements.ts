@@ -20,7 +20,13 @@ import { isLabelWord, isPureWord, meaningOf } from './vocabulary.ts'
 export type Element =
   | NumberElement
   | FibreElement
-  | { readonly kind: 'section'; readonly sections: readonly Section[]; readonly raw: string }
+  | {
+      readonly kind: 'section'
+      readonly sections: readonly Section[]
+      readonly raw: string
+      /** Read through a mistake, and another name may be meant. */
+      readonly guessed?: boolean
+    }
   | {
       readonly kind: 'pure' | 'detail' | 'filler' | 'excluded' | 'hedge' | 'limit' | 'likeness'
       readonly raw: string

@@ -10,6 +10,8 @@ export interface Merged {
   readonly problems: ReadonlySet<ProblemCode>
   /** Of the parts whose every repetition tells the same, but for slips. */
   readonly repeats: readonly (readonly Repeat[])[]
+  /** Stretches whose part is told again elsewhere, under names that are clear. */
+  readonly confirmed: ReadonlySet<Part>
 }
 
 /** One block for each part that the label names, however many languages tell it. */
@@ -18,6 +20,7 @@ export function mergeParts(parts: readonly Part[]): Merged {
   const first = new Map([...told].map(([name, own]) => [name, agreedOn(stretchesOf(own), [])]))
   const problems = new Set<ProblemCode>()
   const repeats: (readonly Repeat[])[] = []
+  const confirmed = new Set<Part>()
   const blocks: Block[] = []
   for (const [section, own] of told) {
     const others = [...first].flatMap(([name, agreed]) =>
@@ -26,6 +29,7 @@ export function mergeParts(parts: readonly Part[]): Merged {
     const lost = section === null ? othersTold(stretchesOf(own), others) : null
     if (lost) {
       repeats.push(lost)
+      for (const part of own) confirmed.add(part)
       continue
     }
     const {
@@ -34,6 +38,7 @@ export function mergeParts(parts: readonly Part[]): Merged {
       repeats: agreeing,
     } = groupsOf(own, first.get(section)!, others)
     if (agreeing) repeats.push(agreeing)
+    if (agreeing && isNamedClearly(own, agreeing)) for (const part of own) confirmed.add(part)
     for (const problem of found) problems.add(problem)
     for (const group of groups) {
       for (const { fibre } of group) if (fibre.doubt) problems.add(fibre.doubt)
@@ -41,7 +46,18 @@ export function mergeParts(parts: readonly Part[]): Merged {
       blocks.push(blockOf(section, group))
     }
   }
-  return { blocks: withoutEcho(blocks), problems, repeats }
+  return { blocks: withoutEcho(blocks), problems, repeats, confirmed }
+}
+
+/** So many clear names of a part bear out any that are not. */
+const enoughNames = 2
+
+function isNamedClearly(parts: readonly Part[], agreeing: readonly Repeat[]): boolean {
+  const clear = parts.filter(({ region, pairing }) => {
+    const told = new Set(pairing.told)
+    return !region.unclear && agreeing.some((one) => one.flaws === 0 && told.has(one.told[0]!))
+  })
+  return clear.length >= enoughNames
 }
 
 function partsByName(parts: readonly Part[]): Map<string | null, Part[]> {

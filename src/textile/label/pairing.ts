@@ -4,6 +4,8 @@ export interface Pair {
   readonly share: NumberElement
   readonly fibre: FibreElement
   readonly detail: string | null
+  /** The share stands before its name. */
+  readonly shareFirst: boolean
 }
 
 export interface Pairing {
@@ -211,8 +213,9 @@ function pairOf(a: Place, b: Place, elements: readonly Element[]): Pair {
     a.element.kind === 'number'
       ? [a.element, b.element as FibreElement]
       : [b.element as NumberElement, a.element as FibreElement]
-  const fibreAt = a.element.kind === 'number' ? b.at : a.at
-  return { share, fibre, detail: fibre.detail ?? detailBeside(elements, fibreAt) }
+  const shareFirst = a.element === share
+  const fibreAt = shareFirst ? b.at : a.at
+  return { share, fibre, detail: fibre.detail ?? detailBeside(elements, fibreAt), shareFirst }
 }
 
 function detailBeside(elements: readonly Element[], at: number): string | null {

@@ -24,14 +24,15 @@ export function partOf(region: Region, bare: boolean): Part {
 export const namesFibre = ({ pairs }: Part): boolean =>
   pairs.some(({ fibre }) => fibre.fibre !== 'other' || fibre.doubt !== 'name_unknown')
 
-/** What is doubtful in the part itself, but for what `explained` holds. */
+/** What is doubtful in the part itself, but for what `explained` holds, and its name where that is `confirmed`. */
 export function doubtsIn(
   { region, pairing, pairs }: Part,
   explained: ReadonlySet<Told>,
+  confirmed: boolean,
 ): ProblemCode[] {
   const problems: ProblemCode[] = []
   if (pairing.apart) problems.push('pairing')
-  if (region.unclear) problems.push('section_unclear')
+  if (region.unclear && !confirmed) problems.push('section_unclear')
   if (region.elements.some(({ kind }) => kind === 'variant') && pairs.length > 0)
     problems.push('alternatives')
   if (pairing.numbersLeft.some((left) => !explained.has(left) && !isExplained(left, pairs)))
@@ -57,7 +58,7 @@ function pureFibres(elements: readonly Element[], pairing: Pairing): Pair[] {
   }
   const [first] = found
   if (!first || !pairing.fibresLeft.every(({ fibre }) => fibre === first.fibre)) return []
-  return [{ share: allOfIt, fibre: first, detail: null }]
+  return [{ share: allOfIt, fibre: first, detail: null, shareFirst: true }]
 }
 
 const allOfIt: NumberElement = { kind: 'number', value: 100, percent: true, raw: '100' }
@@ -73,6 +74,7 @@ function unknownNames({ pairs, numbersLeft }: Pairing): Pair[] {
     share,
     fibre: { kind: 'fibre', fibre: 'other', raw: name!, languages: [], doubt: 'name_unknown' },
     detail: name!,
+    shareFirst: true,
   }))
 }
 

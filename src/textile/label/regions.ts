@@ -38,7 +38,10 @@ function headersIn(elements: readonly Element[]): Header[] {
     const together = last && elements.slice(last.to + 1, at).every(joinsNames)
     if (last && together)
       headers[headers.length - 1] = joinedHeader(last, element.sections, at, elements)
-    else headers.push({ from: at, to: at, sections: [...element.sections], unclear: false })
+    else {
+      const unclear = element.guessed === true
+      headers.push({ from: at, to: at, sections: [...element.sections], unclear })
+    }
   }
   return headers.filter((header) => shareNear(elements, header))
 }

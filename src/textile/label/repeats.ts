@@ -7,6 +7,8 @@ import { lettersApart } from './spelling.ts'
 interface Entry {
   readonly share: NumberElement | null
   readonly fibre: FibreElement | null
+  /** Both, where they stand together. */
+  readonly pair: Pair | null
   readonly told: readonly Told[]
 }
 
@@ -34,16 +36,53 @@ export interface Cut {
   readonly cost: number
 }
 
-const entriesOf = (told: readonly Told[]): Entry[] =>
-  told.flatMap((one, at): Entry[] => {
-    if (isPair(one)) return [{ share: one.share, fibre: one.fibre, told: [one] }]
-    if ('name' in one) return [{ share: one.share, fibre: null, told: [one] }]
-    // The same name in another language, "cotton/coton", stands with its share.
-    const repeats = [told[at - 1], told[at + 1]].some(
-      (beside) => beside && isPair(beside) && family(beside.fibre.fibre) === family(one.fibre),
-    )
-    return repeats ? [] : [{ share: null, fibre: one, told: [one] }]
+/** As the shares and names were paired over the whole stretch. */
+const paired = (told: readonly Told[]): Entry[] =>
+  told.map((one): Entry => {
+    if (isPair(one)) return { share: one.share, fibre: one.fibre, pair: one, told: [one] }
+    const [share, fibre] = 'name' in one ? [one.share, null] : [null, one]
+    return { share, fibre, pair: null, told: [one] }
   })
+
+/**
+ * Each share with the name right beside it on one side, or alone. Where a number was lost, pairs over the whole
+ * stretch may all have moved along by one.
+ */
+function pairedLocally(told: readonly Told[], shareFirst: boolean): Entry[] {
+  const halves = told.flatMap((one): Entry[] => {
+    if (!isPair(one)) return paired([one])
+    const share: Entry = { share: one.share, fibre: null, pair: null, told: [one] }
+    const fibre: Entry = { share: null, fibre: one.fibre, pair: null, told: [one] }
+    return one.shareFirst ? [share, fibre] : [fibre, share]
+  })
+  const entries: Entry[] = []
+  for (let at = 0; at < halves.length; at++) {
+    const [half, next] = [halves[at]!, halves[at + 1]]
+    const [first, second] = shareFirst ? [half, next] : [next, half]
+    if (first?.share && second?.fibre && !hasUnreadName(first)) {
+      const all = [...new Set([...half.told, ...next!.told])]
+      const whole = all.length === 1 ? all.find(isPair) : undefined
+      const made = { share: first.share, fibre: second.fibre, detail: null, shareFirst }
+      entries.push({ ...made, pair: whole ?? made, told: all })
+      at++
+    } else entries.push(half)
+  }
+  return entries
+}
+
+const hasUnreadName = ({ told }: Entry): boolean =>
+  told.some((one) => 'name' in one && one.name !== null)
+
+/** The same name in another language, "cotton/coton", stands with its share. */
+const withoutEchoes = (entries: readonly Entry[]): Entry[] =>
+  entries.filter(
+    ({ share, fibre }, at) =>
+      share !== null ||
+      ![entries[at - 1], entries[at + 1]].some(
+        (beside) =>
+          beside?.pair && fibre && family(beside.pair.fibre.fibre) === family(fibre.fibre),
+      ),
+  )
 
 /** The make-ups that sum to 100 among what is told, each name once, in the order that they are met. */
 export function wholesIn(told: readonly Told[]): Pair[][] {
@@ -87,7 +126,17 @@ export function cutInto(
   own: readonly Pair[] | null,
   foreign: readonly (readonly Pair[])[],
 ): Cut {
-  const entries = entriesOf(told)
+  const cuts = [paired(told), pairedLocally(told, true), pairedLocally(told, false)].map(
+    (entries) => cutEntries(withoutEchoes(entries), own, foreign),
+  )
+  return cuts.reduce((a, b) => (b.cost < a.cost ? b : a))
+}
+
+function cutEntries(
+  entries: readonly Entry[],
+  own: readonly Pair[] | null,
+  foreign: readonly (readonly Pair[])[],
+): Cut {
   const steps: Step[] = [{ cost: 0, from: 0, repeat: null }]
   const makeUps = [...(own ? [own] : []), ...foreign]
   for (let to = 1; to <= entries.length; to++) {
@@ -114,9 +163,9 @@ export function cutInto(
 /** How the entries tell the make-up, share by share; null where they tell something else. */
 function repeatOf(entries: readonly Entry[], of: readonly Pair[]): Repeat | null {
   const told = entries.flatMap((entry) => entry.told)
-  const pairs = told.filter(isPair)
+  const pairs = entries.flatMap(({ pair }) => pair ?? [])
   const turned = of.map((pair) => pairs.find((other) => same(pair, other)) ?? null)
-  if (pairs.length === told.length && pairs.length === of.length && turned.every(Boolean))
+  if (pairs.length === entries.length && pairs.length === of.length && turned.every(Boolean))
     return { of, told, exact: turned, ...noFlaws }
   return alignedTo(entries, of, told)
 }
@@ -195,7 +244,7 @@ function grown(
   entry: Entry | null,
 ): Line | null {
   if (!line || flaw === null) return null
-  const pair = entry?.told.find(isPair) ?? null
+  const pair = entry?.pair ?? null
   if (flaw === 'none') return { ...line, exact: [...line.exact, pair] }
   const { unnamed = 0, missing = 0, others = 0 } = flaw
   return {

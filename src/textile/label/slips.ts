@@ -12,14 +12,14 @@ const digitOf: Readonly<Record<string, string>> = {
 
 /** Signs that a reader of pictures gives for "%" behind a number. Seen on drawn labels, see test/labels. */
 const percentSlips: readonly (readonly [RegExp, string])[] = [
-  [/(?<![\d.,])1[0oO]{2} ?[xX%](?![\p{L}\d])/gu, '100%'],
-  [/(?<![\d.,])(\d{1,3}) ?%6(?!\d)/g, '$1%'],
-  [/(?<![\d.,])(\d{1,3}) 9%6?(?!\d)/g, '$1%'],
-  [/(?<![\d.,])(\d{1,3}) 96(?=$| \p{L})/gu, '$1%'],
-  [/(?<![\d.,])(\d{1,3}) ?[xX](?![\p{L}\d])/gu, '$1%'],
+  [/(?<![\p{L}\d.,])1[0oO]{2} ?[xX%](?![\p{L}\d])/gu, '100%'],
+  [/(?<![\p{L}\d.,])(\d{1,3}) ?%6(?!\d)/gu, '$1%'],
+  [/(?<![\p{L}\d.,])(\d{1,3}) 9%6?(?!\d)/gu, '$1%'],
+  [/(?<![\p{L}\d.,])(\d{1,3}) 96(?=$| \p{L})/gu, '$1%'],
+  [/(?<![\p{L}\d.,])(\d{1,3}) ?[xX](?![\p{L}\d])/gu, '$1%'],
   // No share is more than a hundred.
-  [/(?<![\d.,/-])(\d{2})9%(?= ?\p{L}{3})/gu, '$1%'],
-  [/(?<![\d.,/-])(\d{1,2})96(?= ?\p{L}{3})/gu, '$1%'],
+  [/(?<![\p{L}\d.,/-])(\d{2})9%(?= ?\p{L}{3})/gu, '$1%'],
+  [/(?<![\p{L}\d.,/-])(\d{1,2})96(?= ?\p{L}{3})/gu, '$1%'],
   // "Elastane 796": behind a word, at the end of the line or before a dash.
   [/(?<=\p{Ll}{4},? |\p{Lu}{6},? )(\d{1,2})96(?=$|,| [-–])/gu, '$1%'],
 ]
