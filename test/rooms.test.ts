@@ -12,7 +12,7 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   garment: ['base', 'textile'],
   quilt: ['base', 'textile', 'garment'],
   flow: ['base'],
-  photo: ['base'],
+  photo: ['base', 'textile'],
   store: ['base'],
   intake: [...below, 'planning'],
   planning: ['base', 'textile', 'garment', 'quilt', 'store'],

@@ -32,8 +32,8 @@ async function readPhotos(files: readonly string[]): Promise<number> {
   try {
     return await eachFile(files, async (file) => {
       const { full } = await lane.makeSafe(readBytes(file))
-      const { lines } = await reader.read(full)
-      return readLines(lines)
+      const { lines, faults } = await reader.read(full)
+      return readLines(lines, { isClear: faults.length === 0 })
     })
   } finally {
     await lane.close()

@@ -79,11 +79,11 @@ export interface Judged {
 /** How far what was read on a photo may be believed. */
 export function judge(seen: LabelWords, longest: number): Judged {
   const words = wordsSeen(seen, longest)
-  const reading = readLines(seen.lines)
+  const reading = readLines(seen.lines, { isClear: seen.faults.length === 0 })
   const doubted = seen.lines
     .filter(({ text, sure }) => text.trim() !== '' && sure < surely)
     .map(({ text }) => withoutSlips(text))
-  const sure = reading.sure && doubted.length === 0 && seen.faults.length === 0
+  const sure = reading.sure && doubted.length === 0
   return { words, reading, verdict: words === '' ? 'none' : sure ? 'sure' : 'unsure', doubted }
 }
 

@@ -1,5 +1,6 @@
 /** The process that `label-lane.ts` forks: reads the words on one photo of a label at a time. */
 import sharp from 'sharp'
+import { labelSense } from '../textile/label-sense.ts'
 import type { LabelWords } from './label-words.ts'
 import { loadModels, type Models } from './words/models.ts'
 import { readWords } from './words/read.ts'
@@ -33,7 +34,7 @@ async function run({ jpeg }: LabelJob): Promise<LabelDone> {
     return { absent: said(error) }
   }
   try {
-    return { words: jpeg && (await readWords(jpeg, models)) }
+    return { words: jpeg && (await readWords(jpeg, models, labelSense)) }
   } catch (error) {
     return { unread: said(error) }
   }

@@ -1,6 +1,7 @@
+import { mendedShares } from './label/share-mends.ts'
 import { withoutSlips } from './label/slips.ts'
 import { readLabel } from './label.ts'
-import { type LabelReading, problemWords } from './reading.ts'
+import { type LabelReading, type ProblemCode, problemWords } from './reading.ts'
 
 /** A line that was read from a picture, and how sure its least sure letter is, 0 to 1. */
 export interface PicturedLine {
@@ -13,13 +14,15 @@ export const surely = 0.3
 
 /**
  * Reads the lines of a care label that were read from a picture. Lines with letters that may be others make the
- * whole doubtful, whatever the shares add up to, unless all other lines tell the same without them. Never throws.
+ * whole doubtful, whatever the shares add up to, unless all other lines tell the same without them; so does a
+ * picture that is not clear. Never throws.
  */
-export function readLines(lines: readonly PicturedLine[]): LabelReading {
+export function readLines(
+  lines: readonly PicturedLine[],
+  picture: { readonly isClear: boolean } = { isClear: true },
+): LabelReading {
   const reading = read(lines)
-  const clear = lines.filter(({ sure }) => sure >= surely)
-  if (!reading.sure || clear.length === lines.length || tellsSame(read(clear), reading))
-    return reading
+  if (!reading.sure || (picture.isClear && tellsSurely(lines, reading))) return reading
   const code = 'letters_unclear'
   return {
     ...reading,
@@ -29,8 +32,30 @@ export function readLines(lines: readonly PicturedLine[]): LabelReading {
   }
 }
 
-const read = (lines: readonly PicturedLine[]): LabelReading =>
-  readLabel(lines.map(({ text }) => withoutSlips(text)).join('\n'))
+function read(lines: readonly PicturedLine[]): LabelReading {
+  const texts = lines.map(({ text }) => withoutSlips(text))
+  const reading = readLabel(texts.join('\n'))
+  if (isWhole(reading)) return reading
+  const others = mendedShares(texts).map((way) => readLabel(way.join('\n')))
+  return others.find(isWhole) ?? reading
+}
+
+/** Every part adds up, and no share or name is left over. */
+const isWhole = ({ blocks, problems }: LabelReading): boolean =>
+  blocks.length > 0 &&
+  blocks.every(({ total }) => total === 100) &&
+  !problems.some(({ code }) => leftOver.has(code))
+
+const leftOver: ReadonlySet<ProblemCode> = new Set([
+  'number_unexplained',
+  'fibre_unexplained',
+  'languages_disagree',
+])
+
+function tellsSurely(lines: readonly PicturedLine[], reading: LabelReading): boolean {
+  const clear = lines.filter(({ sure }) => sure >= surely)
+  return clear.length === lines.length || tellsSame(read(clear), reading)
+}
 
 const tellsSame = (clear: LabelReading, whole: LabelReading): boolean =>
   clear.sure &&

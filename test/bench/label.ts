@@ -4,8 +4,9 @@ import { makeSafe } from '../../src/photo/safe.ts'
 import { findLines } from '../../src/photo/words/find.ts'
 import { loadModels, type Models } from '../../src/photo/words/models.ts'
 import { decoded, readWords } from '../../src/photo/words/read.ts'
-import { readLine } from '../../src/photo/words/recognise.ts'
+import { readSteps } from '../../src/photo/words/recognise.ts'
 import { readLines } from '../../src/textile/label-lines.ts'
+import { labelSense } from '../../src/textile/label-sense.ts'
 import type { LabelReading } from '../../src/textile/reading.ts'
 import { score } from '../labels/score.ts'
 import type { Truth } from '../labels/truth.ts'
@@ -17,7 +18,7 @@ const warm = 50
 async function bare(jpeg: Uint8Array, models: Models): Promise<number> {
   const picture = await decoded(jpeg)
   const start = performance.now()
-  for (const slab of await findLines(picture, models)) await readLine(picture, slab, models)
+  for (const slab of await findLines(picture, models)) await readSteps(picture, slab, models)
   return performance.now() - start
 }
 
@@ -61,7 +62,7 @@ export async function benchLabel(given: readonly string[]): Promise<void> {
     .entries()) {
     const { full } = await makeSafe(readFileSync(file))
     const from = performance.now()
-    const { lines } = await readWords(full, models)
+    const { lines, faults } = await readWords(full, models, labelSense)
     const ms = performance.now() - from
     took.push(ms)
     memory.push(process.memoryUsage().rss)
@@ -70,7 +71,7 @@ export async function benchLabel(given: readonly string[]): Promise<void> {
     alone += await bare(full, models)
     const truth: Truth = JSON.parse(readFileSync(file.replace(/jpg$/, 'json'), 'utf8'))
     truths.push(truth)
-    readings.set(truth.file, readLines(lines))
+    readings.set(truth.file, readLines(lines, { isClear: faults.length === 0 }))
   }
   tellScores(truths, readings)
   const sorted = took.toSorted((a, b) => a - b)

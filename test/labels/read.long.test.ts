@@ -6,6 +6,7 @@ import { makeSafe } from '../../src/photo/safe.ts'
 import { loadModels } from '../../src/photo/words/models.ts'
 import { readWords } from '../../src/photo/words/read.ts'
 import { readLines } from '../../src/textile/label-lines.ts'
+import { labelSense } from '../../src/textile/label-sense.ts'
 import type { LabelReading } from '../../src/textile/reading.ts'
 import { drawSet } from './draw-set.ts'
 import { type Score, score } from './score.ts'
@@ -22,8 +23,8 @@ beforeAll(async () => {
   const readings = new Map<string, LabelReading>()
   for (const { file } of truths) {
     const { full } = await makeSafe(readFileSync(join(folder, file)))
-    const { lines } = await readWords(full, models)
-    readings.set(file, readLines(lines))
+    const { lines, faults } = await readWords(full, models, labelSense)
+    readings.set(file, readLines(lines, { isClear: faults.length === 0 }))
   }
   found = score(truths, readings)[0]!
 }, 240_000)

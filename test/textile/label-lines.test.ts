@@ -22,6 +22,15 @@ test('an unclear letter far from any share makes no share doubtful', () => {
   expect(reading.problems.map(({ code }) => code)).not.toContain('letters_unclear')
 })
 
+test('a picture that is not clear makes the whole doubtful', () => {
+  const words = lines('60% COTTON', '40% POLYESTER')
+  expect(readLines(words, { isClear: false })).toMatchObject({
+    blocks: readLines(words).blocks,
+    sure: false,
+    problems: [{ code: 'letters_unclear' }],
+  })
+})
+
 test('no lines have no words', () => {
   expect(readLines([])).toMatchObject({ sure: false, problems: [{ code: 'no_words' }] })
 })

@@ -1,8 +1,13 @@
 import type { LabelLine } from '../label-words.ts'
-import type { Slab } from './picture.ts'
+import { median, type Slab } from './picture.ts'
+
+/** A line, and what it would say with another number in one place. */
+export interface MootLine extends LabelLine {
+  readonly others: readonly LabelLine[]
+}
 
 /** Words that were read from one slab of an upright picture. */
-export interface ReadSlab extends LabelLine {
+export interface ReadSlab extends MootLine {
   readonly slab: Slab
 }
 
@@ -14,7 +19,7 @@ const columnGap = 0.3
 const lettersOfPhrase = 9
 
 /** The lines of a label in the order they are read: column by column, each from above, its words from the left. */
-export function inOrder(read: readonly ReadSlab[]): LabelLine[] {
+export function inOrder(read: readonly ReadSlab[]): MootLine[] {
   const columns = columnsOf(read)
   return columns.flatMap((column) => linesOf(column).map(joined))
 }
@@ -62,11 +67,13 @@ const areLevel = (a: ReadSlab, b: ReadSlab): boolean =>
   Math.abs(a.slab.y - b.slab.y) < sameLine * Math.min(a.slab.h, b.slab.h) &&
   (right(a) <= left(b) + a.slab.h || right(b) <= left(a) + b.slab.h)
 
-const joined = (line: readonly ReadSlab[]): LabelLine => ({
+const joined = (line: readonly ReadSlab[]): MootLine => ({
   text: line.map(({ text }) => text).join(' '),
   sure: Math.min(...line.map(({ sure }) => sure)),
+  others: line.flatMap(({ others }, n) =>
+    others.map(({ text, sure }) => ({
+      text: line.map((one, at) => (at === n ? text : one.text)).join(' '),
+      sure,
+    })),
+  ),
 })
-
-function median(values: readonly number[]): number {
-  return values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0
-}

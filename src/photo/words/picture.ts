@@ -91,3 +91,7 @@ export function shrunk(from: Picture, width: number, height: number): Picture {
   }
   return { width, height, data }
 }
+
+/** Of some heights or widths the middle one, the greater of two; 0 of none. */
+export const median = (values: readonly number[]): number =>
+  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)] ?? 0

@@ -1,11 +1,28 @@
 import sharp from 'sharp'
-import type { LabelFault, LabelWords } from '../label-words.ts'
+import type { LabelFault, LabelLine, LabelWords } from '../label-words.ts'
 import { findLines } from './find.ts'
 import type { Models } from './models.ts'
-import { inOrder, type ReadSlab } from './order.ts'
-import { cutOut, type Picture, type Slab } from './picture.ts'
-import { type ReadLine, readLine } from './recognise.ts'
-import { aroundAll, fromBehind, levelled, runOf, turnedOver } from './upright.ts'
+import { inOrder, type MootLine, type ReadSlab } from './order.ts'
+import { cutOut, median, type Picture, type Slab } from './picture.ts'
+import { readSteps } from './recognise.ts'
+import { type ReadLine, spelled, type Weigh } from './spell.ts'
+import {
+  alongLines,
+  aroundAll,
+  fromBehind,
+  levelled,
+  outside,
+  runOf,
+  turnedOver,
+  within,
+} from './upright.ts'
+
+/** What is known of the words that labels print. */
+export interface LabelSense {
+  readonly weigh: Weigh
+  /** Picks, where a number may be another, the one with which the label makes sense. */
+  readonly settle: (lines: readonly MootLine[]) => LabelLine[]
+}
 
 /** Longest side of the picture that words are read from, pixels. */
 const longest = 3000
@@ -15,7 +32,13 @@ const voters = 6
 const clearVote = 8
 /** A second look stands where it finds so many lines. */
 const enoughLines = 3
-/** Marks that are no words: care signs read as a letter or two, by chance. */
+/** A slab so many times as high as most may be several lines; it is looked at so many times larger. */
+const severalLines = 2.2
+const closer = 2
+/** So far from level, in radians, the words are turned again; and so often they are looked at in all. */
+const askew = 0.2
+const mostLooks = 2
+/** Lines that are no words, such as care signs, are read as letters that are on average less likely. */
 const leastLikely = 0.5
 /** Care signs that are read as letters of their shapes: tubs, crosses, circles. */
 const signs = /^(?:[OoQ0XxMWwAaDVv△□○×] ?)+$/u
@@ -27,22 +50,32 @@ const sharply = 0.58
 const darkMean = 40
 
 /** The words on a photo of a label, and what may be wrong with the photo. `jpeg` stands upright or turned anyhow. */
-export async function readWords(jpeg: Uint8Array, models: Models): Promise<LabelWords> {
+export async function readWords(
+  jpeg: Uint8Array,
+  models: Models,
+  { weigh, settle }: LabelSense,
+): Promise<LabelWords> {
   const picture = await decoded(jpeg)
   const first = await findLines(picture, models)
   if (first.length === 0) return { lines: [], faults: faultsOf(picture, [], []) }
-  const [level, slabs] = await laidLevel(picture, first, models)
-  const { isUpright, known } = await voted(level, slabs, models)
-  const read: ReadSlab[] = []
+  const [level, found] = await laidLevel(picture, first, models)
+  const slabs = await parted(level, found, models)
+  const read = async (slab: Slab): Promise<ReadLine> =>
+    spelled(await readSteps(level, slab, models), weigh)
+  const { isUpright, known } = await voted(slabs, read, weigh)
+  const lines: ReadSlab[] = []
   for (const slab of slabs) {
-    const line =
-      known.get(slab) ?? (await readLine(level, isUpright ? slab : fromBehind(slab), models))
-    const text = line.text.trim()
-    if (text === '' || signs.test(text) || average(line.likely) < leastLikely) continue
-    read.push({ text, sure: sureOf(line), slab: isUpright ? slab : turnedOver(slab, level) })
+    const line = known.get(slab) ?? (await read(isUpright ? slab : fromBehind(slab)))
+    if (isNoise(line, weigh)) continue
+    const { text, sure, others } = line
+    lines.push({ text, sure, others, slab: isUpright ? slab : turnedOver(slab, level) })
   }
-  return { lines: inOrder(read), faults: faultsOf(picture, slabs, read) }
+  return { lines: settle(inOrder(lines)), faults: faultsOf(picture, slabs, lines) }
 }
+
+/** Marks that are no words, read as a letter or two by chance. */
+const isNoise = ({ text, letters }: ReadLine, weigh: Weigh): boolean =>
+  text === '' || signs.test(text) || (average(letters) < leastLikely && weigh(text) <= 0)
 
 /** A photo as pixels, upright, at most 3000 a side. */
 export async function decoded(jpeg: Uint8Array): Promise<Picture> {
@@ -56,30 +89,57 @@ export async function decoded(jpeg: Uint8Array): Promise<Picture> {
   return { width: info.width, height: info.height, data }
 }
 
-/** The part with the words turned level, and the lines found anew in it, larger than before. */
+/**
+ * The part with the words turned level, and the lines found anew in it, larger than before. What is woven into
+ * the cloth around may have been taken for lines: where the new ones run another way, it is turned once more.
+ */
 async function laidLevel(
   picture: Picture,
   first: readonly Slab[],
   models: Models,
 ): Promise<[Picture, readonly Slab[]]> {
-  const around = aroundAll(first, runOf(first))
-  const level = cutOut(picture, around, Math.round(around.w), Math.round(around.h))
-  const again = await findLines(level, models)
-  const isEnough = again.length >= Math.min(enoughLines, first.length)
-  const found = isEnough ? again : first.map((slab) => within(around, slab))
-  return [level, found.map(levelled)]
+  let found = first
+  for (let look = 1; ; look += 1) {
+    const around = aroundAll(found, runOf(found))
+    const level = cutOut(picture, around, Math.round(around.w), Math.round(around.h))
+    const again = await findLines(level, models)
+    const isEnough = again.length >= Math.min(enoughLines, found.length)
+    if (!isEnough) return [level, found.map((slab) => levelled(within(around, slab)))]
+    if (look === mostLooks || Math.abs(runOf(again)) < askew) return [level, again.map(levelled)]
+    found = again.map((slab) => outside(around, slab))
+  }
 }
 
-/** A slab of the picture, seen from another slab that was cut out of it. */
-function within(around: Slab, slab: Slab): Slab {
-  const [cos, sin] = [Math.cos(around.turn), Math.sin(around.turn)]
-  const [dx, dy] = [slab.x - around.x, slab.y - around.y]
-  return {
-    ...slab,
-    x: dx * cos + dy * sin + around.w / 2,
-    y: dy * cos - dx * sin + around.h / 2,
-    turn: slab.turn - around.turn,
+/**
+ * Several lines may be found as one, such as a narrow column of shares: it is parted where the lines beside it
+ * run, and looked at closer where none does.
+ */
+async function parted(level: Picture, slabs: readonly Slab[], models: Models): Promise<Slab[]> {
+  const isHigh = highest(slabs)
+  const lines = slabs.filter((slab) => !isHigh(slab))
+  const parts: Slab[] = []
+  for (const slab of slabs.filter(isHigh)) {
+    const beside = slab.h > slab.w ? alongLines(slab, lines) : []
+    parts.push(...(beside.length > 1 ? beside : await lookedAtCloser(level, slab, models)))
   }
+  return [...lines, ...parts]
+}
+
+/** Tells which slabs are several lines. */
+function highest(slabs: readonly Slab[]): (slab: Slab) => boolean {
+  const line = median(slabs.map(({ h }) => h))
+  return ({ h }) => h > line * severalLines
+}
+
+async function lookedAtCloser(level: Picture, slab: Slab, models: Models): Promise<Slab[]> {
+  const around = { ...slab, turn: 0 }
+  const [width, height] = [Math.round(slab.w * closer), Math.round(slab.h * closer)]
+  const found = await findLines(cutOut(level, around, width, height), models)
+  return found
+    .map(levelled)
+    .map(({ x, y, w, h, turn }) =>
+      outside(around, { x: x / closer, y: y / closer, w: w / closer, h: h / closer, turn }),
+    )
 }
 
 interface Vote {
@@ -88,16 +148,20 @@ interface Vote {
   readonly known: ReadonlyMap<Slab, ReadLine>
 }
 
-/** Long lines are read both ways, until one way has many more likely letters than the other. */
-async function voted(picture: Picture, slabs: readonly Slab[], models: Models): Promise<Vote> {
+/** Long lines are read both ways, until one way has many more likely letters and known words than the other. */
+async function voted(
+  slabs: readonly Slab[],
+  read: (slab: Slab) => Promise<ReadLine>,
+  weigh: Weigh,
+): Promise<Vote> {
   const ahead = new Map<Slab, ReadLine>()
   const behind = new Map<Slab, ReadLine>()
+  // Letters count the more the likelier they are: what is read upside down is likely nowhere.
+  const worthOf = ({ text, letters }: ReadLine): number =>
+    letters.reduce((sum, p) => sum + p ** 2 - 0.5, 0) + weigh(text)
   let votes = 0
   for (const slab of slabs.toSorted((a, b) => b.w / b.h - a.w / a.h).slice(0, voters)) {
-    const [one, other] = [
-      await readLine(picture, slab, models),
-      await readLine(picture, fromBehind(slab), models),
-    ]
+    const [one, other] = [await read(slab), await read(fromBehind(slab))]
     ahead.set(slab, one)
     behind.set(slab, other)
     votes += worthOf(one) - worthOf(other)
@@ -107,14 +171,8 @@ async function voted(picture: Picture, slabs: readonly Slab[], models: Models): 
   return { isUpright, known: isUpright ? ahead : behind }
 }
 
-/** Letters count the more the likelier they are: what is read upside down is likely nowhere. */
-const worthOf = ({ likely }: ReadLine): number => likely.reduce((sum, p) => sum + p ** 2 - 0.5, 0)
-
 const average = (values: readonly number[]): number =>
   values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length
-
-/** The least likely of its letters counts. */
-const sureOf = ({ likely }: ReadLine): number => Math.min(1, ...likely)
 
 function faultsOf(
   picture: Picture,
@@ -125,8 +183,7 @@ function faultsOf(
   if (read.length === 0) faults.push('no-words')
   else if (average(read.map(({ sure }) => sure)) < sharply) faults.push('blurred')
   if (average(sampled(picture)) < darkMean) faults.push('dark')
-  const heights = slabs.map(({ h }) => h).toSorted((a, b) => a - b)
-  if (heights.length > 0 && heights[Math.floor(heights.length / 2)]! < lowLine) faults.push('small')
+  if (slabs.length > 0 && median(slabs.map(({ h }) => h)) < lowLine) faults.push('small')
   return faults
 }
 

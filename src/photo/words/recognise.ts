@@ -1,11 +1,6 @@
+import type { Step } from './beam.ts'
 import type { Models } from './models.ts'
 import { cutOut, type Picture, type Slab } from './picture.ts'
-
-/** A line as read, and how likely each of its letters is, gaps left out, 0 to 1. */
-export interface ReadLine {
-  readonly text: string
-  readonly likely: readonly number[]
-}
 
 /** The reading network takes lines of this height, of any width; pixels. */
 const height = 48
@@ -13,11 +8,13 @@ const leastWidth = 48
 const mostWidth = 1600
 /** Widths are rounded up to a multiple of this: fewer different ones are planned for. */
 const step = 16
-/** So likely at least, in all steps between two letters, is a gap there. */
-const enoughGap = 0.05
+/** What is less likely at its place is left out. */
+const leastLikely = 0.0005
+/** So many guesses are kept of each place. */
+const mostGuesses = 8
 
-/** The words in a slab of the picture. */
-export async function readLine(picture: Picture, slab: Slab, models: Models): Promise<ReadLine> {
+/** What the reading network sees along a slab of the picture, from its left to its right. */
+export async function readSteps(picture: Picture, slab: Slab, models: Models): Promise<Step[]> {
   const { reading, runtime } = models
   const wanted = (slab.w / slab.h) * height
   const drawn = Math.round(Math.min(mostWidth, Math.max(8, wanted)))
@@ -38,38 +35,21 @@ export async function readLine(picture: Picture, slab: Slab, models: Models): Pr
   const tensor = new runtime.Tensor('float32', input, [1, 3, height, width])
   const found = await reading.run({ [reading.inputNames[0]!]: tensor })
   const { data: classes, dims } = found[reading.outputNames[0]!]!
-  return spelled(classes as Float32Array, dims[1]!, dims[2]!, models.letters)
+  return stepsOf(classes as Float32Array, dims[1]!, dims[2]!, models.letters)
 }
 
-/**
- * The likeliest letter of each step, one of each run, "no letter" left out (connectionist temporal
- * classification). A gap between words is often read as no letter, with a gap the next likely: where that adds
- * up between two letters, it is one.
- */
-function spelled(
+function stepsOf(
   classes: Float32Array,
   steps: number,
   count: number,
   letters: readonly string[],
-): ReadLine {
-  const likely: number[] = []
-  let text = ''
-  let before = 0
-  let gap = 0
-  for (let at = 0; at < steps; at += 1) {
-    let best = 0
-    for (let letter = 1; letter < count; letter += 1) {
-      if (classes[at * count + letter]! > classes[at * count + best]!) best = letter
+): Step[] {
+  return Array.from({ length: steps }, (_, at) => {
+    const guesses: { letter: string; likely: number }[] = []
+    for (let letter = 0; letter < count; letter += 1) {
+      const likely = classes[at * count + letter]!
+      if (likely >= leastLikely) guesses.push({ letter: letters[letter] ?? '', likely })
     }
-    if (best === 0) gap += classes[at * count + count - 1]!
-    if (best !== 0 && best !== before) {
-      const letter = letters[best] ?? ''
-      if (gap > enoughGap && text !== '' && letter !== ' ' && !text.endsWith(' ')) text += ' '
-      text += letter
-      if (letter !== ' ') likely.push(classes[at * count + best]!)
-    }
-    if (best !== 0) gap = 0
-    before = best
-  }
-  return { text, likely }
+    return guesses.sort((a, b) => b.likely - a.likely).slice(0, mostGuesses)
+  })
 }

@@ -58,3 +58,36 @@ export function levelled(slab: Slab): Slab {
   const turn = slab.turn - (quarters * Math.PI) / 2
   return quarters % 2 === 0 ? { ...slab, turn } : { ...slab, w: slab.h, h: slab.w, turn }
 }
+
+/** A slab of the picture, seen from another slab that was cut out of it. */
+export function within(around: Slab, slab: Slab): Slab {
+  const [cos, sin] = [Math.cos(around.turn), Math.sin(around.turn)]
+  const [dx, dy] = [slab.x - around.x, slab.y - around.y]
+  return {
+    ...slab,
+    x: dx * cos + dy * sin + around.w / 2,
+    y: dy * cos - dx * sin + around.h / 2,
+    turn: slab.turn - around.turn,
+  }
+}
+
+/** A slab of what was cut out of a picture, seen from the picture. */
+export function outside(around: Slab, slab: Slab): Slab {
+  const [cos, sin] = [Math.cos(around.turn), Math.sin(around.turn)]
+  const [u, v] = [slab.x - around.w / 2, slab.y - around.h / 2]
+  return {
+    ...slab,
+    x: around.x + u * cos - v * sin,
+    y: around.y + u * sin + v * cos,
+    turn: slab.turn + around.turn,
+  }
+}
+
+/** A high slab cut where the lines beside it, on a level picture, would run through it. */
+export const alongLines = (high: Slab, lines: readonly Slab[]): Slab[] =>
+  lines
+    .map((line) => ({ ...line, x: high.x, y: line.y + (high.x - line.x) * Math.tan(line.turn) }))
+    .filter(({ y }) => Math.abs(y - high.y) < high.h / 2)
+    .toSorted((a, b) => a.y - b.y)
+    .filter(({ y }, n, all) => n === 0 || y - all[n - 1]!.y > high.w / 4)
+    .map(({ y, h, turn }) => ({ x: high.x, y, w: high.w, h, turn }))

@@ -5,6 +5,7 @@ import { inOrder, type ReadSlab } from '../../../src/photo/words/order.ts'
 const at = (x: number, row: number, text: string, sure = 1): ReadSlab => ({
   text,
   sure,
+  others: [],
   slab: { x: x + text.length * 4, y: row * 20 + 10, w: text.length * 8, h: 14, turn: 0 },
 })
 
@@ -17,7 +18,14 @@ test('lines are read from above, their words from the left, whatever order they 
 
 test('a line is as sure as its least sure word', () => {
   expect(inOrder([at(0, 0, 'COTTON', 0.9), at(90, 0, '100%', 0.3)])).toEqual([
-    { text: 'COTTON 100%', sure: 0.3 },
+    { text: 'COTTON 100%', sure: 0.3, others: [] },
+  ])
+})
+
+test('another number in one word is another line', () => {
+  const share = { ...at(90, 0, '85%', 0.6), others: [{ text: '35%', sure: 0.2 }] }
+  expect(inOrder([at(0, 0, 'COTTON'), share])).toEqual([
+    { text: 'COTTON 85%', sure: 0.6, others: [{ text: 'COTTON 35%', sure: 0.2 }] },
   ])
 })
 

@@ -1,0 +1,47 @@
+import { likelihoodOnLabel } from './label/likely.ts'
+import { type PicturedLine, readLines } from './label-lines.ts'
+import type { LabelReading } from './reading.ts'
+
+/** A line that was read from a picture, and what it would say with another number in one place. */
+export interface MootLine extends PicturedLine {
+  readonly others: readonly PicturedLine[]
+}
+
+/** So many other lines are tried at most, and so many are taken one after another. */
+const most = { tried: 24, taken: 4 }
+
+/**
+ * The lines, each with the number with which the shares add up, where the likeliest one does not let them: one
+ * after another, that which leaves the least in doubt. It stays as unsure as it was seen. Never throws.
+ */
+export function settle(lines: readonly MootLine[]): PicturedLine[] {
+  let settled = lines.map(({ text, sure }): PicturedLine => ({ text, sure }))
+  let doubt = doubtOf(readLines(settled))
+  const others = lines
+    .flatMap(({ others }, at) => others.map((line) => ({ line, at })))
+    .sort((a, b) => b.line.sure - a.line.sure)
+    .slice(0, most.tried)
+  for (let n = 0; n < most.taken && doubt > 0; n += 1) {
+    const tries = others.map(({ line, at }) => {
+      const tried = settled.with(at, line)
+      return { tried, doubt: doubtOf(readLines(tried)) }
+    })
+    const best = tries.reduce((a, b) => (b.doubt < a.doubt ? b : a), { tried: settled, doubt })
+    if (best.doubt === doubt) break
+    settled = best.tried
+    doubt = best.doubt
+  }
+  return settled
+}
+
+/** Shares that do not add up weigh more than any other doubts. */
+const notWhole = 10
+
+function doubtOf({ blocks, problems }: LabelReading): number {
+  const isWhole = blocks.every(({ total }) => total === 100)
+  const ofShares = problems.filter(({ code }) => code !== 'iron_unclear').length
+  return ofShares + (blocks.length > 0 && !isWhole ? notWhole : 0)
+}
+
+/** What is known of the words that labels print, for reading them off a picture. */
+export const labelSense = { weigh: likelihoodOnLabel, settle }
