@@ -30,6 +30,8 @@ const longest = 3000
 const voters = 6
 /** By so many sure letters a vote is won before all lines have been asked. */
 const clearVote = 8
+/** Known words of so many letters tell which end is up. */
+const tellingFrom = 5
 /** A second look stands where it finds so many lines. */
 const enoughLines = 3
 /** A slab so many times as high as most may be several lines; it is looked at so many times larger. */
@@ -158,7 +160,7 @@ async function voted(
   const behind = new Map<Slab, ReadLine>()
   // Letters count the more the likelier they are: what is read upside down is likely nowhere.
   const worthOf = ({ text, letters }: ReadLine): number =>
-    letters.reduce((sum, p) => sum + p ** 2 - 0.5, 0) + weigh(text)
+    letters.reduce((sum, p) => sum + p ** 2 - 0.5, 0) + Math.max(0, weigh(tellingWords(text)))
   let votes = 0
   for (const slab of slabs.toSorted((a, b) => b.w / b.h - a.w / a.h).slice(0, voters)) {
     const [one, other] = [await read(slab), await read(fromBehind(slab))]
@@ -170,6 +172,13 @@ async function voted(
   const isUpright = votes >= 0
   return { isUpright, known: isUpright ? ahead : behind }
 }
+
+/** Short words are found in anything. */
+const tellingWords = (text: string): string =>
+  text
+    .split(' ')
+    .filter((word) => word.length >= tellingFrom || word.includes('%'))
+    .join(' ')
 
 const average = (values: readonly number[]): number =>
   values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length
