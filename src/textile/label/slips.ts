@@ -72,6 +72,19 @@ const meaning = (word: string): string =>
     ?.roles.map(({ role, languages }) => `${role} ${languages.join(' ')}`)
     .join() ?? word
 
+/** "ACRYLICIACRILICA": a slash between two names was taken for a letter. */
+const slashes = /\p{L}{7,}/gu
+
+function withSlash(read: string): string {
+  const word = fold(read)
+  if (word.length !== read.length || isLabelWord(word)) return read
+  for (const { index } of read.matchAll(/(?<=\p{L}{3})[Il](?=\p{L}{3})/gu)) {
+    const isName = [word.slice(0, index), word.slice(index + 1)].every(isLabelWord)
+    if (isName) return `${read.slice(0, index)}/${read.slice(index + 1)}`
+  }
+  return read
+}
+
 /** The one word of care that was most likely printed, or the word as it is. */
 function careWord(read: string): string {
   const word = fold(read)
@@ -96,6 +109,7 @@ export function withoutSlips(line: string): string {
   for (const [slip, meant] of [...percentSlips, ...letterSlips])
     mended = mended.replaceAll(slip, meant)
   return mended
+    .replaceAll(slashes, withSlash)
     .replaceAll(/[\p{L}\d#|!]{4,}/gu, careWord)
     .replaceAll(leadsToIron, ironWord)
     .replaceAll(unclear, 'm')

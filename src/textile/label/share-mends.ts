@@ -1,0 +1,47 @@
+import { fold } from './clean.ts'
+import { guessName } from './spelling.ts'
+import { meaningOf, shareWords } from './vocabulary.ts'
+
+/** A way of taking what was read behind a number for its percent sign. */
+type Mend = readonly [RegExp, string]
+
+const end = '(?=$|[ ,./]|-(?!\\d)|\\p{L}{3})'
+const alone = '(?<![\\p{L}\\d.,/°])'
+
+/** "856 cotton", "40N cotton", "75° cotton", "700%". No share is more than a hundred. */
+const certain: readonly Mend[] = [
+  [new RegExp(`${alone}[47IlT]00(?= ?%)`, 'gu'), '100'],
+  [new RegExp(`${alone}(\\d{2}|100)[4-9]${end}`, 'gu'), '$1%'],
+  [new RegExp(`${alone}(\\d{1,2}|100) ?[NnHKMmW°*'"#]${end}`, 'gu'), '$1%'],
+]
+
+/** "24 elastane" for "2%", and "24 elastane" for "24%": either may have been printed. */
+const possible: readonly Mend[] = [
+  [new RegExp(`${alone}(\\d)[4-9]${end}`, 'gu'), '$1%'],
+  [new RegExp(`${alone}(\\d{1,2}|100)(?! ?%)${end}`, 'gu'), '$1%'],
+]
+
+/**
+ * The lines with numbers beside names of fibres taken for percentages, in every way that is worth a try: each
+ * holds only where it makes the shares a whole.
+ */
+export function mendedShares(lines: readonly string[]): string[][] {
+  const isShare = lines.map((line, at) => [lines[at - 1], line, lines[at + 1]].some(namesFibre))
+  const mended = (mends: readonly Mend[], from: readonly string[]): string[] =>
+    from.map((line, at) =>
+      isShare[at]
+        ? mends.reduce((text, [read, meant]) => text.replaceAll(read, meant), line)
+        : line,
+    )
+  const first = mended(certain, lines)
+  const ways = [first, ...possible.map((mend) => mended([mend], first))]
+  return ways.filter((way, at) =>
+    [lines, ...ways.slice(0, at)].every((other) => way.some((line, i) => line !== other[i])),
+  )
+}
+
+const namesFibre = (line: string | undefined): boolean =>
+  (line?.match(/\p{L}{3,}/gu) ?? []).some((read) => {
+    const word = fold(read)
+    return meaningOf(shareWords().single(word), 'fibre') !== undefined || guessName(word)?.sure
+  })
