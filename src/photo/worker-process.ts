@@ -6,6 +6,8 @@ export interface Worker<Job, Done> {
   /** The answer, or null if the process ended instead; it is ended when `limitMs` have passed. */
   ask(job: Job, limitMs: number): Promise<Done | null>
   alive(): boolean
+  /** The system's number of the process; undefined where it could not be started. */
+  readonly pid: number | undefined
   end(): Promise<void>
 }
 
@@ -28,6 +30,7 @@ export function startWorker<Job, Done>(
   return {
     ask: (job, limitMs) => ask(child, job, limitMs),
     alive: () => child.connected,
+    pid: child.pid,
     async end() {
       if (!child.connected) return
       child.ref()

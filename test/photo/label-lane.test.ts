@@ -86,6 +86,7 @@ test('where words cannot be read, that is told once with the reason, and nobody 
   const answers: Worker<LabelJob, LabelDone> = {
     ask: async () => ({ absent: 'no such package' }),
     alive: () => true,
+    pid: undefined,
     end: async () => {},
   }
   reader = openLabelReader({ start: () => answers, onAbsent: (why) => told.push(why) })
