@@ -14,16 +14,16 @@ export const surely = 0.3
 
 /**
  * Reads the lines of a care label that were read from a picture. Lines with letters that may be others make the
- * whole doubtful, whatever the shares add up to, unless all other lines tell the same without them; so does a
- * picture that is not clear. Never throws.
+ * whole doubtful, whatever the shares add up to, unless all other lines tell the same without them; so do a
+ * picture that is not clear, and shares that may have lost the name of their part. Never throws.
  */
 export function readLines(
   lines: readonly PicturedLine[],
   picture: { readonly isClear: boolean } = { isClear: true },
 ): LabelReading {
   const reading = read(lines)
-  if (!reading.sure || (picture.isClear && tellsSurely(lines, reading))) return reading
-  const code = 'letters_unclear'
+  const code = reading.sure ? doubtOf(lines, picture.isClear, reading) : null
+  if (!code) return reading
   return {
     ...reading,
     sure: false,
@@ -51,6 +51,17 @@ const leftOver: ReadonlySet<ProblemCode> = new Set([
   'fibre_unexplained',
   'languages_disagree',
 ])
+
+function doubtOf(
+  lines: readonly PicturedLine[],
+  pictureIsClear: boolean,
+  reading: LabelReading,
+): ProblemCode | null {
+  if (!pictureIsClear || !tellsSurely(lines, reading)) return 'letters_unclear'
+  // Shares above the first name of a part may have lost theirs.
+  const isNameless = reading.blocks.length > 1 && reading.blocks.some(({ section }) => !section)
+  return isNameless ? 'section_unclear' : null
+}
 
 function tellsSurely(lines: readonly PicturedLine[], reading: LabelReading): boolean {
   const clear = lines.filter(({ sure }) => sure >= surely)

@@ -97,3 +97,13 @@ test('the letter X forbids no iron, but for the cross behind the Korean word', (
   expect(readLabel('60 X 40 CM\n100% COTTON').iron.level).toBeNull()
   expect(readLabel('면 100%\n다림질: X').iron.level).toBe('none')
 })
+
+test('shares above the first name of a part, or a name without shares, may have lost what they had', () => {
+  const codes = (...texts: string[]) => readLines(lines(...texts)).problems.map(({ code }) => code)
+  expect(codes('100% POLYESTER', 'SLEEVE:', '90% POLYESTER 10% WOOL')).toEqual(['section_unclear'])
+  expect(codes('BQXY:', '65% COTTON 35% LINEN', 'LINER:', '100% MODAL')).toEqual([
+    'section_unclear',
+  ])
+  expect(codes('BODY:', '65% SILK 35% POLYESTER', 'LINING:', 'UOTO')).toEqual(['section_unclear'])
+  expect(codes('BODY:', '65% SILK 35% POLYESTER', 'LINING:', '100% COTTON')).toEqual([])
+})

@@ -1,5 +1,6 @@
 import { fold } from './clean.ts'
 import type { Element } from './elements.ts'
+import { isUnread } from './unread.ts'
 import { careWords } from './vocabulary.ts'
 
 /** A stretch of the label that speaks of the same parts of the garment. */
@@ -14,11 +15,25 @@ export interface Region {
 /** Cuts the label at the names of parts. A name counts where a share stands beside it. */
 export function regionsOf(elements: readonly Element[]): Region[] {
   const headers = headersIn(elements)
-  if (headers.length === 0) return [{ sections: [], elements, unclear: false }]
-  return namesFollow(elements, headers)
+  if (headers.length === 0) return [{ sections: [], elements, unclear: losesName(elements, false) }]
+  const regions = namesFollow(elements, headers)
     ? byTrailers(elements, headers)
     : byHeaders(elements, headers)
+  return regions.map((region) => ({
+    ...region,
+    unclear: region.unclear || losesName(region.elements, true),
+  }))
 }
+
+/** "Lining:" without its shares; or, where other parts are named, "Bqdy:" above shares. */
+const losesName = (elements: readonly Element[], othersNamed: boolean): boolean =>
+  elements.some((element, at) => {
+    const isHead = elements[at + 1]?.raw === ':' && elements[at + 2]?.kind === 'line'
+    if (!isHead || (at > 0 && elements[at - 1]!.kind !== 'line')) return false
+    return (
+      element.kind === 'section' || (othersNamed && isUnread(element) && shareAfter(elements, at))
+    )
+  })
 
 interface Header {
   readonly from: number

@@ -57,8 +57,16 @@ const byShape = once((): ReadonlyMap<string, string | null> => {
   return found
 })
 
-/** Words behind which a word of three to five letters is "iron" sooner than any other. */
-const leadsToIron = /(?<=\b(?:never|not|cool|warm|medium|hot) )[\p{L}\d#|!]{3,5}(?![\p{L}\d#])/giu
+/** Words beside which one of three to five letters is "iron" sooner than any other. */
+const leadsToIron =
+  /(?<=\b(?:never|not|cool|warm|medium|hot) )[\p{L}\d#|!]{3,5}(?![\p{L}\d#])|\b[\p{L}\d#|!]{3,5}(?= at (?:low|medium|high)\b)/giu
+
+/** "IRONAT LOW", "planchara baja": the small word behind an ironing word, run into it. */
+const gluedBehindIron =
+  /\b(iron|planchar|repasser|passar|stirare|stryk|strijken|prasowac|zehlit)(at|if|a|ad|pa|op|w|pri)\b/giu
+
+const unglued = (read: string, verb: string, small: string): string =>
+  isLabelWord(fold(read)) ? read : `${verb} ${small}`
 
 const ironWord = (read: string): string => {
   const word = fold(read)
@@ -110,6 +118,7 @@ export function withoutSlips(line: string): string {
     mended = mended.replaceAll(slip, meant)
   return mended
     .replaceAll(slashes, withSlash)
+    .replaceAll(gluedBehindIron, unglued)
     .replaceAll(/[\p{L}\d#|!]{4,}/gu, careWord)
     .replaceAll(leadsToIron, ironWord)
     .replaceAll(unclear, 'm')

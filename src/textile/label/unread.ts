@@ -94,7 +94,8 @@ function sentenceOf(elements: readonly Element[]): ReadonlyMap<Element, number> 
 const isShortened = (before: Element | undefined, mark: Element): boolean =>
   mark.raw === '.' && (before?.kind === 'limit' || sizes.has(fold(before?.raw ?? '')))
 
-const isUnread = ({ kind, raw }: Element): boolean =>
+/** A word that no table here has. */
+export const isUnread = ({ kind, raw }: Element): boolean =>
   kind === 'word' && /\p{L}{2}/u.test(raw) && !isKnown(fold(raw))
 
 const isKnown = (word: string): boolean =>
