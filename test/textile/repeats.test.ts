@@ -52,6 +52,16 @@ test('a number lost among many does not move the others along', () => {
   })
 })
 
+test('two slips in one of several shares are outvoted by three languages, and not by two', () => {
+  const two = ['60% cotton 30% polyester 10% wool', '60% coton 30% polyester 10% laine']
+  const slips = '66% Baumwolle 30% Polyester 18% Wolle'
+  expect(madeOf(...two, slips).sure).toBe(false)
+  expect(madeOf(...two, '60% algodón 30% poliéster 10% lana', slips)).toMatchObject({
+    parts: [{ shares: '60 cotton, 30 polyester, 10 wool' }],
+    sure: true,
+  })
+})
+
 describe('it stands, but is asked about, where a third', () => {
   test.each([
     ['has two slips', '96% Baumwolle 8% Elasthan'],

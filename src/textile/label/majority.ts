@@ -38,7 +38,7 @@ export function agreedOn(
     copies: best.copies,
     explained:
       against.length === 0 &&
-      flawed.every((repeat) => (best.copies > 1 ? isOneSlip(repeat) : isHalfRead(repeat))) &&
+      flawed.every((repeat) => isBorneOut(repeat, best.copies)) &&
       rest.every((told) => isIdle(told, best.whole)),
     repeats: best.repeats,
   }
@@ -94,6 +94,14 @@ const contradictions = (best: ReadAs, stretches: readonly Stretch[]): ReadAs[] =
 
 /** One share misread; in a language that is not known no name is read at all. */
 const isOneSlip = (repeat: Repeat): boolean => repeat.flaws <= 1 || otherThanNames(repeat) <= 1
+
+/** Whole make-ups with which a repetition may have two slips, and still one share as it is. */
+const manyCopies = 3
+
+const isBorneOut = (repeat: Repeat, copies: number): boolean => {
+  if (copies === 1) return isHalfRead(repeat)
+  return isOneSlip(repeat) || (copies >= manyCopies && otherThanNames(repeat) <= 2)
+}
 
 /** As much as was read of it is the same. */
 const isHalfRead = (repeat: Repeat): boolean =>
