@@ -85,6 +85,26 @@ test('two whole make-ups in two languages are never sure', () => {
   expect(madeOf(english, french, german, '85% algodón 15% elastano').sure).toBe(false)
 })
 
+// Shifted by one place, the numbers of the one make-up stand beside the names of the other.
+test('the same numbers the other way round in one language are never sure', () => {
+  const names = ['linen viscose', 'lin viscose', 'Leinen Viskose', 'lino viscosa']
+  for (const [first, second] of [
+    [55, 45],
+    [60, 40],
+    [95, 5],
+  ])
+    for (const isShareFirst of [true, false])
+      for (const joint of ['\n', ' / ', ' '])
+        for (const languages of [2, 3, 4]) {
+          const told = names.slice(0, languages).map((both, at) => {
+            const [a, b] = at === languages - 1 ? [second, first] : [first, second]
+            const [one, other] = both.split(' ')
+            return isShareFirst ? `${a}% ${one} ${b}% ${other}` : `${one} ${a}% ${other} ${b}%`
+          })
+          expect(madeOf(told.join(joint)).sure, told.join(joint)).toBe(false)
+        }
+})
+
 test('two make-ups of one language stay both, as alternatives', () => {
   expect(madeOf('95% cotton 5% elastane', '90% cotton 10% viscose')).toMatchObject({
     sure: false,

@@ -126,10 +126,13 @@ export function cutInto(
   own: readonly Pair[] | null,
   foreign: readonly (readonly Pair[])[],
 ): Cut {
-  const cuts = [paired(told), pairedLocally(told, true), pairedLocally(told, false)].map(
-    (entries) => cutEntries(withoutEchoes(entries), own, foreign),
+  // Names on the wrong side of their shares would make other make-ups out of the same numbers.
+  const ways = [true, false].filter((shareFirst) =>
+    (own ?? foreign.flat()).every((pair) => pair.shareFirst === shareFirst),
   )
-  return cuts.reduce((a, b) => (b.cost < a.cost ? b : a))
+  return [paired(told), ...ways.map((shareFirst) => pairedLocally(told, shareFirst))]
+    .map((entries) => cutEntries(withoutEchoes(entries), own, foreign))
+    .reduce((a, b) => (b.cost < a.cost ? b : a))
 }
 
 function cutEntries(
