@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { Failure } from '../base/failures.ts'
 import { openLabelReader } from '../photo/label-lane.ts'
+import { isClear } from '../photo/label-words.ts'
 import { openLane } from '../photo/lane.ts'
 import { readLabel } from '../textile/label.ts'
 import { readLines } from '../textile/label-lines.ts'
@@ -32,8 +33,8 @@ async function readPhotos(files: readonly string[]): Promise<number> {
   try {
     return await eachFile(files, async (file) => {
       const { full } = await lane.makeSafe(readBytes(file))
-      const { lines, faults } = await reader.read(full)
-      return readLines(lines, { isClear: faults.length === 0 })
+      const seen = await reader.read(full)
+      return readLines(seen.lines, { isClear: isClear(seen) })
     })
   } finally {
     await lane.close()

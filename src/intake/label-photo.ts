@@ -2,7 +2,7 @@ import type { Clock } from '../base/clock.ts'
 import type { LabelValue } from '../flow/grammar.ts'
 import { cleanText } from '../flow/text.ts'
 import type { PhotoStore } from '../photo/keep.ts'
-import type { LabelReader, LabelWords } from '../photo/label-words.ts'
+import { isClear, type LabelReader, type LabelWords } from '../photo/label-words.ts'
 import type { Db } from '../store/schema.ts'
 import { withoutSlips } from '../textile/label/slips.ts'
 import { readLines, surely } from '../textile/label-lines.ts'
@@ -79,7 +79,7 @@ export interface Judged {
 /** How far what was read on a photo may be believed. */
 export function judge(seen: LabelWords, longest: number): Judged {
   const words = wordsSeen(seen, longest)
-  const reading = readLines(seen.lines, { isClear: seen.faults.length === 0 })
+  const reading = readLines(seen.lines, { isClear: isClear(seen) })
   const doubted = seen.lines
     .filter(({ text, sure }) => text.trim() !== '' && sure < surely)
     .map(({ text }) => withoutSlips(text))

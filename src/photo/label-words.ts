@@ -14,6 +14,9 @@ export interface LabelWords {
   readonly faults: readonly LabelFault[]
 }
 
+/** Letters stand as they were read; a dark or a small one may be read well all the same. */
+export const isClear = ({ faults }: LabelWords): boolean => !faults.includes('blurred')
+
 /** Reads the words on photos of labels, one photo at a time, in a process of its own. */
 export interface LabelReader {
   /** `absent`: it cannot be had here, and whoever asks is asked for the words instead. */

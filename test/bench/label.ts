@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
+import { isClear } from '../../src/photo/label-words.ts'
 import type { LabelDone, LabelJob } from '../../src/photo/label-worker.ts'
 import { makeSafe } from '../../src/photo/safe.ts'
 import { findLines } from '../../src/photo/words/find.ts'
@@ -81,9 +82,8 @@ export async function benchLabel(given: readonly string[]): Promise<void> {
     whole += ms
     alone += await bare(full, models)
     const truth: Truth = JSON.parse(readFileSync(file.replace(/jpg$/, 'json'), 'utf8'))
-    const { lines, faults } = done.words
     truths.push(truth)
-    readings.set(truth.file, readLines(lines, { isClear: faults.length === 0 }))
+    readings.set(truth.file, readLines(done.words.lines, { isClear: isClear(done.words) }))
   }
   tellScores(truths, readings)
   const sorted = took.toSorted((a, b) => a - b)

@@ -62,3 +62,8 @@ test('a word is never taken for one that a single letter makes hot', () => {
   for (const word of ['nzehlit', 'ezehlit', 'utulemyiniz', 'utuleeyiniz'])
     expect(withoutSlips(word)).toBe(word)
 })
+
+test('a dot within what is no two words is a speck', () => {
+  expect(withoutSlips('100 co.cna')).toBe('100 cocna')
+  expect(withoutSlips('DO NOT BLEACH.IRON LOW')).toBe('DO NOT BLEACH.IRON LOW')
+})

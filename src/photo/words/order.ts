@@ -15,6 +15,10 @@ export interface ReadSlab extends MootLine {
 const sameLine = 0.5
 /** A gap between columns is at least this share of a line's height. */
 const columnGap = 0.3
+/** Words that run up or down by this share of a line's height, until the number beside them, may be of another row. */
+const otherRow = 0.5
+/** So sure is a line then. */
+const sureOfRow = 0.2
 /** A column of phrases has lines of so many letters on average. */
 const lettersOfPhrase = 9
 
@@ -67,9 +71,22 @@ const areLevel = (a: ReadSlab, b: ReadSlab): boolean =>
   Math.abs(a.slab.y - b.slab.y) < sameLine * Math.min(a.slab.h, b.slab.h) &&
   (right(a) <= left(b) + a.slab.h || right(b) <= left(a) + b.slab.h)
 
+/**
+ * Whether a number that stands apart belongs to the words before it: on a label that hangs askew or is curled it
+ * may be level with those of the row above or below, which shows in how these words run.
+ */
+const isOneRow = (line: readonly ReadSlab[]): boolean =>
+  line.every((one, n) => {
+    const before = line[n - 1]
+    if (!before || !/^\W*\d{1,3}\W*$/.test(one.text)) return true
+    const { slab } = before
+    const rise = Math.abs((one.slab.x - slab.x) * Math.tan(slab.turn))
+    return rise < otherRow * Math.min(slab.h, one.slab.h)
+  })
+
 const joined = (line: readonly ReadSlab[]): MootLine => ({
   text: line.map(({ text }) => text).join(' '),
-  sure: Math.min(...line.map(({ sure }) => sure)),
+  sure: Math.min(...line.map(({ sure }) => sure), isOneRow(line) ? 1 : sureOfRow),
   others: line.flatMap(({ others }, n) =>
     others.map(({ text, sure }) => ({
       text: line.map((one, at) => (at === n ? text : one.text)).join(' '),

@@ -1,11 +1,11 @@
 import sharp from 'sharp'
 import type { LabelFault, LabelLine, LabelWords } from '../label-words.ts'
 import { findLines } from './find.ts'
+import { readLine } from './line.ts'
 import type { Models } from './models.ts'
 import { inOrder, type MootLine, type ReadSlab } from './order.ts'
 import { cutOut, median, type Picture, type Slab } from './picture.ts'
-import { readSteps } from './recognise.ts'
-import { type ReadLine, spelled, type Weigh } from './spell.ts'
+import type { ReadLine, Weigh } from './spell.ts'
 import {
   alongLines,
   aroundAll,
@@ -62,17 +62,18 @@ export async function readWords(
   if (first.length === 0) return { lines: [], faults: faultsOf(picture, [], []) }
   const [level, found] = await laidLevel(picture, first, models)
   const slabs = await parted(level, found, models)
-  const read = async (slab: Slab): Promise<ReadLine> =>
-    spelled(await readSteps(level, slab, models), weigh)
+  const read = (slab: Slab) => readLine(level, slab, models, weigh)
   const { isUpright, known } = await voted(slabs, read, weigh)
   const lines: ReadSlab[] = []
+  const sharpness: number[] = []
   for (const slab of slabs) {
     const line = known.get(slab) ?? (await read(isUpright ? slab : fromBehind(slab)))
     if (isNoise(line, weigh)) continue
-    const { text, sure, others } = line
+    const { text, sure, others, letters } = line
+    sharpness.push(Math.min(1, ...letters))
     lines.push({ text, sure, others, slab: isUpright ? slab : turnedOver(slab, level) })
   }
-  return { lines: settle(inOrder(lines)), faults: faultsOf(picture, slabs, lines) }
+  return { lines: settle(inOrder(lines)), faults: faultsOf(picture, slabs, sharpness) }
 }
 
 /** Marks that are no words, read as a letter or two by chance. */
@@ -186,11 +187,11 @@ const average = (values: readonly number[]): number =>
 function faultsOf(
   picture: Picture,
   slabs: readonly Slab[],
-  read: readonly ReadSlab[],
+  sharpness: readonly number[],
 ): LabelFault[] {
   const faults: LabelFault[] = []
-  if (read.length === 0) faults.push('no-words')
-  else if (average(read.map(({ sure }) => sure)) < sharply) faults.push('blurred')
+  if (sharpness.length === 0) faults.push('no-words')
+  else if (average(sharpness) < sharply) faults.push('blurred')
   if (average(sampled(picture)) < darkMean) faults.push('dark')
   if (slabs.length > 0 && median(slabs.map(({ h }) => h)) < lowLine) faults.push('small')
   return faults

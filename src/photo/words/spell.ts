@@ -125,13 +125,17 @@ function inOneScript(steps: readonly Step[]): readonly Step[] {
   )
 }
 
+/** The numbers of a text, one after another. */
+export const digitsOf = (text: string): string => (text.match(/\d+/g) ?? []).join()
+
 function othersOf(words: readonly Word[]): OtherLine[] {
-  const digits = (text: string): string => (text.match(/\d+/g) ?? []).join()
   return words
     .flatMap((word, n) =>
       word.ways
         .slice(1)
-        .filter(({ text, share }) => share >= leastOther && digits(text) !== digits(textOf(word)))
+        .filter(
+          ({ text, share }) => share >= leastOther && digitsOf(text) !== digitsOf(textOf(word)),
+        )
         .map(({ text, share }) => ({
           text: words.map((one, at) => (at === n ? text : textOf(one))).join(' '),
           sure: share,

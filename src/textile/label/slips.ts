@@ -106,6 +106,10 @@ function careWord(read: string): string {
   return new Set(near.map(meaning)).size === 1 ? near[0]! : read
 }
 
+/** A dot within what is no two words is a speck: "co.cna" is no code of cotton before a word. */
+const withoutSpeck = (read: string, before: string, after: string): string =>
+  isLabelWord(fold(before)) && isLabelWord(fold(after)) ? read : before + after
+
 /**
  * A line as a reader of pictures gives it, without the slips that are known of it: signs taken for other signs,
  * letters for letters of the same shape. Names of fibres are left as they are: their own reading weighs them.
@@ -117,6 +121,7 @@ export function withoutSlips(line: string): string {
   for (const [slip, meant] of [...percentSlips, ...letterSlips])
     mended = mended.replaceAll(slip, meant)
   return mended
+    .replaceAll(/(\p{L}+)\.(\p{L}+)/gu, withoutSpeck)
     .replaceAll(slashes, withSlash)
     .replaceAll(gluedBehindIron, unglued)
     .replaceAll(/[\p{L}\d#|!]{4,}/gu, careWord)

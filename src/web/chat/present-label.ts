@@ -66,6 +66,7 @@ function readOf(seen: LabelWords, longest: number, say: Say): LabelRead {
     verdict,
     summary: says ? labelWords(reading, say) : null,
     doubted: doubted.length <= mostDoubted ? doubted : [],
-    advice: seen.faults.map((fault) => say(`label.photo.faults.${fault}`)),
+    advice:
+      verdict === 'sure' ? [] : seen.faults.map((fault) => say(`label.photo.faults.${fault}`)),
   }
 }

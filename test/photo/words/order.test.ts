@@ -22,6 +22,14 @@ test('a line is as sure as its least sure word', () => {
   ])
 })
 
+test('a number apart from words that run askew may be of another row', () => {
+  const askew = { ...at(0, 0, 'COTTON'), slab: { ...at(0, 0, 'COTTON').slab, turn: 0.08 } }
+  const [line] = inOrder([askew, at(140, 0, '92%')])
+  expect(line!.text).toBe('COTTON 92%')
+  expect(line!.sure).toBeLessThan(0.3)
+  expect(inOrder([askew, at(140, 0, 'WOOL')])[0]!.sure).toBe(1)
+})
+
 test('another number in one word is another line', () => {
   const share = { ...at(90, 0, '85%', 0.6), others: [{ text: '35%', sure: 0.2 }] }
   expect(inOrder([at(0, 0, 'COTTON'), share])).toEqual([
