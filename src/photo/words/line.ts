@@ -5,8 +5,10 @@ import { digitsOf, type OtherLine, type ReadLine, spelled, type Weigh } from './
 
 /** A line that is less sure is read once more, with so much more around it. */
 const again = { below: 0.6, higher: 1.15 }
+/** So many times as much as how likely its words are on a label counts how sure a reading is, as a logarithm. */
+const seen = 4
 
-/** The words in a slab of the picture, from its left. What is hard to read is read twice, and the surer reading taken. */
+/** The words in a slab of the picture, from its left. What is hard to read is read twice. */
 export async function readLine(
   picture: Picture,
   slab: Slab,
@@ -17,12 +19,16 @@ export async function readLine(
   if (first.sure >= again.below) return first
   const wider = { ...slab, h: slab.h * again.higher }
   const second = spelled(await readSteps(picture, wider, models), weigh)
-  return surer(first, second)
+  return better(first, second, weigh)
 }
 
-/** Where the two tell different numbers, each is only as sure as the other is not. */
-export function surer(a: ReadLine, b: ReadLine): ReadLine {
-  const [best, rest] = b.sure > a.sure ? [b, a] : [a, b]
+/**
+ * Of two readings the one that is surer and says more of what labels say. Where the two tell different numbers,
+ * each is only as sure as the other is not.
+ */
+export function better(a: ReadLine, b: ReadLine, weigh: Weigh): ReadLine {
+  const worth = ({ text, sure }: ReadLine): number => weigh(text) + seen * Math.log(sure)
+  const [best, rest] = worth(b) > worth(a) ? [b, a] : [a, b]
   if (digitsOf(best.text) === digitsOf(rest.text)) return best
   const other: OtherLine = { text: rest.text, sure: rest.sure }
   return {
