@@ -63,6 +63,11 @@ test('a word is never taken for one that a single letter makes hot', () => {
     expect(withoutSlips(word)).toBe(word)
 })
 
+test('a whole with its sign read as digits is a whole', () => {
+  expect(withoutSlips('10096 cashmere')).toBe('100% cashmere')
+  expect(withoutSlips('STYLE 10096')).toBe('STYLE 10096')
+})
+
 test('a dot within what is no two words is a speck', () => {
   expect(withoutSlips('100 co.cna')).toBe('100 cocna')
   expect(withoutSlips('DO NOT BLEACH.IRON LOW')).toBe('DO NOT BLEACH.IRON LOW')

@@ -19,6 +19,10 @@ const columnGap = 0.3
 const otherRow = 0.5
 /** So sure is a line then. */
 const sureOfRow = 0.2
+/** Seen askew, columns lean: the strips between them that are tried, upright ones first. */
+const leans = [0, 0.05, -0.05, 0.1, -0.1, 0.15, -0.15, 0.2, -0.2] as const
+/** Columns that lean have so many lines. */
+const leaningLines = 3
 /** A column of phrases has lines of so many letters on average. */
 const lettersOfPhrase = 9
 
@@ -33,17 +37,31 @@ const right = ({ slab }: ReadSlab): number => slab.x + slab.w / 2
 
 /** Words side by side are columns where an empty strip parts them and both sides have words of their own. */
 function columnsOf(read: readonly ReadSlab[]): ReadSlab[][] {
-  const sorted = read.toSorted((a, b) => left(a) - left(b))
+  for (const lean of leans) {
+    const parted = partedAlong(read, lean)
+    if (parted) return [parted.near, ...columnsOf(parted.far)]
+  }
+  return [[...read]]
+}
+
+/** The first column and the others, where the strip between them goes so far to the right for each pixel down. */
+function partedAlong(
+  read: readonly ReadSlab[],
+  lean: number,
+): { readonly near: ReadSlab[]; readonly far: ReadSlab[] } | null {
+  const begin = (one: ReadSlab): number => left(one) - lean * one.slab.y
+  const sorted = read.toSorted((a, b) => begin(a) - begin(b))
   const height = median(read.map(({ slab }) => slab.h))
   let reach = -Infinity
   for (const [n, one] of sorted.entries()) {
-    if (n > 0 && left(one) - reach > columnGap * height) {
+    if (n > 0 && begin(one) - reach > columnGap * height) {
       const [near, far] = [sorted.slice(0, n), sorted.slice(n)]
-      if (isColumn(near) && isColumn(far)) return [near, ...columnsOf(far)]
+      const enough = lean === 0 || Math.min(near.length, far.length) >= leaningLines
+      if (enough && isColumn(near) && isColumn(far)) return { near, far }
     }
-    reach = Math.max(reach, right(one))
+    reach = Math.max(reach, begin(one) + one.slab.w)
   }
-  return [sorted]
+  return null
 }
 
 /**

@@ -19,7 +19,7 @@ const percentSlips: readonly (readonly [RegExp, string])[] = [
   [/(?<![\p{L}\d.,])(\d{1,3}) ?[xX](?![\p{L}\d])/gu, '$1%'],
   // No share is more than a hundred.
   [/(?<![\p{L}\d.,/-])(\d{2})9%(?= ?\p{L}{3})/gu, '$1%'],
-  [/(?<![\p{L}\d.,/-])(\d{1,2})96(?= ?\p{L}{3})/gu, '$1%'],
+  [/(?<![\p{L}\d.,/-])(\d{1,2}|100)96(?= ?\p{L}{3})/gu, '$1%'],
   // "Elastane 796": behind a word, at the end of the line or before a dash.
   [/(?<=\p{Ll}{4},? |\p{Lu}{6},? )(\d{1,2})96(?=$|,| [-–])/gu, '$1%'],
 ]

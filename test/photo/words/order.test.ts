@@ -52,6 +52,22 @@ test('columns of words and shares are read one after the other', () => {
   ])
 })
 
+test('columns of a label that is seen askew lean, and are parted all the same', () => {
+  const lean = (one: ReadSlab): ReadSlab => ({
+    ...one,
+    slab: { ...one.slab, x: one.slab.x + 0.14 * one.slab.y },
+  })
+  const [makeUp, care] = [
+    ['70% WOOL', '30% POLYESTER', '70% LAINE', '30% POLYESTER', '70% VLNA', '30% POLYESTER'],
+    ['WASH WITH', 'LIKE COLORS', 'IRON LOW', 'LAVER A', 'LA MACHINE', 'FER DOUX', 'PRAT NA 30'],
+  ]
+  const read = [
+    ...makeUp!.map((text, row) => lean(at(0, row, text))),
+    ...care!.map((text, row) => lean(at(112, row, text))),
+  ]
+  expect(texts(read)).toEqual([...makeUp!, ...care!])
+})
+
 test('a column of shares stays beside its names', () => {
   const read = [
     ...['COTTON', 'POLYESTER', 'ELASTANE'].map((text, row) => at(0, row, text)),
