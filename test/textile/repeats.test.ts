@@ -156,3 +156,19 @@ test('a line whose letters may be others counts for nothing where the other line
   expect(readLines([first!, second!, { ...third!, sure: 0.1 }]).sure).toBe(true)
   expect(readLines([{ ...first!, sure: 0.1 }]).sure).toBe(false)
 })
+
+test('a first name alone above a share with a name of its own leaves open which side is meant', () => {
+  const lines = [
+    'POLYAMIDE',
+    '60 % POLYESTER 40 %',
+    'POLYAMIDE',
+    '60 % POLYESTER 40 %',
+    'POLYAMIDE',
+  ]
+  const { sure, problems } = readLabel(lines.join('\n'))
+  expect(sure).toBe(false)
+  expect(problems.map(({ code }) => code)).toContain('pairing')
+  // Where the lines pair them there is nothing to ask.
+  expect(readLabel('POLYAMIDE\n60 %\nPOLYESTER\n40 %').sure).toBe(true)
+  expect(readLabel('60 % POLYESTER 40 %\nPOLYAMIDE').sure).toBe(true)
+})

@@ -31,7 +31,7 @@ export function doubtsIn(
   confirmed: boolean,
 ): ProblemCode[] {
   const problems: ProblemCode[] = []
-  if (pairing.apart) problems.push('pairing')
+  if (pairing.apart || mayTurn(region.elements)) problems.push('pairing')
   if (region.unclear && !confirmed) problems.push('section_unclear')
   if (region.elements.some(({ kind }) => kind === 'variant') && pairs.length > 0)
     problems.push('alternatives')
@@ -40,6 +40,39 @@ export function doubtsIn(
   if (pairing.fibresLeft.some((fibre) => !explained.has(fibre) && !isNamed(fibre, pairs)))
     problems.push('fibre_unexplained')
   return problems
+}
+
+/**
+ * "Nylon ⏎ 60 % polyester 40 % ⏎ nylon …": the first name stands alone on its line, and the share below it has
+ * another name right behind it. Its own share may have been lost, and every share belong to its other side.
+ */
+function mayTurn(elements: readonly Element[]): boolean {
+  const lines = linesOf(elements)
+  const first = lines.findIndex((line) => line.some(isToldOf))
+  const [name, ...more] = (lines[first] ?? []).filter(isToldOf)
+  const [share, other] = (lines[first + 1] ?? []).filter(isToldOf)
+  const shares = elements.filter(isPercentage)
+  return (
+    name?.kind === 'fibre' &&
+    more.length === 0 &&
+    share !== undefined &&
+    isPercentage(share) &&
+    other?.kind === 'fibre' &&
+    other.fibre !== name.fibre &&
+    shares.length > 1
+  )
+}
+
+const isPercentage = (element: Element): boolean => element.kind === 'number' && element.percent
+
+const isToldOf = (element: Element): boolean => element.kind === 'fibre' || isPercentage(element)
+
+function linesOf(elements: readonly Element[]): Element[][] {
+  const lines: Element[][] = [[]]
+  for (const element of elements)
+    if (element.kind === 'line') lines.push([])
+    else lines.at(-1)!.push(element)
+  return lines
 }
 
 /** "Pure wool", "all cotton", where no share is given. */
