@@ -83,8 +83,8 @@ export function judge(seen: LabelWords, longest: number): Judged {
   const doubted = seen.lines
     .filter(({ text, sure }) => text.trim() !== '' && sure < surely)
     .map(({ text }) => withoutSlips(text))
-  const sure = reading.sure && doubted.length === 0
-  return { words, reading, verdict: words === '' ? 'none' : sure ? 'sure' : 'unsure', doubted }
+  const verdict = words === '' ? 'none' : reading.sure ? 'sure' : 'unsure'
+  return { words, reading, verdict, doubted }
 }
 
 /**

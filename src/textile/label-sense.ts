@@ -17,15 +17,17 @@ const most = { tried: 24, taken: 4 }
 export function settle(lines: readonly MootLine[]): PicturedLine[] {
   let settled = lines.map(({ text, sure }): PicturedLine => ({ text, sure }))
   let doubt = doubtOf(readLines(settled))
-  const others = lines
+  let others = lines
     .flatMap(({ others }, at) => others.map((line) => ({ line, at })))
     .sort((a, b) => b.line.sure - a.line.sure)
     .slice(0, most.tried)
   for (let n = 0; n < most.taken && doubt > 0; n += 1) {
-    const tries = others.map(({ line, at }) => {
-      const tried = settled.with(at, line)
-      return { tried, doubt: doubtOf(readLines(tried)) }
+    const tries = others.map((other) => {
+      const tried = settled.with(other.at, other.line)
+      return { other, tried, doubt: doubtOf(readLines(tried)) }
     })
+    const before = doubt
+    others = tries.filter((one) => one.doubt <= before).map(({ other }) => other)
     const best = tries.reduce((a, b) => (b.doubt < a.doubt ? b : a), { tried: settled, doubt })
     if (best.doubt === doubt) break
     settled = best.tried

@@ -126,6 +126,15 @@ oneStore('the photo of a label', (store) => {
     expect(walker.text('#label-read .label-lines')).toBe('40% POLYESTER')
   })
 
+  test('where nothing hangs on letters that were hard to see asks for nothing', async () => {
+    const { lines } = labelOf(clear)
+    reader.tells = { lines: [...lines, { text: 'MADE IN PEKU', sure: 0.1 }], faults: ['dark'] }
+    await sendFiles(walker, [await picture()], readIt)
+    expect(walker.root.querySelector('[data-verdict=sure]')).not.toBeNull()
+    expect(walker.root.querySelector('#label-read .label-lines')).toBeNull()
+    expect(walker.text('#label-read')).not.toContain('near a window')
+  })
+
   test.each([
     ['no-words', 'with the words towards you'],
     ['blurred', 'hold the phone still'],

@@ -62,11 +62,12 @@ const mostDoubted = 5
 function readOf(seen: LabelWords, longest: number, say: Say): LabelRead {
   const { verdict, reading, doubted } = judge(seen, longest)
   const says = reading.blocks.length > 0 || reading.iron.level !== null
+  const summary = says ? labelWords(reading, say) : null
+  if (verdict === 'sure') return { verdict, summary, doubted: [], advice: [] }
   return {
     verdict,
-    summary: says ? labelWords(reading, say) : null,
+    summary,
     doubted: doubted.length <= mostDoubted ? doubted : [],
-    advice:
-      verdict === 'sure' ? [] : seen.faults.map((fault) => say(`label.photo.faults.${fault}`)),
+    advice: seen.faults.map((fault) => say(`label.photo.faults.${fault}`)),
   }
 }
