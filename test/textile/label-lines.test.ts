@@ -107,3 +107,10 @@ test('shares above the first name of a part, or a name without shares, may have 
   expect(codes('BODY:', '65% SILK 35% POLYESTER', 'LINING:', 'UOTO')).toEqual(['section_unclear'])
   expect(codes('BODY:', '65% SILK 35% POLYESTER', 'LINING:', '100% COTTON')).toEqual([])
 })
+
+test('an ironing line whose gaps were lost is read all the same', () => {
+  expect(readLabel('100% COTTON\nIRONATLOW TEMPERATURE')).toMatchObject({
+    iron: { level: 'cool' },
+    sure: true,
+  })
+})

@@ -7,7 +7,7 @@ const longestPiece = 20
 const mostPieces = 10
 
 // Shorter words would be found inside almost any other word.
-const shortPieces = new Set(['do', 'no', 'ne', 'on', 'if'])
+const shortPieces = new Set(['at', 'do', 'no', 'ne', 'on', 'if'])
 const mayBePiece = (piece: string): boolean =>
   (piece.length >= 3 || shortPieces.has(piece)) && isLabelWord(piece)
 
