@@ -7,8 +7,11 @@ export interface MootLine extends PicturedLine {
   readonly others: readonly PicturedLine[]
 }
 
-/** So many other lines are tried at most, and so many are taken one after another. */
-const most = { tried: 24, taken: 4 }
+/**
+ * So many other lines are tried at most, of long labels fewer: each try reads all lines again. So many are taken
+ * one after another.
+ */
+const most = { tried: 24, linesRead: 800, taken: 4 }
 
 /**
  * The lines, each with the number with which the shares add up, where the likeliest one does not let them: one
@@ -20,7 +23,7 @@ export function settle(lines: readonly MootLine[]): PicturedLine[] {
   let others = lines
     .flatMap(({ others }, at) => others.map((line) => ({ line, at })))
     .sort((a, b) => b.line.sure - a.line.sure)
-    .slice(0, most.tried)
+    .slice(0, Math.min(most.tried, Math.ceil(most.linesRead / lines.length)))
   for (let n = 0; n < most.taken && doubt > 0; n += 1) {
     const tries = others.map((other) => {
       const tried = settled.with(other.at, other.line)

@@ -14,7 +14,7 @@ const technical: readonly (readonly [where: RegExp, values: string, why: string]
   [/facts\.ts: hottestC$/, '200', 'the end of a scale, listed as iron/hot'],
   [/input\.ts: inches$/, '200', 'the most that may be typed in'],
   [/label-lines\.ts: surely$/, '0.3', 'how likely a letter is, measured over drawn labels'],
-  [/label-sense\.ts: most$/, '24 4', 'how many other lines are tried and taken'],
+  [/label-sense\.ts: most$/, '24 800 4', 'how many other lines are tried and taken'],
   [/label-sense\.ts: notWhole$/, '10', 'what weighs more than any other doubts'],
   [/label-lines\.ts: readLines$/, '0.6', 'how far a doubted reading is believed'],
   [/panel-losses\.ts: (?:down|up)$/, '1e-9 4', 'quarters of an inch, and what floats lose'],
