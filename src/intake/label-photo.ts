@@ -7,7 +7,7 @@ import type { Db } from '../store/schema.ts'
 import { withoutSlips } from '../textile/label/slips.ts'
 import { readLines, surely } from '../textile/label-lines.ts'
 import type { LabelReading } from '../textile/reading.ts'
-import { draftsOf, type PhotoPlace } from './photos.ts'
+import { draftsOf, type PhotoPlace, receivedFor } from './photos.ts'
 
 /** The photo of a garment's label. */
 export interface LabelPhoto {
@@ -97,14 +97,7 @@ export async function doubtedWords(
   answered: LabelValue | undefined,
   longest: number,
 ): Promise<string[]> {
-  const rows = await db
-    .selectFrom('photo')
-    .select('label')
-    .where('pile_id', '=', place.pileId)
-    .where('item', '=', place.item)
-    .where('question', '=', place.question)
-    .where('label', 'is not', null)
-    .execute()
+  const rows = await receivedFor(db, place).select('label').where('label', 'is not', null).execute()
   const judged = rows.map(({ label }) => judge(JSON.parse(label!) as LabelWords, longest))
   const readAs = (wanted: Judged['verdict']) =>
     judged.filter(({ verdict }) => verdict === wanted).map(({ words }) => words)

@@ -42,14 +42,18 @@ export async function takePhoto(
   return id
 }
 
-/** Photos received for a question that no answer holds yet, oldest first. */
-export async function draftsOf(db: Db, place: PhotoPlace): Promise<string[]> {
-  const rows = await db
+/** Photos that ever came for a question, those that were taken away too. */
+export const receivedFor = (db: Db, place: PhotoPlace) =>
+  db
     .selectFrom('photo')
-    .select('id')
     .where('pile_id', '=', place.pileId)
     .where('item', '=', place.item)
     .where('question', '=', place.question)
+
+/** Photos received for a question that no answer holds yet, oldest first. */
+export async function draftsOf(db: Db, place: PhotoPlace): Promise<string[]> {
+  const rows = await receivedFor(db, place)
+    .select('id')
     .where('kept', '=', 0)
     .where('removed_at', 'is', null)
     .orderBy('at')

@@ -1,16 +1,11 @@
-/** A line of words on a label, as it was read. */
-export interface LabelLine {
-  readonly text: string
-  /** How sure the reading of its least sure letter but a few is, 0 to 1. */
-  readonly sure: number
-}
+import type { PicturedLine } from '../textile/label-lines.ts'
 
 /** What may be wrong with a photo of a label, so that it is better taken again. */
 export type LabelFault = 'no-words' | 'blurred' | 'dark' | 'small'
 
 export interface LabelWords {
   /** In reading order. */
-  readonly lines: readonly LabelLine[]
+  readonly lines: readonly PicturedLine[]
   readonly faults: readonly LabelFault[]
 }
 

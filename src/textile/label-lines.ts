@@ -3,7 +3,7 @@ import { withoutSlips } from './label/slips.ts'
 import { readLabel } from './label.ts'
 import { type LabelReading, type ProblemCode, problemWords } from './reading.ts'
 
-/** A line that was read from a picture, and how sure its least sure letter is, 0 to 1. */
+/** A line that was read from a picture, and how sure its least sure word is, 0 to 1. */
 export interface PicturedLine {
   readonly text: string
   readonly sure: number

@@ -1,7 +1,8 @@
+import type { PicturedLine } from '../../textile/label-lines.ts'
 import type { Models } from './models.ts'
 import type { Picture, Slab } from './picture.ts'
 import { readSteps } from './recognise.ts'
-import { digitsOf, type OtherLine, type ReadLine, spelled, type Weigh } from './spell.ts'
+import { digitsOf, type ReadLine, spelled, type Weigh } from './spell.ts'
 
 /** A line that is less sure is read once more, with so much more around it. */
 const again = { below: 0.6, higher: 1.15 }
@@ -30,7 +31,7 @@ export function better(a: ReadLine, b: ReadLine, weigh: Weigh): ReadLine {
   const worth = ({ text, sure }: ReadLine): number => weigh(text) + seen * Math.log(sure)
   const [best, rest] = worth(b) > worth(a) ? [b, a] : [a, b]
   if (digitsOf(best.text) === digitsOf(rest.text)) return best
-  const other: OtherLine = { text: rest.text, sure: rest.sure }
+  const other: PicturedLine = { text: rest.text, sure: rest.sure }
   return {
     ...best,
     sure: Math.max(0, best.sure - rest.sure),

@@ -1,10 +1,5 @@
-import type { LabelLine } from '../label-words.ts'
+import type { MootLine } from '../../textile/label-sense.ts'
 import { median, type Slab } from './picture.ts'
-
-/** A line, and what it would say with another number in one place. */
-export interface MootLine extends LabelLine {
-  readonly others: readonly LabelLine[]
-}
 
 /** Words that were read from one slab of an upright picture. */
 export interface ReadSlab extends MootLine {

@@ -1,27 +1,20 @@
 import sharp from 'sharp'
-import type { LabelFault, LabelLine, LabelWords } from '../label-words.ts'
+import type { PicturedLine } from '../../textile/label-lines.ts'
+import type { MootLine } from '../../textile/label-sense.ts'
+import type { LabelFault, LabelWords } from '../label-words.ts'
 import { findLines } from './find.ts'
 import { readLine } from './line.ts'
 import type { Models } from './models.ts'
-import { inOrder, type MootLine, type ReadSlab } from './order.ts'
+import { inOrder, type ReadSlab } from './order.ts'
 import { cutOut, median, type Picture, type Slab } from './picture.ts'
 import type { ReadLine, Weigh } from './spell.ts'
-import {
-  alongLines,
-  aroundAll,
-  fromBehind,
-  levelled,
-  outside,
-  runOf,
-  turnedOver,
-  within,
-} from './upright.ts'
+import { aroundAll, fromBehind, levelled, outside, runOf, turnedOver, within } from './upright.ts'
 
 /** What is known of the words that labels print. */
 export interface LabelSense {
   readonly weigh: Weigh
   /** Picks, where a number may be another, the one with which the label makes sense. */
-  readonly settle: (lines: readonly MootLine[]) => LabelLine[]
+  readonly settle: (lines: readonly MootLine[]) => PicturedLine[]
 }
 
 /** Longest side of the picture that words are read from, pixels. */
@@ -34,9 +27,6 @@ const clearVote = 8
 const tellingFrom = 5
 /** A second look stands where it finds so many lines. */
 const enoughLines = 3
-/** A slab so many times as high as most may be several lines; it is looked at so many times larger. */
-const severalLines = 2.2
-const closer = 2
 /** So far from level, in radians, the words are turned again; and so often they are looked at in all. */
 const askew = 0.2
 const mostLooks = 2
@@ -60,8 +50,7 @@ export async function readWords(
   const picture = await decoded(jpeg)
   const first = await findLines(picture, models)
   if (first.length === 0) return { lines: [], faults: faultsOf(picture, [], []) }
-  const [level, found] = await laidLevel(picture, first, models)
-  const slabs = await parted(level, found, models)
+  const [level, slabs] = await laidLevel(picture, first, models)
   const read = (slab: Slab) => readLine(level, slab, models, weigh)
   const { isUpright, known } = await voted(slabs, read, weigh)
   const lines: ReadSlab[] = []
@@ -111,38 +100,6 @@ async function laidLevel(
     if (look === mostLooks || Math.abs(runOf(again)) < askew) return [level, again.map(levelled)]
     found = again.map((slab) => outside(around, slab))
   }
-}
-
-/**
- * Several lines may be found as one, such as a narrow column of shares: it is parted where the lines beside it
- * run, and looked at closer where none does.
- */
-async function parted(level: Picture, slabs: readonly Slab[], models: Models): Promise<Slab[]> {
-  const isHigh = highest(slabs)
-  const lines = slabs.filter((slab) => !isHigh(slab))
-  const parts: Slab[] = []
-  for (const slab of slabs.filter(isHigh)) {
-    const beside = slab.h > slab.w ? alongLines(slab, lines) : []
-    parts.push(...(beside.length > 1 ? beside : await lookedAtCloser(level, slab, models)))
-  }
-  return [...lines, ...parts]
-}
-
-/** Tells which slabs are several lines. */
-function highest(slabs: readonly Slab[]): (slab: Slab) => boolean {
-  const line = median(slabs.map(({ h }) => h))
-  return ({ h }) => h > line * severalLines
-}
-
-async function lookedAtCloser(level: Picture, slab: Slab, models: Models): Promise<Slab[]> {
-  const around = { ...slab, turn: 0 }
-  const [width, height] = [Math.round(slab.w * closer), Math.round(slab.h * closer)]
-  const found = await findLines(cutOut(level, around, width, height), models)
-  return found
-    .map(levelled)
-    .map(({ x, y, w, h, turn }) =>
-      outside(around, { x: x / closer, y: y / closer, w: w / closer, h: h / closer, turn }),
-    )
 }
 
 interface Vote {

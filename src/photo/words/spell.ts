@@ -1,3 +1,4 @@
+import type { PicturedLine } from '../../textile/label-lines.ts'
 import { gapIn, isBare, likeliestWays, type Step, type Way } from './beam.ts'
 
 /** A line as read. */
@@ -8,12 +9,7 @@ export interface ReadLine {
   /** How sure its least sure word is, 0 to 1. */
   readonly sure: number
   /** The line with another number in one place, each with how sure that number is; the likeliest first. */
-  readonly others: readonly OtherLine[]
-}
-
-export interface OtherLine {
-  readonly text: string
-  readonly sure: number
+  readonly others: readonly PicturedLine[]
 }
 
 /** By how much likelier than any other letters a text is on what is read: a natural logarithm. */
@@ -128,7 +124,7 @@ function inOneScript(steps: readonly Step[]): readonly Step[] {
 /** The numbers of a text, one after another. */
 export const digitsOf = (text: string): string => (text.match(/\d+/g) ?? []).join()
 
-function othersOf(words: readonly Word[]): OtherLine[] {
+function othersOf(words: readonly Word[]): PicturedLine[] {
   return words
     .flatMap((word, n) =>
       word.ways

@@ -82,12 +82,3 @@ export function outside(around: Slab, slab: Slab): Slab {
     turn: slab.turn + around.turn,
   }
 }
-
-/** A high slab cut where the lines beside it, on a level picture, would run through it. */
-export const alongLines = (high: Slab, lines: readonly Slab[]): Slab[] =>
-  lines
-    .map((line) => ({ ...line, x: high.x, y: line.y + (high.x - line.x) * Math.tan(line.turn) }))
-    .filter(({ y }) => Math.abs(y - high.y) < high.h / 2)
-    .toSorted((a, b) => a.y - b.y)
-    .filter(({ y }, n, all) => n === 0 || y - all[n - 1]!.y > high.w / 4)
-    .map(({ y, h, turn }) => ({ x: high.x, y, w: high.w, h, turn }))

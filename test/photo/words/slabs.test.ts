@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { cornersOf, type Slab } from '../../../src/photo/words/picture.ts'
 import { type Likelihood, slabsIn } from '../../../src/photo/words/slabs.ts'
-import { aroundAll, levelled, runOf } from '../../../src/photo/words/upright.ts'
+import { aroundAll, levelled, outside, runOf, within } from '../../../src/photo/words/upright.ts'
 
 /** A map on which just the slabs are likely. */
 function mapOf(slabs: readonly Slab[], width = 320, height = 240): Likelihood {
@@ -71,4 +71,14 @@ test('a letter that is higher than long lies level all the same', () => {
   const letter = levelled({ x: 5, y: 5, w: 12, h: 4, turn: Math.PI / 2 - 0.1 })
   expect(letter).toMatchObject({ x: 5, y: 5, w: 4, h: 12 })
   expect(letter.turn).toBeCloseTo(-0.1)
+})
+
+test('a slab seen from what was cut out lies in the picture where it was', () => {
+  const around = { x: 300, y: 200, w: 240, h: 160, turn: 0.4 }
+  const slab = { x: 320, y: 230, w: 60, h: 14, turn: 0.5 }
+  // The middle of what was cut out is the middle of its own picture, and its words lie level there.
+  expect(within(around, around)).toMatchObject({ x: 120, y: 80, turn: 0 })
+  const back = outside(around, within(around, slab))
+  for (const side of ['x', 'y', 'w', 'h', 'turn'] as const)
+    expect(back[side]).toBeCloseTo(slab[side], 9)
 })
