@@ -60,9 +60,15 @@ export async function readLabelPhoto(
   return { seen, ms }
 }
 
-/** The words that were read, a line each, as an answer would hold them; what goes past `longest` is left out. */
-export function wordsSeen({ lines }: LabelWords, longest: number): string {
-  const words = cleanText(lines.map(({ text }) => withoutSlips(text)).join('\n'))
+/**
+ * The words that were read, a line each, as an answer would hold them: what is read from them is what `judge` says.
+ * What goes past `longest` is left out.
+ */
+export const wordsSeen = ({ lines }: LabelWords, longest: number): string =>
+  wordsOf(readLines(lines), longest)
+
+function wordsOf({ text }: LabelReading, longest: number): string {
+  const words = cleanText(text.join('\n'))
   return cleanText([...words].slice(0, longest).join(''))
 }
 
@@ -78,8 +84,8 @@ export interface Judged {
 
 /** How far what was read on a photo may be believed. */
 export function judge(seen: LabelWords, longest: number): Judged {
-  const words = wordsSeen(seen, longest)
   const reading = readLines(seen.lines, { isClear: isClear(seen) })
+  const words = wordsOf(reading, longest)
   const doubted = seen.lines
     .filter(({ text, sure }) => text.trim() !== '' && sure < surely)
     .map(({ text }) => withoutSlips(text))
