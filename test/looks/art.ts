@@ -1,0 +1,123 @@
+import { execFileSync } from 'node:child_process'
+import { existsSync, mkdirSync, readdirSync, statSync } from 'node:fs'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import sharp from 'sharp'
+import type { Chance } from '../labels/chance.ts'
+import { boxOf, cropped, type Raster } from './raster.ts'
+
+/** Pictures to be printed on cloth, cropped to what is seen of them. */
+export interface Art {
+  pick(chance: Chance): Promise<Raster>
+}
+
+const home = fileURLToPath(new URL('../../test/.out/art/', import.meta.url))
+const drawings = join(home, 'usr/share/openclipart/svg')
+const source = 'openclipart-svg'
+
+/** Debian's package of drawings in the public domain, unpacked once; says what to do where that fails. */
+function fetched(): string {
+  if (existsSync(drawings)) return drawings
+  mkdirSync(home, { recursive: true })
+  try {
+    execFileSync('apt-get', ['download', source], { cwd: home, stdio: 'pipe' })
+    for (const file of readdirSync(home).filter((name) => name.endsWith('.deb')))
+      execFileSync('dpkg-deb', ['-x', file, '.'], { cwd: home, stdio: 'pipe' })
+  } catch (cause) {
+    throw new Error(
+      `The drawings could not be fetched. Where apt is not at hand, take Debian's package ${source} from packages.debian.org and unpack it (it is an ar archive that holds data.tar.xz) into ${home}.`,
+      { cause },
+    )
+  }
+  return drawings
+}
+
+/** Folders of drawings that clothes carry, each as often as its weight; none with people, flags or marks of firms. */
+const folders = {
+  'animals/birds': 10,
+  'animals/bugs': 6,
+  'animals/dinosaurs': 6,
+  'animals/fantasy': 4,
+  'animals/fish': 6,
+  'animals/mammals': 20,
+  'plants/flowers': 12,
+  'plants/trees': 6,
+  'food/fruit': 6,
+  'food/vegetables': 4,
+  'food/desserts': 4,
+  'recreation/music': 5,
+  'recreation/sports': 5,
+  'recreation/toys': 4,
+  'recreation/holiday': 5,
+  'transportation/boating': 3,
+  'transportation/vehicles': 8,
+  'shapes/stars': 4,
+  decorations: 6,
+  'science/astronomy': 4,
+  'buildings/homes': 3,
+} as const
+
+const unfit =
+  /logo|flag|brand|people|person|man\b|woman|girl|boy|santa|jesus|cross|angel|linux|tux|penguin|gnu|debian|ubuntu|text|banner|frame|border/i
+const most = { bytes: 150_000 }
+const size = 800
+
+/** The drawings of the package, by name in their folders. */
+export function openArt(): Art {
+  const root = fetched()
+  const all = readdirSync(root, { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.svg') && !unfit.test(file))
+    .filter((file) => statSync(join(root, file)).size < most.bytes)
+    .sort()
+  const lists = new Map(
+    Object.keys(folders).map((folder) => [
+      folder,
+      all.filter((file) => file.startsWith(`${folder}/`)),
+    ]),
+  )
+  return {
+    async pick(chance) {
+      for (;;) {
+        const file = chance.one(lists.get(chance.weighed(folders))!)
+        const art = await drawn(join(root, file))
+        if (art) return art
+      }
+    },
+  }
+}
+
+/** A drawing's pixels; null where it cannot be read, or shows next to nothing or a strip. */
+async function drawn(file: string): Promise<Raster | null> {
+  try {
+    const { width = 0, height = 0 } = await sharp(file).metadata()
+    if (Math.min(width, height) < 8 || Math.max(width, height) > 8000) return null
+    const density = Math.min(2400, Math.max(4, (72 * size) / Math.max(width, height)))
+    const { data, info } = await sharp(file, { density })
+      .resize(size, size, { fit: 'inside' })
+      .ensureAlpha()
+      .toColourspace('srgb')
+      .raw()
+      .toBuffer({ resolveWithObject: true })
+    const whole: Raster = { data: new Uint8Array(data), width: info.width, height: info.height }
+    const box = boxOf(whole, 60)
+    if (!box) return null
+    const art = cropped(whole, box)
+    const shape = art.width / art.height
+    if (Math.min(art.width, art.height) < 160 || shape > 3.2 || shape < 1 / 3.2) return null
+    let ink = 0
+    for (let at = 3; at < art.data.length; at += 4) ink += art.data[at]! > 60 ? 1 : 0
+    return ink / (art.width * art.height) < 0.12 ? null : art
+  } catch {
+    return null
+  }
+}
+
+export async function resized(art: Raster, width: number, height: number): Promise<Raster> {
+  const { data, info } = await sharp(art.data, {
+    raw: { width: art.width, height: art.height, channels: 4 },
+  })
+    .resize(Math.max(2, Math.round(width)), Math.max(2, Math.round(height)), { fit: 'fill' })
+    .raw()
+    .toBuffer({ resolveWithObject: true })
+  return { data: new Uint8Array(data), width: info.width, height: info.height }
+}

@@ -1,0 +1,119 @@
+import sharp from 'sharp'
+import { random } from '../help/xorshift.ts'
+import { type Chance, chanceOf } from '../labels/chance.ts'
+import { codeOfLight, labOfCodes } from './light.ts'
+import type { Look } from './look.ts'
+import type { Shot } from './shoot.ts'
+
+const channels = 3
+const lightness = Float32Array.from({ length: 256 }, (_, code) => labOfCodes(code, code, code)[0])
+
+/** How bright a picture is on the whole, CIELAB lightness, where its light is multiplied by so much. */
+function meanLightness({ light }: Shot, gain: number): number {
+  let sum = 0
+  let count = 0
+  for (let at = 0; at < light.length - 2; at += 3 * 97) {
+    const y = 0.2126 * light[at]! + 0.7152 * light[at + 1]! + 0.0722 * light[at + 2]!
+    sum += lightness[codeOfLight(rolled(y * gain))]!
+    count++
+  }
+  return sum / count
+}
+
+/** Bright light is rolled off before it is cut. */
+const rolled = (light: number): number =>
+  light < 0.7 ? light : 0.7 + 0.3 * (1 - Math.exp(-(light - 0.7) / 0.3))
+
+/** Sets the exposure and makes codes of the light: three for each pixel, without noise. */
+export function expose(shot: Shot, look: Look, chance: Chance): Uint8Array {
+  const own = meanLightness(shot, 1)
+  const wanted =
+    look.fault === 'dark'
+      ? chance.real(6, 16)
+      : look.fault === 'bright'
+        ? chance.real(91, 96)
+        : Math.min(80, Math.max(36, 55 + 0.45 * (own - 52) + chance.real(-5, 5)))
+  let [low, high] = [0.001, 400]
+  for (let round = 0; round < 30; round++) {
+    const middle = Math.sqrt(low * high)
+    if (meanLightness(shot, middle) < wanted) low = middle
+    else high = middle
+  }
+  const gain = Math.sqrt(low * high)
+  const { light } = shot
+  const out = new Uint8Array(light.length)
+  const burnt = look.fault === 'bright'
+  for (let at = 0; at < light.length; at++) {
+    const value = light[at]! * gain
+    out[at] = codeOfLight(burnt ? value * 1.15 : rolled(value))
+  }
+  return out
+}
+
+/** How the pixels are kept for a viewer to turn them back, degrees clockwise. */
+const storedTurn: Readonly<Record<Look['exif'], number>> = { 1: 0, 3: 180, 6: 270, 8: 90 }
+
+/** Gives codes what lens, sensor and file do to them; a JPEG. */
+export async function develop(
+  codes: Uint8Array,
+  { width, height }: Pick<Shot, 'width' | 'height'>,
+  look: Look,
+  seed: number,
+): Promise<Buffer> {
+  const chance = chanceOf(seed, 7)
+  const long = Math.max(width, height)
+  let seen = sharp(codes, { raw: { width, height, channels } })
+  if (look.fault === 'blurred') {
+    if (chance.happens(0.3))
+      seen = seen
+        .blur(long * 0.0012)
+        .convolve(streak(chance.real(0.011, 0.02) * long, chance.real(0, 180)))
+    else seen = seen.blur(long * chance.real(0.0036, 0.009))
+  } else if (look.soft * long > 0.3) seen = seen.blur(look.soft * long)
+  const smooth = new Uint8Array(await seen.raw().toBuffer())
+  const noise = look.fault === 'dark' ? chance.real(3, 8) : look.noise
+  const grainy = grained(smooth, noise, seed)
+  const made = sharp(grainy, { raw: { width, height, channels } })
+    .rotate(storedTurn[look.exif])
+    .withMetadata({ orientation: look.exif })
+  return await (look.tells
+    ? made.withExifMerge({ IFD2: { FocalLengthIn35mmFilm: String(Math.round(look.focal35)) } })
+    : made
+  )
+    .jpeg({ quality: look.quality })
+    .toBuffer()
+}
+
+/** A kernel that smears along a line, px and degrees. */
+function streak(length: number, towards: number) {
+  const reach = Math.max(1, Math.round(length / 2))
+  const side = 2 * reach + 1
+  const kernel = new Array<number>(side * side).fill(0)
+  const dx = Math.cos((towards * Math.PI) / 180)
+  const dy = Math.sin((towards * Math.PI) / 180)
+  for (let step = -reach; step <= reach; step += 0.5)
+    kernel[Math.round(reach + step * dy) * side + Math.round(reach + step * dx)] = 1
+  return { width: side, height: side, kernel }
+}
+
+const bells = 1 << 14
+
+/** Noise of a sensor, standard deviation in steps of 255: most of it in brightness, some in colour. */
+function grained(data: Uint8Array, noise: number, seed: number): Uint8Array {
+  const chance = chanceOf(seed, 5)
+  const bell = Float32Array.from({ length: bells }, () => {
+    const far = Math.sqrt(-2 * Math.log(chance.real(1e-6, 1)))
+    return noise * far * Math.cos(2 * Math.PI * chance.real(0, 1))
+  })
+  const out = new Uint8ClampedArray(data.length)
+  const next = random(seed | 1)
+  for (let at = 0; at < data.length; at += channels) {
+    const drawn = next(2 ** 28)
+    const bright = bell[drawn & (bells - 1)]! * 0.85
+    const colour = bell[drawn >> 14]! * 0.45
+    out[at] = data[at]! + bright + colour
+    out[at + 1] = data[at + 1]! + bright
+    out[at + 2] = data[at + 2]! + bright - colour
+  }
+  return new Uint8Array(out.buffer)
+}

@@ -1,0 +1,48 @@
+import type { Chance } from '../labels/chance.ts'
+import type { Point } from './camera.ts'
+import type { Look } from './look.ts'
+import { boxAround } from './outline.ts'
+import { insideBy, type Sheet, sheetSizes, toSheet } from './reference.ts'
+
+const degree = Math.PI / 180
+/** Between garment and sheet, mm. */
+const gap = 14
+
+/**
+ * Lays a sheet beside what is laid already, where the two take the least room; where it is to be covered,
+ * partly beneath it.
+ */
+export function placeSheet(
+  chance: Chance,
+  { kind, lies }: NonNullable<Look['sheet']>,
+  laid: readonly Point[],
+  made: (at: Point, turn: number) => Sheet,
+): Sheet | null {
+  const { wide, tall } = sheetSizes[kind]
+  const reach = Math.hypot(wide, tall) / 2
+  const box = boxAround(laid)
+  let best: { sheet: Sheet; room: number } | null = null
+  const own = chance.happens(0.5) ? 0 : 90
+  for (let attempt = 0; attempt < 260; attempt++) {
+    const at: Point = [
+      chance.real(box.left - reach - 60, box.right + reach + 60),
+      chance.real(box.top - reach - 60, box.bottom + reach + 60),
+    ]
+    const sheet = made(at, (own + chance.real(-16, 16)) * degree)
+    const near = laid.filter(([x, y]) => Math.hypot(x - at[0], y - at[1]) < reach + gap)
+    const under = near.filter((point) => insideBy(sheet, toSheet(sheet, point)) > -gap).length
+    if (lies === 'covered') {
+      // The grid of points is 5 mm wide.
+      const share = (under * 25) / (wide * tall)
+      if (share < 0.12 || share > 0.5) continue
+    } else if (under > 0) continue
+    const whole = boxAround([
+      ...laid,
+      [at[0] - reach, at[1] - reach],
+      [at[0] + reach, at[1] + reach],
+    ])
+    const room = (whole.right - whole.left) * (whole.bottom - whole.top) * chance.real(1, 1.25)
+    if (!best || room < best.room) best = { sheet, room }
+  }
+  return best?.sheet ?? null
+}
