@@ -81,8 +81,8 @@ function outlineOf(look: Look, chance: Chance): Outline | null {
       : drawTop(chance, look.kind, look.side)
   if (look.instead === 'empty') return null
   const cushion = look.instead === 'cushion'
-  const w = (cushion ? chance.real(380, 500) : 210 * chance.one([1, 1.41])) / 2
-  const h = cushion ? w : w * 1.414
+  const w = (cushion ? chance.real(380, 500) : 210 * chance.one([1, Math.SQRT2])) / 2
+  const h = cushion ? w : w * Math.SQRT2
   const puff = cushion ? 0.88 : 1
   const path = pathOf([
     corner(-w, -h),
