@@ -32,33 +32,50 @@ function fetched(): string {
   return drawings
 }
 
-/** Folders of drawings that clothes carry, each as often as its weight; none with people, flags or marks of firms. */
-const folders = {
-  'animals/birds': 10,
-  'animals/bugs': 6,
-  'animals/dinosaurs': 6,
-  'animals/fantasy': 4,
-  'animals/fish': 6,
-  'animals/mammals': 20,
-  'plants/flowers': 12,
-  'plants/trees': 6,
-  'food/fruit': 6,
-  'food/vegetables': 4,
-  'food/desserts': 4,
-  'recreation/music': 5,
-  'recreation/sports': 5,
-  'recreation/toys': 4,
-  'recreation/holiday': 5,
-  'transportation/boating': 3,
-  'transportation/vehicles': 8,
-  'shapes/stars': 4,
-  decorations: 6,
-  'science/astronomy': 4,
-  'buildings/homes': 3,
-} as const
+/**
+ * Folders of drawings that clothes carry, each as often as its weight, and which of their drawings where not
+ * all are fit: no people, no marks or models of firms, no emblems.
+ */
+const folders: Readonly<Record<string, { readonly often: number; readonly only?: RegExp }>> = {
+  'animals/birds': { often: 10 },
+  'animals/bugs': { often: 6 },
+  'animals/dinosaurs': { often: 6 },
+  'animals/fish': { often: 6 },
+  'animals/mammals': { often: 20 },
+  'plants/flowers': { often: 12 },
+  'plants/trees': { often: 6 },
+  'food/fruit': { often: 6 },
+  'food/vegetables': { often: 4 },
+  'food/desserts': { often: 4 },
+  'recreation/music': {
+    often: 5,
+    only: /record|guitar|cello|drum|harp|violin|note|horn|clef|maracas/,
+  },
+  'recreation/sports': {
+    often: 5,
+    only: /ball|bat_|cap_|glove|racket|dart|target|surf|shoe|helmet/,
+  },
+  'recreation/toys': { often: 4, only: /ball|bear|duck|block|train|boomerang|plane|wagon|robot/ },
+  'recreation/holiday': {
+    often: 5,
+    only: /tree|wreath|heart|gift|pumpkin|rainbow|snow|fire|cake|sailing/,
+  },
+  'transportation/vehicles': {
+    often: 8,
+    only: /aircraft|airplane|bus|bicy|bici|truck|rocket|trawler|house_|sledge|tratt/,
+  },
+  'shapes/stars': { often: 4 },
+  decorations: {
+    often: 6,
+    only: /knot|triskel|sakura|motivo|decora|wreath|flourish_one|flourish_two/,
+  },
+  'science/astronomy': { often: 4, only: /moon|saturn|jupiter|venus/ },
+  'buildings/homes': { often: 3 },
+}
 
+/** Parts of names that are unfit in any folder: people, signs, and what is no picture. */
 const unfit =
-  /logo|flag|brand|people|person|man\b|woman|girl|boy|santa|jesus|cross|angel|linux|tux|penguin|gnu|debian|ubuntu|text|banner|frame|border/i
+  /logo|flag|brand|icon|person|(?<![a-z])(?:wo)?man(?![a-z])|girl|boy|father|angel|tux|text|banner|frame|border|symbol|fanart|sign|grenade|crossing/i
 const most = { bytes: 150_000 }
 const size = 800
 
@@ -70,15 +87,18 @@ export function openArt(): Art {
     .filter((file) => statSync(join(root, file)).size < most.bytes)
     .sort()
   const lists = new Map(
-    Object.keys(folders).map((folder) => [
+    Object.entries(folders).map(([folder, { only }]) => [
       folder,
-      all.filter((file) => file.startsWith(`${folder}/`)),
+      all.filter((file) => file.startsWith(`${folder}/`) && (only?.test(file) ?? true)),
     ]),
+  )
+  const often = Object.fromEntries(
+    Object.entries(folders).map(([folder, { often }]) => [folder, often]),
   )
   return {
     async pick(chance) {
       for (;;) {
-        const file = chance.one(lists.get(chance.weighed(folders))!)
+        const file = chance.one(lists.get(chance.weighed(often))!)
         const art = await drawn(join(root, file))
         if (art) return art
       }

@@ -107,7 +107,10 @@ function drawJeans(chance: Chance, side: Side): Outline {
   ]
   const points = legs.flatMap((leg) => leg.points)
   return {
-    parts: [...legs.flatMap((leg) => leg.parts), { path: seat, from: [0, 0], turn: 0 }],
+    parts: [
+      ...legs.flatMap((leg) => leg.parts),
+      { path: seat, from: [0, 0], turn: 0, flush: true },
+    ],
     marks: [
       ...legs.flatMap((leg) => leg.marks.filter(({ ink }) => ink !== 'seam')),
       { path: belt, ink: 'stitch', wide: 2 },

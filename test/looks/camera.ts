@@ -93,6 +93,17 @@ function viewFrom(pose: Pose, at: Point, away: number, width: number, height: nu
   return { width, height, forth, back: inverted(forth) }
 }
 
+/** Those points that lie furthest out in any of many directions: no others touch a picture's edge first. */
+function outermost(points: readonly Point[]): Point[] {
+  const found = new Set<Point>()
+  for (let way = 0; way < 360; way += 4) {
+    const cos = Math.cos(way * degree)
+    const sin = Math.sin(way * degree)
+    found.add(points.reduce((a, b) => (b[0] * cos + b[1] * sin > a[0] * cos + a[1] * sin ? b : a)))
+  }
+  return [...found]
+}
+
 /**
  * The view in which the points fill the picture up to a margin (in parts of the shorter side), moved from
  * the middle by `off` parts of the room that is left.
@@ -105,13 +116,14 @@ export function framed(
   margin: number,
   off: Point,
 ): View {
+  const rim = outermost(points)
   let away = 2000
   let at: [number, number] = [0, 0]
   const side = Math.min(width, height)
   const room = { x: width - 2 * margin * side, y: height - 2 * margin * side }
   let view = viewFrom(pose, at, away, width, height)
   for (let round = 0; round < 40; round++) {
-    const seen = points.map((point) => mapped(view.forth, point))
+    const seen = rim.map((point) => mapped(view.forth, point))
     const xs = seen.map(([x]) => x)
     const ys = seen.map(([, y]) => y)
     const [left, right, top, bottom] = [

@@ -24,6 +24,9 @@ function meanLightness({ light }: Shot, gain: number): number {
 const rolled = (light: number): number =>
   light < 0.7 ? light : 0.7 + 0.3 * (1 - Math.exp(-(light - 0.7) / 0.3))
 
+/** Steps of light for which codes are looked up, for each from 0 to 4. */
+const fine = 16384
+
 /** Sets the exposure and makes codes of the light: three for each pixel, without noise. */
 export function expose(shot: Shot, look: Look, chance: Chance): Uint8Array {
   const own = meanLightness(shot, 1)
@@ -32,7 +35,7 @@ export function expose(shot: Shot, look: Look, chance: Chance): Uint8Array {
       ? chance.real(6, 16)
       : look.fault === 'bright'
         ? chance.real(91, 96)
-        : Math.min(80, Math.max(36, 55 + 0.45 * (own - 52) + chance.real(-5, 5)))
+        : Math.min(86, Math.max(34, 57 + 0.62 * (own - 52) + chance.real(-6, 6)))
   let [low, high] = [0.001, 400]
   for (let round = 0; round < 30; round++) {
     const middle = Math.sqrt(low * high)
@@ -41,11 +44,14 @@ export function expose(shot: Shot, look: Look, chance: Chance): Uint8Array {
   }
   const gain = Math.sqrt(low * high)
   const { light } = shot
-  const out = new Uint8Array(light.length)
   const burnt = look.fault === 'bright'
+  const table = Uint8Array.from({ length: 4 * fine }, (_, at) =>
+    codeOfLight(burnt ? (1.15 * at) / fine : rolled(at / fine)),
+  )
+  const out = new Uint8Array(light.length)
+  const last = table.length - 1
   for (let at = 0; at < light.length; at++) {
-    const value = light[at]! * gain
-    out[at] = codeOfLight(burnt ? value * 1.15 : rolled(value))
+    out[at] = table[Math.min(last, Math.floor(light[at]! * gain * fine + 0.5))]!
   }
   return out
 }

@@ -4,10 +4,11 @@ import sharp from 'sharp'
 import { chanceOf } from '../labels/chance.ts'
 import type { Art } from './art.ts'
 import { develop, expose } from './develop.ts'
+import { extents } from './extents.ts'
 import { drawLook, type Look } from './look.ts'
 import { boxIn, coloursIn, inInches, maskBox, sheetIn } from './measure.ts'
 import { setScene } from './scene.ts'
-import { extents, type Scene, type Shot, shoot } from './shoot.ts'
+import { type Scene, type Shot, shoot } from './shoot.ts'
 import { type Truth, valueFor } from './truth.ts'
 
 export interface Photo {
@@ -114,10 +115,11 @@ function truthOf(
       garmentWidthIn: inInches(reach.garment.width),
       garmentLengthIn: inInches(reach.garment.length),
       graphicWidthIn: reach.graphic && inInches(reach.graphic.width),
-      graphicHeightIn: reach.graphic && inInches(reach.graphic.height),
+      graphicHeightIn: reach.graphic && inInches(reach.graphic.length),
     },
     traits: {
       ground: look.ground,
+      beside: look.edge,
       nearGround: look.near,
       side: look.side,
       weave: look.weave,

@@ -1,6 +1,7 @@
 import type { Chance } from '../labels/chance.ts'
 import type { Sewn } from './garment.ts'
 import { noiseTile, sampleTile } from './noise.ts'
+import type { Part } from './outline.ts'
 import { sample1 } from './raster.ts'
 
 /** How cloth lies, on a grid in the garment's frame. */
@@ -25,6 +26,8 @@ export interface Lie {
   readonly soft: number
   readonly crumple: number
   readonly creases: number
+  /** How much it is drawn together where sleeves begin, 0 to about 1. */
+  readonly pulls: number
   readonly lines: number
   /** Where the light comes from in the garment's frame (radians), how steeply, and how much is from all around. */
   readonly from: number
@@ -36,21 +39,33 @@ export interface Lie {
   readonly wobble: number
 }
 
-export function lay(chance: Chance, sewn: Sewn, lie: Lie): Folds {
+export function lay(chance: Chance, sewn: Sewn, parts: readonly Part[], lie: Lie): Folds {
   const left = sewn.left - beyond
   const top = sewn.top - beyond
   const columns = Math.ceil((sewn.cover.width / sewn.scale + 2 * beyond) / step) + 1
   const rows = Math.ceil((sewn.cover.height / sewn.scale + 2 * beyond) / step) + 1
   const data = new Float32Array(columns * rows * channels)
   const height = heights(chance, lie, columns, rows)
+  // Where a sleeve or a leg begins or bends, the cloth is drawn together.
+  for (const { from, turn } of parts.filter((part) => part.turn !== 0))
+    for (let n = 0; n < Math.round(lie.pulls * chance.real(1, 6)); n++)
+      crease(height, columns, rows, {
+        x: (from[0] + chance.real(-50, 50) - left) / step,
+        y: (from[1] + chance.real(-30, 60) - top) / step,
+        way: turn + Math.PI / 2 + chance.one([0, Math.PI]) + chance.real(-0.9, 0.9),
+        curve: chance.real(-0.012, 0.012),
+        length: chance.real(50, 190) / step,
+        wide: chance.real(4, 11) / step,
+        tall: lie.pulls * chance.real(1, 3.6),
+      })
   const inside = covered(sewn, left, top, columns, rows)
   const edge = blurred(inside, columns, rows, 2)
   const far = blurred(inside, columns, rows, Math.max(2, Math.round(lie.reach / step)))
   const near = blurred(inside, columns, rows, 2)
 
   const lean = [Math.cos(lie.from), Math.sin(lie.from)] as const
-  const moveX = noiseTile(chance, 256, 4, 4, 3)
-  const moveY = noiseTile(chance, 256, 4, 4, 3)
+  const moveX = noiseTile(chance, 256, 4, 4, 5, 0.55)
+  const moveY = noiseTile(chance, 256, 4, 4, 5, 0.55)
   const faded = noiseTile(chance, 256, 5, 3, 4)
   const lit = Math.cos(lie.steep)
   const up = Math.sin(lie.steep)
@@ -118,18 +133,15 @@ function heights(chance: Chance, lie: Lie, columns: number, rows: number): Float
     const curve = chance.real(-0.006, 0.006)
     const wide = chance.real(4, 13) / step
     const tall = chance.real(1.2, 4.5) * chance.one([-1, 1, 1])
-    crease(
-      out,
-      columns,
-      rows,
-      chance.real(0.1, 0.9) * columns,
-      chance.real(0.1, 0.9) * rows,
+    crease(out, columns, rows, {
+      x: chance.real(0.1, 0.9) * columns,
+      y: chance.real(0.1, 0.9) * rows,
       way,
       curve,
       length,
       wide,
       tall,
-    )
+    })
   }
   for (let n = 0; n < lie.lines; n++) {
     const upright = chance.happens(0.5)
@@ -146,28 +158,27 @@ function heights(chance: Chance, lie: Lie, columns: number, rows: number): Float
   return out
 }
 
-function crease(
-  out: Float32Array,
-  columns: number,
-  rows: number,
-  startX: number,
-  startY: number,
-  way: number,
-  curve: number,
-  length: number,
-  wide: number,
-  tall: number,
-): void {
+/** A ridge along a line that bends, lengths in steps of the grid, its height in mm. */
+interface Crease {
+  readonly x: number
+  readonly y: number
+  readonly way: number
+  readonly curve: number
+  readonly length: number
+  readonly wide: number
+  readonly tall: number
+}
+
+function crease(out: Float32Array, columns: number, rows: number, line: Crease): void {
+  const { curve, length, wide, tall } = line
   const reach = Math.ceil(wide * 2.6)
-  let x = startX
-  let y = startY
-  let angle = way
+  let { x, y, way } = line
   // Each point takes the highest of what the line gives it, not their sum.
   const highest = new Map<number, number>()
   for (let along = 0; along < length; along++) {
-    x += Math.cos(angle)
-    y += Math.sin(angle)
-    angle += curve
+    x += Math.cos(way)
+    y += Math.sin(way)
+    way += curve
     const taper = Math.sin((Math.PI * (along + 1)) / (length + 1)) ** 0.7
     for (let dy = -reach; dy <= reach; dy++)
       for (let dx = -reach; dx <= reach; dx++) {

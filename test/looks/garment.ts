@@ -1,3 +1,4 @@
+import sharp from 'sharp'
 import type { Chance } from '../labels/chance.ts'
 import type { Cloth } from './cloth.ts'
 import { labOfHex, moved } from './light.ts'
@@ -29,16 +30,16 @@ function markSvg(
   const area = (colour: string, more = '') => `<path d="${path}" fill="${colour}" ${more}/>`
   switch (ink) {
     case 'seam':
-      return line('#000', 0.14, wide * 2.6) + line('#000', 0.3, wide * 0.55)
+      return line('#000', 0.1, wide * 2.8) + line('#000', 0.24, wide * 0.5)
     case 'stitch':
       return (
         line('#000', 0.1, wide * 2.4) + line(inks.thread, 0.75, wide, 'stroke-dasharray="4.2 2"')
       )
     case 'lap':
       return (
-        line('#000', 0.09, wide * 3.2) +
-        line('#000', 0.13, wide * 1.9) +
-        line('#000', 0.25, wide * 0.5)
+        line('#000', 0.06, wide * 3.4) +
+        line('#000', 0.1, wide * 1.9) +
+        line('#000', 0.2, wide * 0.5)
       )
     case 'button':
       return (
@@ -76,14 +77,27 @@ export async function coverOf(
   scale: number,
 ): Promise<Pick<Sewn, 'scale' | 'left' | 'top' | 'cover'>> {
   const { left, top, width, height, svg } = canvasOf(outline, scale)
-  const trims = outline.marks.filter(({ ink }) => ink === 'rib' || ink === 'cord')
+  // Ribs without a width lie within the parts.
+  const trims = outline.marks.filter(({ ink, wide }) => wide && (ink === 'rib' || ink === 'cord'))
   const areas = outline.parts.map(({ path }) => `<path d="${path}" fill="#fff"/>`)
   const lines = trims.map(
-    ({ path, wide = 0 }) =>
-      `<path d="${path}" fill="${wide > 0 ? 'none' : '#fff'}" stroke="#fff" stroke-width="${wide}"/>`,
+    ({ path, wide }) => `<path d="${path}" fill="none" stroke="#fff" stroke-width="${wide}"/>`,
   )
   const drawn = await fromSvg(svg([...areas, ...lines].join('')), width, height)
-  return { scale, left, top, cover: channelOf(drawn, 3) }
+  return { scale, left, top, cover: await rounded(channelOf(drawn, 3), scale) }
+}
+
+/** No corner of cloth is sharp: rounds them by a few millimetres. */
+async function rounded({ data, width, height }: Raster, scale: number): Promise<Raster> {
+  const sigma = 2.4 * scale
+  if (sigma < 0.6) return { data, width, height }
+  const soft = await sharp(data, { raw: { width, height, channels: 1 } })
+    .blur(sigma)
+    .linear(2.2 * sigma, 127.5 * (1 - 2.2 * sigma))
+    .toColourspace('b-w')
+    .raw()
+    .toBuffer()
+  return { data: new Uint8Array(soft), width, height }
 }
 
 /** Cuts and sews: everything but its cloth's threads, its print and its folds. */
@@ -129,7 +143,8 @@ export async function sew(
   // Where a part lies over another there is an edge with a shadow.
   const edges = outline.parts
     .slice(1)
-    .map(({ path }) => markSvg({ path, ink: 'lap', wide: 3.2 }, inks))
+    .filter(({ flush }) => !flush)
+    .map(({ path }) => markSvg({ path, ink: 'lap', wide: 2.2 }, inks))
   const marks = svg(
     ribs + edges.join('') + outline.marks.map((mark) => markSvg(mark, inks)).join(''),
   )

@@ -139,7 +139,7 @@ export async function drawGraphic(
     if (!seen || seen.share < 0.14 || seen.clear < (quiet ? 14 : 45)) continue
     const room = { width: front.width * 0.94, height: front.height * 0.94 }
     const fit = Math.min(room.width / seen.raster.width, room.height / seen.raster.height)
-    const part = chest ? 0 : Math.sqrt(chance.real(0.1, 1))
+    const part = chest ? 0 : Math.sqrt(chance.real(0.16, 1))
     const long = Math.max(seen.raster.width, seen.raster.height)
     const size = chest ? Math.min(chance.real(45, 95) / long, fit * 0.4) : fit * part
     const width = seen.raster.width * size

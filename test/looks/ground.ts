@@ -143,6 +143,22 @@ export function drawGround(
   }
 }
 
+/** One ground that ends along a line, `far` from the origin in a direction, and throws a shadow on another. */
+export function edged(one: Ground, other: Ground, cos: number, sin: number, far: number): Ground {
+  return (x, y, out) => {
+    const beyond = x * cos + y * sin - far
+    if (beyond < 0) {
+      one(x, y, out)
+      return
+    }
+    other(x, y, out)
+    const dim = 1 - 0.65 * Math.exp(-beyond / 28)
+    out[0]! *= dim
+    out[1]! *= dim
+    out[2]! *= dim
+  }
+}
+
 function planks(
   chance: Chance,
   plain: readonly number[],

@@ -87,6 +87,8 @@ export interface Look {
   /** A small mark on the chest alone: it is a single picture too. */
   readonly chest: boolean
   readonly ground: GroundKind
+  /** What begins beside the garment where the ground ends: a floor beside a bed, a table's edge. */
+  readonly edge: GroundKind | null
   /** The ground's colour is near the garment's. */
   readonly near: boolean
   readonly fault: Fault | null
@@ -139,6 +141,7 @@ export function drawLook(
     stripes: stripesFor(chance, kind),
     chest,
     ground: chance.one(groundKinds),
+    edge: chance.happens(0.16) ? chance.one(groundKinds) : null,
     near: chance.happens(0.12),
     fault,
     instead: chance.one(['empty', 'empty', 'poster', 'cushion']),

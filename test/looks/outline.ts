@@ -35,6 +35,9 @@ export function pathOf(nodes: readonly Node[], closed = true): string {
   return parts.join('') + (closed ? 'Z' : '')
 }
 
+export const circle = (x: number, y: number, r: number): string =>
+  `M${x - r} ${y}a${r} ${r} 0 1 0 ${2 * r} 0a${r} ${r} 0 1 0 ${-2 * r} 0Z`
+
 /** Cloth that lies one way: its outline, and how its pattern runs. */
 export interface Part {
   readonly path: string
@@ -43,8 +46,8 @@ export interface Part {
   readonly turn: number
   /** The inside of the cloth, or a band of another knit: darker or lighter by so much, -1 to 1. */
   readonly shade?: number
-  /** No pattern and no graphic, and not of the cloth's own colour. */
-  readonly trim?: boolean
+  /** Sewn to what lies beneath it, without an edge of its own. */
+  readonly flush?: boolean
 }
 
 /** What is sewn on or into it, drawn over the cloth. `ink` is what it is drawn in. */
@@ -122,15 +125,15 @@ export function limb(
   }
   const marks: Mark[] = [{ path: pathOf([c(top), c(under)], false), ink: 'seam', wide: 2.4 }]
   if (band > 0) {
-    const back = (from: Point) => step(from, along(angles[1]), -band)
-    const wider = (from: Point, by: number) => step(back(from), out(angles[1]), by)
-    marks.push({
-      path: pathOf([c(wider(tip, band * 0.08)), c(wider(toe, -band * 0.08))], false),
-      ink: band > 30 ? 'seam' : 'stitch',
-      wide: 2,
-    })
-    if (band > 30)
-      marks.push({ path: pathOf([c(back(tip)), c(tip), c(toe), c(back(toe))]), ink: 'rib' })
+    // A little beyond the sleeve, which is wider there; what lies outside the garment is not drawn.
+    const across = (far: number): [Node, Node] => {
+      const at = step(end, along(angles[1]), -far)
+      const half = narrow / 2 + far * 0.15 + 5
+      return [c(step(at, out(angles[1]), half)), c(step(at, out(angles[1]), -half))]
+    }
+    const cuff = band > 30
+    if (cuff) marks.push({ path: pathOf([...across(band), ...across(-6).reverse()]), ink: 'rib' })
+    marks.push({ path: pathOf(across(band), false), ink: cuff ? 'seam' : 'stitch', wide: 2 })
   }
   return { parts, marks, points: [top, upper, tip, toe, lower, under] }
 }

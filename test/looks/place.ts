@@ -23,7 +23,7 @@ export function placeSheet(
   const box = boxAround(laid)
   let best: { sheet: Sheet; room: number } | null = null
   const own = chance.happens(0.5) ? 0 : 90
-  for (let attempt = 0; attempt < 260; attempt++) {
+  for (let attempt = 0; attempt < 160; attempt++) {
     const at: Point = [
       chance.real(box.left - reach - 60, box.right + reach + 60),
       chance.real(box.top - reach - 60, box.bottom + reach + 60),
@@ -36,12 +36,9 @@ export function placeSheet(
       const share = (under * 25) / (wide * tall)
       if (share < 0.12 || share > 0.5) continue
     } else if (under > 0) continue
-    const whole = boxAround([
-      ...laid,
-      [at[0] - reach, at[1] - reach],
-      [at[0] + reach, at[1] + reach],
-    ])
-    const room = (whole.right - whole.left) * (whole.bottom - whole.top) * chance.real(1, 1.25)
+    const across = Math.max(box.right, at[0] + reach) - Math.min(box.left, at[0] - reach)
+    const down = Math.max(box.bottom, at[1] + reach) - Math.min(box.top, at[1] - reach)
+    const room = across * down * chance.real(1, 1.25)
     if (!best || room < best.room) best = { sheet, room }
   }
   return best?.sheet ?? null

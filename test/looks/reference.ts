@@ -121,6 +121,9 @@ export function insideBy({ kind, bow }: Sheet, [x, y]: Point): number {
   return Math.min(across, down)
 }
 
+/** No part of any sheet, nor of its shadow, lies further from its middle, mm. */
+const furthest = 200
+
 /** Lays a sheet over the light of the ground at a point of the plane; `scale` is pixels for a millimetre. */
 export function coverWith(
   sheet: Sheet,
@@ -129,6 +132,9 @@ export function coverWith(
   scale: number,
   out: Float32Array,
 ): void {
+  const dx = x - sheet.middle[0]
+  const dy = y - sheet.middle[1]
+  if (dx * dx + dy * dy > furthest * furthest) return
   const at = toSheet(sheet, [x, y])
   const inside = insideBy(sheet, at)
   if (inside < -14) return

@@ -5,13 +5,13 @@ import { framed, mapped, type Point, scaleAt, type View } from './camera.ts'
 import { type Cloth, drawCloth, drawColour } from './cloth.ts'
 import { lay } from './folds.ts'
 import { coverOf, sew } from './garment.ts'
-import { drawGround, groundColour } from './ground.ts'
+import { drawGround, edged, type Ground, groundColour } from './ground.ts'
 import { moved } from './light.ts'
 import { isBottom, type Look } from './look.ts'
 import { bend, boxAround, corner, type Outline, pathOf } from './outline.ts'
 import { placeSheet } from './place.ts'
 import { drawPrint, type Print } from './print.ts'
-import { cornersOf, drawSheet, type Sheet } from './reference.ts'
+import { cornersOf, drawSheet } from './reference.ts'
 import type { Lamp, Piece, Scene } from './shoot.ts'
 import { drawTop } from './tops.ts'
 
@@ -56,22 +56,38 @@ export async function setScene(
   const piece = outline
     ? await pieceOf(look, chanceOf(...seeds, 3), outline, colour, middle, turn, scale, art)
     : null
-  const grounds = chanceOf(...seeds, 4)
-  const near = look.near && outline && look.ground !== 'wood' && look.ground !== 'tiles'
-  const tone = near
-    ? moved(colour, {
-        l: grounds.one([-1, 1]) * grounds.real(4, 11),
-        c: grounds.real(-6, 4),
-        h: grounds.real(-20, 20),
-      })
-    : groundColour(grounds, look.ground)
   return {
     view,
-    ground: drawGround(grounds, look.ground, tone, scale),
-    piece: piece && look.fault !== 'no-garment' ? piece : piece,
-    sheet: sheet as Sheet | null,
+    ground: groundOf(look, chanceOf(...seeds, 4), outline ? colour : null, scale, laid),
+    piece,
+    sheet,
     lamp: lampOf(chanceOf(...seeds, 5), look),
   }
+}
+
+/** The ground, near the garment's colour where the look says so; here and there it ends and another begins. */
+function groundOf(
+  look: Look,
+  chance: Chance,
+  colour: string | null,
+  scale: number,
+  laid: readonly Point[],
+): Ground {
+  const near = look.near && colour !== null && look.ground !== 'wood' && look.ground !== 'tiles'
+  const tone = near
+    ? moved(colour, {
+        l: chance.one([-1, 1]) * chance.real(4, 11),
+        c: chance.real(-6, 4),
+        h: chance.real(-20, 20),
+      })
+    : groundColour(chance, look.ground)
+  const ground = drawGround(chance, look.ground, tone, scale)
+  if (!look.edge) return ground
+  const other = drawGround(chance, look.edge, groundColour(chance, look.edge), scale)
+  const way = chance.real(0, 2 * Math.PI)
+  const [cos, sin] = [Math.cos(way), Math.sin(way)]
+  const reach = Math.max(...laid.map(([x, y]) => x * cos + y * sin))
+  return edged(ground, other, cos, sin, reach + chance.real(5, 130))
 }
 
 function outlineOf(look: Look, chance: Chance): Outline | null {
@@ -203,20 +219,21 @@ async function pieceOf(
     scale,
     art,
   )
-  const calm = poster ? 0 : chance.happens(0.3) ? chance.real(0.2, 0.5) : chance.real(0.5, 1.25)
+  const calm = poster ? 0 : chance.happens(0.22) ? chance.real(0.2, 0.5) : chance.real(0.5, 1.4)
   const small = look.kind === 'onesie' ? 0.6 : 1
   const lamp = towards(look)
-  const folds = lay(chance, sewn, {
-    soft: calm * small * chance.real(2, 7),
-    crumple: calm * small * chance.real(0.5, 3.2),
-    creases: Math.round(calm * chance.real(2, 16)),
+  const folds = lay(chance, sewn, outline.parts, {
+    soft: calm * small * chance.real(3, 10),
+    crumple: calm * small * chance.real(0.5, 4.5),
+    creases: Math.round(calm * chance.real(2, 18)),
+    pulls: calm * small,
     lines: chance.happens(0.25) && calm > 0 ? chance.whole(1, 3) : 0,
     from: lamp - turn,
     steep: chance.real(0.55, 1.15),
-    around: chance.real(0.4, 0.68),
+    around: chance.real(0.32, 0.66),
     shadow: poster ? 0.2 : chance.real(0.18, 0.62),
     reach: poster ? 6 : chance.real(9, 34),
-    wobble: poster ? 0.5 : chance.real(1.5, 5),
+    wobble: poster ? 0.5 : chance.real(2, 5 + 4 * calm),
   })
   return { outline, cloth, print, sewn, folds, middle, turn }
 }

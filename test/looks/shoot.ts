@@ -1,4 +1,4 @@
-import { mapped, type Point, scaleAt, type View } from './camera.ts'
+import { type Point, scaleAt, type View } from './camera.ts'
 import type { Cloth } from './cloth.ts'
 import { type Folds, foldsAt } from './folds.ts'
 import type { Sewn } from './garment.ts'
@@ -61,7 +61,7 @@ export interface Shot {
 }
 
 /** The opacity from which a graphic counts as seen. */
-const seenFrom = 0.4
+export const seenFrom = 0.4
 
 /** The picture of a scene in light, before the camera makes codes of it. */
 export function shoot({ view, ground, piece, sheet, lamp }: Scene): Shot {
@@ -158,7 +158,9 @@ function clothPainter({ outline, cloth, print, sewn, folds }: Piece, pixels: num
       const row = Math.min(cover.height - 1, Math.max(0, Math.floor(y)))
       const frame = frames[Math.max(0, parts[row * cover.width + column]! - 1)]!
       let zone = 1
-      let [r, g, b] = base as [number, number, number]
+      let r = base[0]
+      let g = base[1]
+      let b = base[2]
       const lightness = here[2]!
       const fade = 1 + cloth.fade * here[4]!
       if (pattern) {
@@ -220,62 +222,3 @@ function clothPainter({ outline, cloth, print, sewn, folds }: Piece, pixels: num
   )
   return paint
 }
-
-/** How far garment and graphic reach along the garment's own axes as it lies, mm. */
-export function extents({ sewn, folds, print }: Piece): {
-  readonly garment: { readonly width: number; readonly length: number }
-  readonly graphic: { readonly width: number; readonly height: number } | null
-} {
-  const { cover, scale, left, top } = sewn
-  const reach = () => ({ left: Infinity, right: -Infinity, top: Infinity, bottom: -Infinity })
-  const widen = (box: ReturnType<typeof reach>, u: number, v: number) => {
-    if (u < box.left) box.left = u
-    if (u > box.right) box.right = u
-    if (v < box.top) box.top = v
-    if (v > box.bottom) box.bottom = v
-  }
-  const garment = reach()
-  const graphic = reach()
-  const over = new Float32Array(4)
-  const step = 0.5
-  const { graphic: printed } = print
-  for (let v = top - 20; v < top + cover.height / scale + 20; v += step)
-    for (let u = left - 20; u < left + cover.width / scale + 20; u += step) {
-      const here = foldsAt(folds, u, v)
-      if (!here) continue
-      const atU = u + here[0]!
-      const atV = v + here[1]!
-      if (sample1(cover, (atU - left) * scale, (atV - top) * scale) < 0.5) continue
-      widen(garment, u, v)
-      if (!printed) continue
-      if (
-        atU < printed.left ||
-        atV < printed.top ||
-        atU > printed.left + printed.width ||
-        atV > printed.top + printed.height
-      )
-        continue
-      sample4(
-        printed.raster,
-        (atU - printed.left) * (printed.raster.width / printed.width),
-        (atV - printed.top) * (printed.raster.height / printed.height),
-        false,
-        over,
-      )
-      if (over[3]! > seenFrom) widen(graphic, u, v)
-    }
-  const side = (from: number, to: number) => to - from + step
-  return {
-    garment: {
-      width: side(garment.left, garment.right),
-      length: side(garment.top, garment.bottom),
-    },
-    graphic:
-      graphic.right < graphic.left
-        ? null
-        : { width: side(graphic.left, graphic.right), height: side(graphic.top, graphic.bottom) },
-  }
-}
-
-/** Where the middle of a pixel's view of a point is; for what must be told in pixels. */
-export const seenAt = (view: View, point: Point): Point => mapped(view.forth, point)
