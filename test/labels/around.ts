@@ -1,4 +1,4 @@
-import type { Chance } from './chance.ts'
+import type { Chance } from '../help/chance.ts'
 import { countries, countriesInJapanese, type DrawnLanguage, phrases } from './phrases.ts'
 import { type Layout, onLines, type Printed, type Setting } from './setting.ts'
 import type { Stranger } from './strangers.ts'

@@ -1,7 +1,7 @@
 import type { FibreKey } from '../../src/textile/fibres.ts'
 import type { IronLevel } from '../../src/textile/reading.ts'
+import type { Chance } from '../help/chance.ts'
 import { footOf, headOf } from './around.ts'
-import type { Chance } from './chance.ts'
 import { drawBlocks, nameOf, partName } from './make-up.ts'
 import { type DrawnLanguage, phrases } from './phrases.ts'
 import {

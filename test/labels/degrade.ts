@@ -1,6 +1,7 @@
 import sharp from 'sharp'
+import { chanceOf } from '../help/chance.ts'
+import { bell, bells, storedTurn, streak } from '../help/flaws.ts'
 import { random } from '../help/xorshift.ts'
-import { chanceOf } from './chance.ts'
 import type { Look } from './look.ts'
 import type { Picture } from './picture.ts'
 
@@ -27,9 +28,6 @@ export async function degrade({ image, em }: Picture, look: Look): Promise<Buffe
     .jpeg({ quality: look.quality })
     .toBuffer()
 }
-
-/** How the pixels are kept for a viewer to turn them back, degrees clockwise. */
-const storedTurn: Readonly<Record<Look['exif'], number>> = { 1: 0, 3: 180, 6: 270, 8: 90 }
 
 /** The cloth's waves move the pixels and shade them; light falls unevenly. */
 function bentAndLit(from: Pixels, look: Look, em: number): Pixels {
@@ -96,33 +94,20 @@ async function blurred({ data, width, height }: Pixels, look: Look, em: number):
   let seen = sharp(data, { raw: { width, height, channels } })
   const sigma = look.blur * em
   if (sigma >= 0.3) seen = seen.blur(sigma)
-  if (look.shake) seen = seen.convolve(streak(look.shake.length * em, look.shake.towards))
+  if (look.shake) {
+    const reach = Math.min(12, Math.max(1, Math.round((look.shake.length * em) / 2)))
+    seen = seen.convolve(streak(reach, look.shake.towards))
+  }
   return { data: await seen.raw().toBuffer(), width, height }
 }
-
-/** A kernel that smears along a line, px and degrees. */
-function streak(length: number, towards: number) {
-  const reach = Math.min(12, Math.max(1, Math.round(length / 2)))
-  const side = 2 * reach + 1
-  const kernel = new Array<number>(side * side).fill(0)
-  const [dx, dy] = directed(towards)
-  for (let step = -reach; step <= reach; step += 0.5)
-    kernel[Math.round(reach + step * dy) * side + Math.round(reach + step * dx)] = 1
-  return { width: side, height: side, kernel }
-}
-
-const bells = 1 << 14
 
 /** Noise of a sensor: most of it in brightness, some in colour. */
 function grained({ data, width, height }: Pixels, { light, seed }: Look): Pixels {
   const chance = chanceOf(seed, 5)
-  const bell = Float32Array.from({ length: bells }, () => {
-    const far = Math.sqrt(-2 * Math.log(chance.real(1e-6, 1)))
-    return light.noise * far * Math.cos(2 * Math.PI * chance.real(0, 1))
-  })
+  const grain = bell(chance, light.noise)
   const out = new Uint8ClampedArray(data.length)
   const next = random(seed)
-  const draw = () => bell[next(bells)]!
+  const draw = () => grain[next(bells)]!
   for (let at = 0; at < data.length; at += channels) {
     const bright = draw()
     for (let c = 0; c < channels; c++) out[at + c] = data[at + c]! + bright * 0.85 + draw() * 0.45

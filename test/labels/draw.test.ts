@@ -1,7 +1,7 @@
 import sharp from 'sharp'
 import { expect, test } from 'vitest'
 import { readLabel } from '../../src/textile/label.ts'
-import { chanceOf } from './chance.ts'
+import { chanceOf } from '../help/chance.ts'
 import { degrade } from './degrade.ts'
 import { drawLabel } from './draw.ts'
 import { drawLook, type Look } from './look.ts'

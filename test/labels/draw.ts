@@ -1,5 +1,5 @@
 import { readLabel } from '../../src/textile/label.ts'
-import { chanceOf } from './chance.ts'
+import { chanceOf } from '../help/chance.ts'
 import { type Contents, drawContents } from './contents.ts'
 import { drawLook, type Look } from './look.ts'
 import { type Kind, kinds, type Misread, misreadOf } from './truth.ts'

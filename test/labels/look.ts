@@ -1,4 +1,4 @@
-import type { Chance } from './chance.ts'
+import type { Chance } from '../help/chance.ts'
 import type { Contents } from './contents.ts'
 import type { Kind } from './truth.ts'
 

@@ -3,9 +3,9 @@ import { join } from 'node:path'
 import { argv } from 'node:process'
 import { fileURLToPath } from 'node:url'
 import { z } from 'zod'
+import { contactSheet } from '../help/contact-sheet.ts'
 import type { Redrawn } from './draw.ts'
 import { drawSet } from './draw-set.ts'
-import { contactSheet } from './sheet.ts'
 import { kinds } from './truth.ts'
 
 /**

@@ -1,7 +1,7 @@
 import type { FibreKey } from '../../src/textile/fibres.ts'
 import { labelLanguages } from '../../src/textile/languages/all.ts'
 import type { Section } from '../../src/textile/languages/types.ts'
-import type { Chance } from './chance.ts'
+import type { Chance } from '../help/chance.ts'
 import type { DrawnLanguage } from './phrases.ts'
 import type { TrueBlock, TrueShare } from './truth.ts'
 

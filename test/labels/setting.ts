@@ -1,4 +1,4 @@
-import type { Chance } from './chance.ts'
+import type { Chance } from '../help/chance.ts'
 import type { Kind } from './truth.ts'
 import { wrap } from './wrap.ts'
 

@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readdirSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import sharp from 'sharp'
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import { boxOf, cropped, type Raster } from './raster.ts'
 
 /** Pictures to be printed on cloth, cropped to what is seen of them. */

@@ -1,4 +1,4 @@
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import { bend, boxAround, corner, limb, type Mark, type Outline, pathOf } from './outline.ts'
 import type { Side } from './tops.ts'
 

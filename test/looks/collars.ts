@@ -1,4 +1,4 @@
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import type { Point } from './camera.ts'
 import { bend, circle, corner, type Mark, type Outline, type Part, pathOf } from './outline.ts'
 import type { Side } from './tops.ts'

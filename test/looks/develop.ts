@@ -1,6 +1,7 @@
 import sharp from 'sharp'
+import { type Chance, chanceOf } from '../help/chance.ts'
+import { bell, bells, storedTurn, streak } from '../help/flaws.ts'
 import { random } from '../help/xorshift.ts'
-import { type Chance, chanceOf } from '../labels/chance.ts'
 import { codeOfLight, labOfCodes } from './light.ts'
 import type { Look } from './look.ts'
 import type { Shot } from './shoot.ts'
@@ -56,9 +57,6 @@ export function expose(shot: Shot, look: Look, chance: Chance): Uint8Array {
   return out
 }
 
-/** How the pixels are kept for a viewer to turn them back, degrees clockwise. */
-const storedTurn: Readonly<Record<Look['exif'], number>> = { 1: 0, 3: 180, 6: 270, 8: 90 }
-
 /** Gives codes what lens, sensor and file do to them; a JPEG. */
 export async function develop(
   codes: Uint8Array,
@@ -73,7 +71,7 @@ export async function develop(
     if (chance.happens(0.3))
       seen = seen
         .blur(long * 0.0012)
-        .convolve(streak(chance.real(0.011, 0.02) * long, chance.real(0, 180)))
+        .convolve(streak(Math.round(chance.real(0.0055, 0.01) * long), chance.real(0, 180)))
     else seen = seen.blur(long * chance.real(0.0036, 0.009))
   } else if (look.soft * long > 0.3) seen = seen.blur(look.soft * long)
   const smooth = new Uint8Array(await seen.raw().toBuffer())
@@ -90,33 +88,15 @@ export async function develop(
     .toBuffer()
 }
 
-/** A kernel that smears along a line, px and degrees. */
-function streak(length: number, towards: number) {
-  const reach = Math.max(1, Math.round(length / 2))
-  const side = 2 * reach + 1
-  const kernel = new Array<number>(side * side).fill(0)
-  const dx = Math.cos((towards * Math.PI) / 180)
-  const dy = Math.sin((towards * Math.PI) / 180)
-  for (let step = -reach; step <= reach; step += 0.5)
-    kernel[Math.round(reach + step * dy) * side + Math.round(reach + step * dx)] = 1
-  return { width: side, height: side, kernel }
-}
-
-const bells = 1 << 14
-
 /** Noise of a sensor, standard deviation in steps of 255: most of it in brightness, some in colour. */
 function grained(data: Uint8Array, noise: number, seed: number): Uint8Array {
-  const chance = chanceOf(seed, 5)
-  const bell = Float32Array.from({ length: bells }, () => {
-    const far = Math.sqrt(-2 * Math.log(chance.real(1e-6, 1)))
-    return noise * far * Math.cos(2 * Math.PI * chance.real(0, 1))
-  })
+  const grain = bell(chanceOf(seed, 5), noise)
   const out = new Uint8ClampedArray(data.length)
   const next = random(seed | 1)
   for (let at = 0; at < data.length; at += channels) {
     const drawn = next(2 ** 28)
-    const bright = bell[drawn & (bells - 1)]! * 0.85
-    const colour = bell[drawn >> 14]! * 0.45
+    const bright = grain[drawn & (bells - 1)]! * 0.85
+    const colour = grain[drawn >> 14]! * 0.45
     out[at] = data[at]! + bright + colour
     out[at + 1] = data[at + 1]! + bright
     out[at + 2] = data[at + 2]! + bright - colour

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
 import sharp from 'sharp'
-import { chanceOf } from '../labels/chance.ts'
+import { chanceOf } from '../help/chance.ts'
 import type { Art } from './art.ts'
 import { develop, expose } from './develop.ts'
 import { extents } from './extents.ts'

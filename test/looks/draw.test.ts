@@ -1,6 +1,6 @@
 import sharp from 'sharp'
 import { beforeAll, expect, test } from 'vitest'
-import { chanceOf } from '../labels/chance.ts'
+import { chanceOf } from '../help/chance.ts'
 import type { Art } from './art.ts'
 import { focalPx } from './camera.ts'
 import { drawPhoto, type Photo } from './draw-set.ts'

@@ -1,4 +1,4 @@
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import type { Sewn } from './garment.ts'
 import { noiseTile, sampleTile } from './noise.ts'
 import type { Part } from './outline.ts'

@@ -1,5 +1,5 @@
 import sharp from 'sharp'
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import type { Cloth } from './cloth.ts'
 import { labOfHex, moved } from './light.ts'
 import type { Mark, Outline } from './outline.ts'

@@ -1,4 +1,4 @@
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import { type Art, resized } from './art.ts'
 import { apart, codesOf, hexOfLch, labOfHex, moved } from './light.ts'
 import type { Outline } from './outline.ts'

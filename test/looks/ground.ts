@@ -1,4 +1,4 @@
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import { hexOfLch, lightOfHex, moved } from './light.ts'
 import { asSeen, noiseTile, sampleTile, type Tile } from './noise.ts'
 

@@ -1,4 +1,4 @@
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import { bend, circle, corner, type Mark, type Node, pathOf } from './outline.ts'
 
 export type HemKind = 'stitched' | 'rib' | 'curved' | 'snaps'

@@ -1,4 +1,4 @@
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import { type BottomKind, bottomKinds } from './bottoms.ts'
 import type { Weave } from './cloth.ts'
 import { type GroundKind, groundKinds } from './ground.ts'

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { argv } from 'node:process'
 import { fileURLToPath } from 'node:url'
 import { z } from 'zod'
-import { contactSheet } from '../labels/sheet.ts'
+import { contactSheet } from '../help/contact-sheet.ts'
 import { openArt } from './art.ts'
 import { drawSet } from './draw-set.ts'
 

@@ -1,6 +1,6 @@
 import hero from 'hero-patterns'
 import sharp from 'sharp'
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import { type Art, resized } from './art.ts'
 import { inked, inkOn, seenOn } from './graphic.ts'
 import { codeOfLight } from './light.ts'

@@ -1,4 +1,4 @@
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 
 /** A square of numbers that joins at its edges; its side is a power of two. */
 export interface Tile {

@@ -1,4 +1,4 @@
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import type { Point } from './camera.ts'
 import type { Look } from './look.ts'
 import { boxAround } from './outline.ts'

@@ -1,4 +1,4 @@
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import type { Art } from './art.ts'
 import type { Cloth } from './cloth.ts'
 import { drawGraphic, type Graphic } from './graphic.ts'

@@ -1,4 +1,4 @@
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import type { Point } from './camera.ts'
 import { hexOfLch, lightOfHex } from './light.ts'
 

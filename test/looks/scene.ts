@@ -1,4 +1,4 @@
-import { type Chance, chanceOf } from '../labels/chance.ts'
+import { type Chance, chanceOf } from '../help/chance.ts'
 import type { Art } from './art.ts'
 import { drawBottom } from './bottoms.ts'
 import { framed, mapped, type Point, scaleAt, type View } from './camera.ts'

@@ -1,4 +1,4 @@
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import { apart, codesOf, hexOfLch, labOfHex, moved } from './light.ts'
 import type { Pattern } from './print.ts'
 

@@ -1,4 +1,4 @@
-import type { Chance } from '../labels/chance.ts'
+import type { Chance } from '../help/chance.ts'
 import type { Point } from './camera.ts'
 import { type CollarKind, collarOf, pocket, pouch } from './collars.ts'
 import { type HemKind, hemOf } from './hems.ts'

@@ -1,4 +1,4 @@
-import { random } from '../help/xorshift.ts'
+import { random } from './xorshift.ts'
 
 /** What is drawn by chance, the same for the same seeds. */
 export interface Chance {
