@@ -21,7 +21,7 @@ export interface Pose {
 
 const degree = Math.PI / 180
 
-/** The diagonal of 35 mm film, mm: by it focal lengths are compared (CIPA DCG-001). */
+/** The diagonal of 35 mm film, mm: by it focal lengths are compared (CIPA DCG-001, from memory). */
 const diagonal35 = Math.hypot(36, 24)
 
 /** Focal length in pixels of a picture of that size. */

@@ -110,7 +110,7 @@ function truthOf(
     graphic: boxIn(shot, shot.graphic),
     lightness,
     colours,
-    sheet: scene.sheet ? sheetIn(codes, shot, scene.view, scene.sheet) : null,
+    sheet: scene.sheet ? sheetIn(codes, shot, scene, scene.sheet) : null,
     size: reach && {
       garmentWidthIn: inInches(reach.garment.width),
       garmentLengthIn: inInches(reach.garment.length),

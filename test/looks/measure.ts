@@ -1,8 +1,8 @@
 import { metresPerInch } from '../../src/base/units.ts'
-import { mapped, type Point, type View } from './camera.ts'
+import { mapped, type Point } from './camera.ts'
 import { apart, type Lab, labOfCodes } from './light.ts'
 import { cornersOf, fromSheet, type Sheet, sheetSizes } from './reference.ts'
-import { mixed, nothing, type Shot } from './shoot.ts'
+import { mixed, nothing, type Scene, type Shot } from './shoot.ts'
 import type { Box, TrueSheet, Truth } from './truth.ts'
 
 const median = (of: readonly number[]): number => [...of].sort((a, b) => a - b)[of.length >> 1]!
@@ -97,7 +97,7 @@ const leastContrast = 9
 export function sheetIn(
   codes: Uint8Array,
   { width, height, mask }: Shot,
-  view: View,
+  { view, piece }: Pick<Scene, 'view' | 'piece'>,
   sheet: Sheet,
 ): TrueSheet {
   const { wide, tall } = sheetSizes[sheet.kind]
@@ -134,6 +134,7 @@ export function sheetIn(
   return {
     by: sheet.kind,
     corners: corners.map(([x, y]) => [rounded(x, 2), rounded(y, 2)] as const),
+    turn: rounded(((sheet.turn - (piece?.turn ?? 0)) * 180) / Math.PI, 2),
     contrasts: Math.min(...contrasts) >= leastContrast,
     whole,
   }

@@ -152,7 +152,7 @@ const corners = [
   [295, 400],
   [95, 390],
 ] as const
-const sheet = { by: 'a4', corners, contrasts: true, whole: true } as const
+const sheet = { by: 'a4', corners, turn: 0, contrasts: true, whole: true } as const
 const size = {
   garmentWidthIn: 20,
   garmentLengthIn: 30,

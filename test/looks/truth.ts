@@ -23,6 +23,8 @@ export interface TrueSheet {
   readonly by: SheetKind
   /** In px of the upright picture, clockwise. */
   readonly corners: readonly (readonly [x: number, y: number])[]
+  /** How far its upper side is turned against the garment's own axis across, degrees clockwise. */
+  readonly turn: number
   /** Every side can be told from what it lies on. */
   readonly contrasts: boolean
   /** Neither covered in part nor cut off by the picture's edge. */
