@@ -1,5 +1,6 @@
 import type { Chance } from '../help/chance.ts'
 import { type Art, resized } from './art.ts'
+import { drawLettering } from './lettering.ts'
 import { apart, codesOf, hexOfLch, labOfHex, moved } from './light.ts'
 import type { Outline } from './outline.ts'
 import { boxOf, cropped, fromSvg, type Raster } from './raster.ts'
@@ -119,6 +120,33 @@ async function mounted(chance: Chance, art: Raster, cloth: string): Promise<Rast
   return { data: out, width: side, height: side }
 }
 
+/** One above the other, both as wide as they come out best. */
+async function stacked(above: Raster, below: Raster): Promise<Raster> {
+  const wide = 800
+  const high = (raster: Raster) => Math.round((wide * raster.height) / raster.width)
+  const top = await resized(above, wide, high(above))
+  const bottom = await resized(below, wide, high(below))
+  const gap = 30
+  const height = top.height + gap + bottom.height
+  const data = new Uint8Array(wide * height * 4)
+  data.set(top.data)
+  data.set(bottom.data, (top.height + gap) * wide * 4)
+  return { data, width: wide, height }
+}
+
+/** What is printed: art in its own colours or in one ink, words, or words below art. */
+async function motif(chance: Chance, cloth: string, quiet: boolean, art: Art): Promise<Raster> {
+  const ink = inkOn(chance, cloth, quiet)
+  const kind = chance.weighed({ art: 6, words: 2.5, both: 2 })
+  if (kind === 'words') return await drawLettering(chance, ink)
+  const picked = await art.pick(chance)
+  const picture =
+    quiet || chance.happens(0.3)
+      ? inked(picked, ink, chance.happens(0.4))
+      : await mounted(chance, picked, cloth)
+  return kind === 'art' ? picture : await stacked(picture, await drawLettering(chance, ink))
+}
+
 export async function drawGraphic(
   chance: Chance,
   cloth: string,
@@ -130,11 +158,7 @@ export async function drawGraphic(
   const { front } = outline
   for (;;) {
     const quiet = chance.happens(0.14)
-    const picked = await art.pick(chance)
-    const made =
-      quiet || chance.happens(0.3)
-        ? inked(picked, inkOn(chance, cloth, quiet), chance.happens(0.4))
-        : await mounted(chance, picked, cloth)
+    const made = await motif(chance, cloth, quiet, art)
     const seen = seenOn(made, cloth, quiet ? 8 : 14)
     if (!seen || seen.share < 0.14 || seen.clear < (quiet ? 14 : 45)) continue
     const room = { width: front.width * 0.94, height: front.height * 0.94 }
