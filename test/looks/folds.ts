@@ -123,9 +123,10 @@ function heights(chance: Chance, lie: Lie, columns: number, rows: number): Float
       const v = ((-x * sin + y * cos) / 240) * stretch + warp
       const ridge = 1 - Math.abs(sampleTile(ridges, u, v))
       const ridge2 = 1 - Math.abs(sampleTile(ridges2, v * 0.8, u * 0.8))
-      out[y * columns + x] =
-        lie.soft * sampleTile(soft, x / 330, y / 330) +
-        lie.crumple * (ridge ** 4 + 0.7 * ridge2 ** 5)
+      const wave = sampleTile(soft, x / 330, y / 330)
+      // Creases run out instead of closing like the lines of a map.
+      const here = Math.max(0, 0.3 + 1.4 * sampleTile(bendX, y / 130, x / 130))
+      out[y * columns + x] = lie.soft * wave + lie.crumple * here * (ridge ** 5 + 0.7 * ridge2 ** 6)
     }
   for (let n = 0; n < lie.creases; n++) {
     const length = chance.real(60, 320) / step

@@ -37,6 +37,7 @@ function markSvg(
       )
     case 'lap':
       return (
+        line('#000', 0.045, wide * 7) +
         line('#000', 0.06, wide * 3.4) +
         line('#000', 0.1, wide * 1.9) +
         line('#000', 0.2, wide * 0.5)
