@@ -25,7 +25,7 @@ const degree = Math.PI / 180
 const diagonal35 = Math.hypot(36, 24)
 
 /** Focal length in pixels of a picture of that size. */
-export const focalPx = (focal35: number, width: number, height: number): number =>
+const focalPx = (focal35: number, width: number, height: number): number =>
   (focal35 / diagonal35) * Math.hypot(width, height)
 
 export function mapped(matrix: readonly number[], [x, y]: Point): [x: number, y: number] {

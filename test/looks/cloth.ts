@@ -2,8 +2,7 @@ import type { Chance } from '../help/chance.ts'
 import { hexOfLch, moved } from './light.ts'
 import { noiseTile, type Tile } from './noise.ts'
 
-export const weaves = ['jersey', 'knit', 'twill', 'denim', 'plain', 'fleece', 'linen'] as const
-export type Weave = (typeof weaves)[number]
+export type Weave = 'jersey' | 'knit' | 'twill' | 'denim' | 'plain' | 'fleece' | 'linen'
 
 /** What a garment is made of, without any print. */
 export interface Cloth {

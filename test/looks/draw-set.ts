@@ -141,24 +141,24 @@ function truthOf(
 
 /**
  * Draws so many photos of the set of a seed into a folder, each with its truth and its mask beside it.
- * `drawn` hears after each photo how many there are.
+ * `drawn` hears after each photo how many there are; `long` is their long side, px, where it is not drawn.
  */
 export async function drawSet(
   folder: string,
   seed: number,
   count: number,
   art: Art,
-  drawn: (count: number) => void = () => {},
+  { drawn, long }: { readonly drawn?: (count: number) => void; readonly long?: number } = {},
 ): Promise<Truth[]> {
   mkdirSync(folder, { recursive: true })
   const truths: Truth[] = []
   for (let number = 0; number < count; number++) {
-    const { truth, jpeg, mask } = await drawPhoto(seed, number, art)
+    const { truth, jpeg, mask } = await drawPhoto(seed, number, art, long)
     writeFileSync(join(folder, truth.file), jpeg)
     writeFileSync(join(folder, truth.mask), mask)
     writeFileSync(join(folder, truth.file.replace(/jpg$/, 'json')), JSON.stringify(truth, null, 2))
     truths.push(truth)
-    drawn(truths.length)
+    drawn?.(truths.length)
   }
   return truths
 }

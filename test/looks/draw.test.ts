@@ -1,10 +1,14 @@
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import sharp from 'sharp'
 import { beforeAll, expect, test } from 'vitest'
 import { chanceOf } from '../help/chance.ts'
 import type { Art } from './art.ts'
-import { drawPhoto, type Photo } from './draw-set.ts'
+import { drawPhoto, drawSet, type Photo } from './draw-set.ts'
 import { apart, type Lab, labOfCodes } from './light.ts'
 import { drawLook, faults, type Look } from './look.ts'
+import { openSet } from './open-set.ts'
 import { fromSvg } from './raster.ts'
 import { sheetSizes } from './reference.ts'
 import type { Truth } from './truth.ts'
@@ -192,6 +196,28 @@ function homography(
   }
   return [...rows.map((row, n) => row[8]! / row[n]!), 1]
 }
+
+test('a set that was drawn is read back, whole or by halves', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'looks-'))
+  try {
+    const truths = await drawSet(folder, seed, 2, art, { long: 320 })
+    expect(openSet(folder).map(({ truth }) => truth)).toEqual(truths)
+    const [held, ...others] = openSet(folder, 'held')
+    expect(others).toEqual([])
+    expect(held!.truth).toEqual(truths[1])
+    const { data, width, height } = await held!.mask()
+    expect(data).toHaveLength(width * height)
+    const { x, y, w, h } = held!.truth.garment!
+    const share = data.reduce((sum, value) => sum + value / 255, 0) / data.length
+    expect(share).toBeLessThan(w * h)
+    expect(share).toBeGreaterThan(0.3 * w * h)
+    expect(data[Math.floor((y + h / 2) * height) * width + Math.floor((x + w / 2) * width)]).toBe(
+      255,
+    )
+  } finally {
+    rmSync(folder, { recursive: true })
+  }
+})
 
 const brightness = async ({ jpeg }: Photo) => {
   const { channels } = await sharp(jpeg).stats()

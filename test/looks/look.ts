@@ -117,11 +117,7 @@ export interface Look {
  * Photos stand in pairs, an even and an odd number, that share class and fault, so that each half of a
  * set has as many of each. Every fourth group of four pairs has a fault.
  */
-export function drawLook(
-  chance: Chance,
-  number: number,
-  drawn: { sheets: boolean } = { sheets: true },
-): Look {
+export function drawLook(chance: Chance, number: number): Look {
   const pair = number >> 1
   const print = printClasses[pair % printClasses.length]!
   const group = Math.floor(pair / printClasses.length)
@@ -129,7 +125,7 @@ export function drawLook(
   const kind = chance.weighed(kindsFor[print] as Record<GarmentKind, number>)
   const chest = print === 'single' && chance.happens(0.22)
   const quarter = chance.happens(0.1) ? chance.one([90, -90, 180]) : 0
-  const sheet = drawn.sheets && fault !== 'too-small' && chance.happens(0.55)
+  const sheet = fault !== 'too-small' && chance.happens(0.55)
   return {
     print,
     kind,

@@ -23,8 +23,10 @@ const folder = fileURLToPath(new URL(`../../test/.out/looks/${seed}/`, import.me
 const tell = (line: string): void => void process.stdout.write(`${line}\n`)
 
 rmSync(folder, { recursive: true, force: true })
-const truths = await drawSet(folder, seed, count, openArt(), (done) => {
-  if (done % 20 === 0) tell(`  ${done} of ${count}`)
+const truths = await drawSet(folder, seed, count, openArt(), {
+  drawn: (done) => {
+    if (done % 20 === 0) tell(`  ${done} of ${count}`)
+  },
 })
 const files = truths.map(({ file }) => join(folder, file))
 tell(`${files.length} photos in ${folder}`)

@@ -2,8 +2,7 @@ import type { Chance } from '../help/chance.ts'
 import type { Point } from './camera.ts'
 import { hexOfLch, lightOfHex } from './light.ts'
 
-export const sheetKinds = ['letter', 'a4', 'id1'] as const
-export type SheetKind = (typeof sheetKinds)[number]
+export type SheetKind = 'letter' | 'a4' | 'id1'
 
 /**
  * Sizes in mm: Letter is 8.5 by 11 inches (ANSI/ASME Y14.1), A4 is ISO 216, a card of the size ID-1 is

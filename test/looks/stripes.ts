@@ -7,8 +7,7 @@ interface Sett {
   readonly bands: readonly { readonly colour: number; readonly wide: number }[]
 }
 
-export const stripeKinds = ['across', 'along', 'diagonal', 'gingham', 'tartan', 'pane'] as const
-export type StripeKind = (typeof stripeKinds)[number]
+export type StripeKind = 'across' | 'along' | 'diagonal' | 'gingham' | 'tartan' | 'pane'
 
 /** A colour for stripes on a cloth that a person sees, if only just in one of six. */
 function inkOn(chance: Chance, colour: string): string {

@@ -30,16 +30,7 @@ interface Cut {
   readonly flare: readonly [number, number]
 }
 
-export const topKinds = [
-  't-shirt',
-  'long-sleeve',
-  'shirt',
-  'hoodie',
-  'jumper',
-  'onesie',
-  'vest',
-] as const
-export type TopKind = (typeof topKinds)[number]
+export type TopKind = 't-shirt' | 'long-sleeve' | 'shirt' | 'hoodie' | 'jumper' | 'onesie' | 'vest'
 
 const cuts: Readonly<Record<TopKind, Cut>> = {
   't-shirt': {
