@@ -24,6 +24,8 @@ test.each([
   [['95% cotton', '2m silk', '3% elastane'], '95 cotton, 2 silk, 3 elastane'],
   [['75 cotton', '25% polyester'], '75 cotton, 25 polyester'],
   [['700% cotton'], '100 cotton'],
+  [['6 3% polyamide', '37% acrylic'], '63 polyamide, 37 acrylic'],
+  [['10 0% cotton'], '100 cotton'],
 ])('%s is read as %s', (lines, shares) => {
   expect(madeOf(...lines, 'Machine wash 30°C', 'Size M 40', 'RN 076')).toEqual({
     sure: true,

@@ -1,6 +1,6 @@
 import type { Models } from './models.ts'
 import { type Picture, type Slab, shrunk } from './picture.ts'
-import { slabsIn } from './slabs.ts'
+import { type FoundLine, slabsIn } from './slabs.ts'
 
 /** So many pixels the finding network is given at most: a strip may be longer than it is wide. */
 const mostPixels = 960 * 960
@@ -14,7 +14,10 @@ const mean = [0.485, 0.456, 0.406] as const
 const deviation = [0.229, 0.224, 0.225] as const
 
 /** The lines of words on a picture, as slabs of its pixels. */
-export async function findLines(picture: Picture, { finding, runtime }: Models): Promise<Slab[]> {
+export async function findLines(
+  picture: Picture,
+  { finding, runtime }: Models,
+): Promise<FoundLine[]> {
   const scale = Math.min(
     1,
     longest / Math.max(picture.width, picture.height),
@@ -36,7 +39,10 @@ export async function findLines(picture: Picture, { finding, runtime }: Models):
   const found = await finding.run({ [finding.inputNames[0]!]: tensor })
   const map = found[finding.outputNames[0]!]!.data as Float32Array
   const [across, down] = [picture.width / width, picture.height / height]
-  return slabsIn({ width, height, data: map }).map((slab) => stretched(slab, across, down))
+  return slabsIn({ width, height, data: map }).map((line) => ({
+    ...stretched(line, across, down),
+    spine: line.spine.map(({ x, y }) => ({ x: x * across, y: y * down })),
+  }))
 }
 
 /** A slab of the grid on the picture: its sides grow as their direction does. */

@@ -29,8 +29,19 @@ export function cornersOf({ x, y, w, h, turn }: Slab): readonly [Point, Point, P
   return [at(-w / 2, -h / 2), at(w / 2, -h / 2), at(w / 2, h / 2), at(-w / 2, h / 2)]
 }
 
-/** The slab cut out and laid level, `width` by `height` pixels; beyond the picture its edge goes on. */
+/**
+ * The slab cut out and laid level, `width` by `height` pixels, averaged where it is larger; beyond the picture its
+ * edge goes on.
+ */
 export function cutOut(from: Picture, slab: Slab, width: number, height: number): Picture {
+  const [across, down] = [timesLarger(slab.w, width), timesLarger(slab.h, height)]
+  const fine = sampled(from, slab, width * across, height * down)
+  return across * down > 1 ? shrunk(fine, width, height) : fine
+}
+
+const timesLarger = (side: number, wanted: number): number => Math.max(1, Math.round(side / wanted))
+
+function sampled(from: Picture, slab: Slab, width: number, height: number): Picture {
   const [cos, sin] = [Math.cos(slab.turn), Math.sin(slab.turn)]
   const [stepX, stepY] = [slab.w / width, slab.h / height]
   const data = new Uint8Array(width * height * 3)

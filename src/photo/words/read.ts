@@ -2,11 +2,13 @@ import sharp from 'sharp'
 import type { PicturedLine } from '../../textile/label-lines.ts'
 import type { MootLine } from '../../textile/label-sense.ts'
 import type { LabelFault, LabelWords } from '../label-words.ts'
+import { bendOf, flattened } from './bend.ts'
 import { findLines } from './find.ts'
 import { readLine } from './line.ts'
 import type { Models } from './models.ts'
 import { inOrder, type ReadSlab } from './order.ts'
 import { cutOut, median, type Picture, type Slab } from './picture.ts'
+import type { FoundLine } from './slabs.ts'
 import type { ReadLine, Weigh } from './spell.ts'
 import { aroundAll, fromBehind, levelled, outside, runOf, turnedOver, within } from './upright.ts'
 
@@ -30,6 +32,8 @@ const enoughLines = 3
 /** So far from level, in radians, the words are turned again; and so often they are looked at in all. */
 const askew = 0.2
 const mostLooks = 2
+/** A picture laid flat stands where this share of its lines is found in it. */
+const stillFound = 0.6
 /** Lines that are no words, such as care signs, are read as letters that are on average less likely. */
 const leastLikely = 0.5
 /** Care signs that are read as letters of their shapes: tubs, crosses, circles. */
@@ -84,6 +88,7 @@ export async function decoded(jpeg: Uint8Array): Promise<Picture> {
 /**
  * The part with the words turned level, and the lines found anew in it, larger than before. What is woven into
  * the cloth around may have been taken for lines: where the new ones run another way, it is turned once more.
+ * A label that is bent is laid flat.
  */
 async function laidLevel(
   picture: Picture,
@@ -97,9 +102,23 @@ async function laidLevel(
     const again = await findLines(level, models)
     const isEnough = again.length >= Math.min(enoughLines, found.length)
     if (!isEnough) return [level, found.map((slab) => levelled(within(around, slab)))]
-    if (look === mostLooks || Math.abs(runOf(again)) < askew) return [level, again.map(levelled)]
+    if (look === mostLooks || Math.abs(runOf(again)) < askew)
+      return await laidFlat(level, again, models)
     found = again.map((slab) => outside(around, slab))
   }
+}
+
+async function laidFlat(
+  level: Picture,
+  lines: readonly FoundLine[],
+  models: Models,
+): Promise<[Picture, readonly Slab[]]> {
+  const bend = bendOf(lines, level)
+  const flat = bend && flattened(level, bend)
+  const again = flat ? await findLines(flat, models) : []
+  // What was bent the wrong way falls to pieces or runs together.
+  const isBetter = flat && again.length >= stillFound * lines.length
+  return isBetter ? [flat, again.map(levelled)] : [level, lines.map(levelled)]
 }
 
 interface Vote {

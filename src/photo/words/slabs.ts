@@ -7,6 +7,11 @@ export interface Likelihood {
   readonly data: Float32Array
 }
 
+/** A line of words, and the middle of what was found of it at each place across; right where it runs across. */
+export interface FoundLine extends Slab {
+  readonly spine: readonly Point[]
+}
+
 /** Figures of the network's own makers (PP-OCR, from memory), the mean softened for woven labels. */
 const likely = 0.3
 const likelyOnAverage = 0.5
@@ -16,22 +21,45 @@ const beyond = 1.6
 const leastSide = 3
 
 /** Lines of words as slabs on the grid: each lies along its line, so `w` is not less than `h`. */
-export function slabsIn(map: Likelihood): Slab[] {
-  const slabs: Slab[] = []
-  for (const { points, mean } of patches(map)) {
+export function slabsIn(map: Likelihood): FoundLine[] {
+  const lines: FoundLine[] = []
+  for (const { rows, columns, mean } of patches(map)) {
     if (mean < likelyOnAverage) continue
-    const slab = leastSlab(hull(points))
+    const slab = leastSlab(hull(cornersOf(rows)))
     if (Math.min(slab.w, slab.h) < leastSide) continue
-    slabs.push(grown(slab))
+    const spine = [...columns].map(([x, [top, bottom]]) => ({
+      x: x + 0.5,
+      y: (top + bottom + 1) / 2,
+    }))
+    lines.push({ ...grown(slab), spine })
   }
-  return slabs
+  return lines
 }
 
+/** The first and the last pixel of each row, or of each column. */
+type Ends = Map<number, [first: number, last: number]>
+
 interface Patch {
-  /** The ends of its rows: their hull is that of all. */
-  readonly points: readonly Point[]
+  readonly rows: Ends
+  readonly columns: Ends
   readonly mean: number
 }
+
+function stretch(ends: Ends, at: number, value: number): void {
+  const known = ends.get(at)
+  if (!known) ends.set(at, [value, value])
+  else if (value < known[0]) known[0] = value
+  else if (value > known[1]) known[1] = value
+}
+
+/** The corners of a patch's outermost pixels: their hull is that of all. */
+const cornersOf = (rows: Ends): Point[] =>
+  [...rows].flatMap(([y, [left, right]]) => [
+    { x: left, y },
+    { x: left, y: y + 1 },
+    { x: right + 1, y },
+    { x: right + 1, y: y + 1 },
+  ])
 
 /** Pixels that hang together, side by side or corner to corner. */
 function patches({ width, height, data }: Likelihood): Patch[] {
@@ -40,7 +68,7 @@ function patches({ width, height, data }: Likelihood): Patch[] {
   const stack: number[] = []
   for (let start = 0; start < data.length; start += 1) {
     if (seen[start] || data[start]! <= likely) continue
-    const ends = new Map<number, [number, number]>()
+    const [rows, columns]: [Ends, Ends] = [new Map(), new Map()]
     let [sum, count] = [0, 0]
     seen[start] = 1
     stack.push(start)
@@ -49,10 +77,8 @@ function patches({ width, height, data }: Likelihood): Patch[] {
       const x = at - y * width
       sum += data[at]!
       count += 1
-      const row = ends.get(y)
-      if (!row) ends.set(y, [x, x])
-      else if (x < row[0]) row[0] = x
-      else if (x > row[1]) row[1] = x
+      stretch(rows, y, x)
+      stretch(columns, x, y)
       for (let ny = Math.max(0, y - 1); ny <= Math.min(height - 1, y + 1); ny += 1) {
         for (let nx = Math.max(0, x - 1); nx <= Math.min(width - 1, x + 1); nx += 1) {
           const next = ny * width + nx
@@ -62,13 +88,7 @@ function patches({ width, height, data }: Likelihood): Patch[] {
         }
       }
     }
-    const points = [...ends].flatMap(([y, [left, right]]) => [
-      { x: left, y },
-      { x: left, y: y + 1 },
-      { x: right + 1, y },
-      { x: right + 1, y: y + 1 },
-    ])
-    found.push({ points, mean: sum / count })
+    found.push({ rows, columns, mean: sum / count })
   }
   return found
 }

@@ -8,8 +8,9 @@ type Mend = readonly [RegExp, string]
 const end = '(?=$|[ ,./]|-(?!\\d)|\\p{L}{3})'
 const alone = '(?<![\\p{L}\\d.,/°])'
 
-/** "856 cotton", "40N cotton", "75° cotton", "700%". No share is more than a hundred. */
+/** "3 7% cotton", "856 cotton", "40N cotton", "75° cotton", "700%". No share is more than a hundred. */
 const certain: readonly Mend[] = [
+  [new RegExp(`${alone}(\\d) (?=\\d ?%)|${alone}(10) (?=0 ?%)`, 'gu'), '$1$2'],
   [new RegExp(`${alone}[47IlT]00(?= ?%)`, 'gu'), '100'],
   [new RegExp(`${alone}(\\d{2}|100)[4-9]${end}`, 'gu'), '$1%'],
   [new RegExp(`${alone}(\\d{1,2}|100) ?[NnHKMmW°*'"#]${end}`, 'gu'), '$1%'],
