@@ -4,20 +4,14 @@ import type { Chance } from '../help/chance.ts'
 import { type Art, resized } from './art.ts'
 import { inked, inkOn, seenOn } from './graphic.ts'
 import { codeOfLight } from './light.ts'
+import { zonesByColour } from './palette.ts'
 import type { Pattern } from './print.ts'
 import { fromSvg, type Raster, sample4 } from './raster.ts'
 
-/** Patterns of the package that are neither stripes nor checks, nor tied to a known name. */
+/** Patterns of the package that nobody would call stripes or checks, and that have no known name. */
 const fabrics = [
   'anchorsAway',
-  'autumn',
-  'aztec',
-  'bamboo',
-  'bankNote',
   'bubbles',
-  'circlesAndSquares',
-  'connections',
-  'corkScrew',
   'endlessClouds',
   'eyes',
   'fallingTriangles',
@@ -25,9 +19,7 @@ const fabrics = [
   'flippedDiamonds',
   'fourPointStars',
   'glamorous',
-  'groovy',
   'happyIntersection',
-  'heavyRain',
   'hexagons',
   'hideout',
   'intersectingCircles',
@@ -35,9 +27,6 @@ const fabrics = [
   'jupiter',
   'kiwi',
   'leaf',
-  'lips',
-  'lisbon',
-  'melt',
   'moroccan',
   'morphingDiamonds',
   'overcast',
@@ -48,16 +37,9 @@ const fabrics = [
   'plus',
   'polkaDots',
   'randomShapes',
-  'rain',
   'roundedPlusConnected',
-  'signal',
   'skulls',
-  'squaresInSquares',
-  'temple',
   'topography',
-  'volcanoLamp',
-  'wallpaper',
-  'xEquals',
   'yyy',
 ] as const
 
@@ -72,12 +54,6 @@ export async function drawAllover(
     : await fromArt(chance, cloth, scale, art)
 }
 
-const zonesOf = ({ data, width, height }: Raster, ofInk: number): Uint8Array =>
-  Uint8Array.from({ length: width * height }, (_, at) => {
-    const alpha = data[at * 4 + 3]!
-    return alpha < 8 ? 0 : alpha > 247 ? ofInk : 255
-  })
-
 async function fromFabric(chance: Chance, cloth: string, scale: number): Promise<Pattern> {
   const ink = inkOn(chance, cloth, chance.happens(0.16))
   const url = hero[chance.one(fabrics)]!(ink, 1)
@@ -90,7 +66,7 @@ async function fromFabric(chance: Chance, cloth: string, scale: number): Promise
   const tile = await fromSvg(svg, wide, tall)
   return {
     tile,
-    zones: zonesOf(tile, 1),
+    zones: zonesByColour(tile),
     wide: wide / scale,
     tall: tall / scale,
     turn: chance.happens(0.15) ? chance.real(-0.8, 0.8) : 0,
@@ -113,7 +89,8 @@ async function fromArt(chance: Chance, cloth: string, scale: number, art: Art): 
       (size * chance.real(0.75, 1.1) * scale) / Math.max(seen.raster.width, seen.raster.height)
     motifs.push(await resized(seen.raster, seen.raster.width * fit, seen.raster.height * fit))
   }
-  const step = size * chance.real(1.05, 1.9)
+  // Sparse, or so dense that motifs lie over each other.
+  const step = size * (chance.happens(0.25) ? chance.real(0.72, 0.95) : chance.real(1.05, 1.9))
   const columns = Math.max(2, Math.min(6, Math.round(260 / step)))
   const rows = columns
   const side = Math.max(16, Math.round(columns * step * scale))
@@ -122,7 +99,7 @@ async function fromArt(chance: Chance, cloth: string, scale: number, art: Art): 
   const strewn = chance.happens(0.5)
   const turned = strewn ? Math.PI : chance.happens(0.5) ? 0 : 0.35
   const dropped = columns % 2 === 0 && chance.happens(0.7) ? 0.5 : 0
-  let next = 0
+  const across = motifs.length > 2 ? 2 : 1
   for (let column = 0; column < columns; column++)
     for (let row = 0; row < rows; row++) {
       const jitter = () => (strewn ? chance.real(-0.16, 0.16) : 0)
@@ -130,7 +107,7 @@ async function fromArt(chance: Chance, cloth: string, scale: number, art: Art): 
       const y = ((row + 0.5 + (column % 2) * dropped + jitter()) / rows) * tall
       stamp(
         tile,
-        motifs[next++ % motifs.length]!,
+        motifs[(column + row * across) % motifs.length]!,
         x,
         y,
         chance.real(-turned, turned),
@@ -139,7 +116,7 @@ async function fromArt(chance: Chance, cloth: string, scale: number, art: Art): 
     }
   return {
     tile,
-    zones: zonesOf(tile, one ? 1 : 255),
+    zones: zonesByColour(tile),
     wide: side / scale,
     tall: tall / scale,
     turn: 0,

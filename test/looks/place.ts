@@ -29,8 +29,7 @@ export function placeSheet(
       chance.real(box.top - reach - 60, box.bottom + reach + 60),
     ]
     const sheet = made(at, (own + chance.real(-16, 16)) * degree)
-    const near = laid.filter(([x, y]) => Math.hypot(x - at[0], y - at[1]) < reach + gap)
-    const under = near.filter((point) => insideBy(sheet, toSheet(sheet, point)) > -gap).length
+    const under = countUnder(laid, sheet, (reach + gap) ** 2, lies === 'covered')
     if (lies === 'covered') {
       // The grid of points is 5 mm wide.
       const share = (under * 25) / (wide * tall)
@@ -42,4 +41,17 @@ export function placeSheet(
     if (!best || room < best.room) best = { sheet, room }
   }
   return best?.sheet ?? null
+}
+
+/** How many of the points lie on a sheet or within the gap about it; without `all`, whether any does. */
+function countUnder(laid: readonly Point[], sheet: Sheet, near: number, all: boolean): number {
+  let count = 0
+  for (const point of laid) {
+    const dx = point[0] - sheet.middle[0]
+    const dy = point[1] - sheet.middle[1]
+    if (dx * dx + dy * dy > near || insideBy(sheet, toSheet(sheet, point)) <= -gap) continue
+    count++
+    if (!all) break
+  }
+  return count
 }

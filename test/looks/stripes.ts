@@ -14,12 +14,12 @@ function inkOn(chance: Chance, colour: string): string {
   const quiet = chance.happens(0.16)
   for (;;) {
     const ink = quiet
-      ? moved(colour, { l: chance.one([-1, 1]) * chance.real(9, 15), c: chance.real(-4, 6) })
+      ? moved(colour, { l: chance.one([-1, 1]) * chance.real(11, 17), c: chance.real(-4, 6) })
       : chance.happens(0.3)
         ? chance.one([hexOfLch(96, 1, 90), hexOfLch(10, 2, 270), hexOfLch(20, 25, 280)])
         : hexOfLch(chance.real(20, 88), chance.real(8, 65), chance.real(0, 360))
     const far = apart(labOfHex(ink), labOfHex(colour))
-    if (far > (quiet ? 8 : 24)) return ink
+    if (far > (quiet ? 10 : 24)) return ink
   }
 }
 
