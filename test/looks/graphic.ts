@@ -1,7 +1,8 @@
 import type { Chance } from '../help/chance.ts'
 import { type Art, resized } from './art.ts'
+import { inkOn } from './ink.ts'
 import { drawLettering } from './lettering.ts'
-import { apart, codesOf, hexOfLch, labOfHex, moved } from './light.ts'
+import { codesOf } from './light.ts'
 import type { Outline } from './outline.ts'
 import { boxOf, cropped, fromSvg, type Raster } from './raster.ts'
 
@@ -56,24 +57,6 @@ export function seenOn(
   if (!box || count === 0) return null
   const area = (box.right - box.left) * (box.bottom - box.top)
   return { raster: cropped(raster, box), clear: sum / count, share: count / area }
-}
-
-/** An ink that is seen on a cloth. */
-export function inkOn(chance: Chance, cloth: string, quiet: boolean): string {
-  const from = labOfHex(cloth)
-  for (;;) {
-    const ink = quiet
-      ? moved(cloth, {
-          l: (from[0] > 60 ? -1 : from[0] < 25 ? 1 : chance.one([-1, 1])) * chance.real(12, 19),
-          c: chance.real(-3, 5),
-        })
-      : chance.happens(0.4)
-        ? from[0] > 55
-          ? hexOfLch(12, 3, 270)
-          : hexOfLch(95, 1, 90)
-        : hexOfLch(chance.real(15, 92), chance.real(10, 75), chance.real(0, 360))
-    if (apart(labOfHex(ink), from) > (quiet ? 11 : 30)) return ink
-  }
 }
 
 const grounds = ['none', 'none', 'none', 'disc', 'box', 'ring', 'burst'] as const

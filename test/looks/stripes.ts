@@ -1,5 +1,6 @@
 import type { Chance } from '../help/chance.ts'
-import { apart, codesOf, hexOfLch, labOfHex, moved } from './light.ts'
+import { inkOn } from './ink.ts'
+import { codesOf } from './light.ts'
 import type { Pattern } from './print.ts'
 
 /** Bands of colours, mm, that begin again after their sum; the first colour is the cloth's. */
@@ -8,20 +9,6 @@ interface Sett {
 }
 
 export type StripeKind = 'across' | 'along' | 'diagonal' | 'gingham' | 'tartan' | 'pane'
-
-/** A colour for stripes on a cloth that a person sees, if only just in one of six. */
-function inkOn(chance: Chance, colour: string): string {
-  const quiet = chance.happens(0.16)
-  for (;;) {
-    const ink = quiet
-      ? moved(colour, { l: chance.one([-1, 1]) * chance.real(11, 17), c: chance.real(-4, 6) })
-      : chance.happens(0.3)
-        ? chance.one([hexOfLch(96, 1, 90), hexOfLch(10, 2, 270), hexOfLch(20, 25, 280)])
-        : hexOfLch(chance.real(20, 88), chance.real(8, 65), chance.real(0, 360))
-    const far = apart(labOfHex(ink), labOfHex(colour))
-    if (far > (quiet ? 10 : 24)) return ink
-  }
-}
 
 const lengthOf = ({ bands }: Sett): number => bands.reduce((sum, { wide }) => sum + wide, 0)
 
@@ -90,7 +77,7 @@ export function drawStripes(
   const crossed = kind === 'gingham' || kind === 'tartan' || kind === 'pane'
   const count = kind === 'gingham' ? 1 : kind === 'tartan' ? chance.whole(1, 4) : chance.whole(1, 3)
   const inks: string[] = []
-  while (inks.length < count) inks.push(inkOn(chance, colour))
+  while (inks.length < count) inks.push(inkOn(chance, colour, chance.happens(0.16)))
   const colours = [colour, ...inks].map(codesOf)
   const run = sett(chance, kind, count)
   const long = lengthOf(run)
