@@ -111,6 +111,8 @@ export interface Look {
   readonly noise: number
   readonly soft: number
   readonly quality: number
+  /** Where the light comes from on the plane, degrees. */
+  readonly litFrom: number
 }
 
 /**
@@ -170,5 +172,6 @@ export function drawLook(chance: Chance, number: number): Look {
     noise: chance.happens(0.25) ? chance.real(3, 7) : chance.real(0.8, 3),
     soft: chance.real(0, 0.0004),
     quality: chance.whole(70, 95),
+    litFrom: chance.real(0, 360),
   }
 }

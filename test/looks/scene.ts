@@ -221,14 +221,13 @@ async function pieceOf(
   )
   const calm = poster ? 0 : chance.happens(0.22) ? chance.real(0.2, 0.5) : chance.real(0.5, 1.4)
   const small = look.kind === 'onesie' ? 0.6 : 1
-  const lamp = towards(look)
   const folds = lay(chance, sewn, outline.parts, {
     soft: calm * small * chance.real(3, 10),
     crumple: calm * small * chance.real(0.5, 4.5),
     creases: Math.round(calm * chance.real(2, 18)),
     pulls: calm * small,
     lines: chance.happens(0.25) && calm > 0 ? chance.whole(1, 3) : 0,
-    from: lamp - turn,
+    from: look.litFrom * degree - turn,
     steep: chance.real(0.55, 1.15),
     around: chance.real(0.32, 0.66),
     shadow: poster ? 0.2 : chance.real(0.18, 0.62),
@@ -238,12 +237,8 @@ async function pieceOf(
   return { outline, cloth, print, sewn, folds, middle, turn }
 }
 
-/** Where the light comes from on the plane, radians: each photo's own. */
-const towards = (look: Look): number =>
-  ((look.quality * 37 + look.long + look.towards * 11) % 360) * degree
-
 function lampOf(chance: Chance, look: Look): Lamp {
-  const from = towards(look)
+  const from = look.litFrom * degree
   const far = {
     window: chance.real(900, 1900),
     lamp: chance.real(100, 700),
