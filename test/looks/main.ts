@@ -1,33 +1,64 @@
-import { rmSync } from 'node:fs'
-import { join } from 'node:path'
+import { readFileSync, rmSync } from 'node:fs'
+import { basename, join } from 'node:path'
 import { argv } from 'node:process'
 import { fileURLToPath } from 'node:url'
 import { z } from 'zod'
 import { contactSheet } from '../help/contact-sheet.ts'
+import { aimsOf, lineOf } from './aims.ts'
 import { openArt } from './art.ts'
 import { drawSet } from './draw-set.ts'
+import { openSet } from './open-set.ts'
+import type { Reading } from './reading.ts'
+import { score } from './score.ts'
 
 /**
- * Photos of invented garments, each with what it shows in a JSON and a mask beside it, into
- * test/.out/looks/<seed>/: main.ts [<seed>] [<photos>]
+ * main.ts [<seed>] [<photos>]: photos of invented garments, each with what it shows in a JSON and a mask
+ * beside it, into test/.out/looks/<seed>/.
+ * main.ts score <seed> <file> [tune|held]: how what the command `look` printed for photos of that set, a
+ * line each, holds against what they show.
  */
 
-const [seed, count] = z
-  .tuple([
-    z.coerce.number().int().positive().default(1),
-    z.coerce.number().int().positive().default(400),
-  ])
-  .parse([argv[2], argv[3]])
-
-const folder = fileURLToPath(new URL(`../../test/.out/looks/${seed}/`, import.meta.url))
+const home = fileURLToPath(new URL('../../test/.out/looks/', import.meta.url))
 const tell = (line: string): void => void process.stdout.write(`${line}\n`)
+const seedOf = z.coerce.number().int().positive()
 
-rmSync(folder, { recursive: true, force: true })
-const truths = await drawSet(folder, seed, count, openArt(), {
-  drawn: (done) => {
-    if (done % 20 === 0) tell(`  ${done} of ${count}`)
-  },
-})
-const files = truths.map(({ file }) => join(folder, file))
-tell(`${files.length} photos in ${folder}`)
-tell(await contactSheet(files, join(folder, '..', `sheet-${seed}.png`)))
+if (argv[2] === 'score') hold(argv.slice(3))
+else await draw(argv.slice(2))
+
+async function draw(told: readonly string[]): Promise<void> {
+  const seed = seedOf.default(1).parse(told[0])
+  const count = z.coerce.number().int().positive().default(400).parse(told[1])
+  const folder = join(home, String(seed))
+  rmSync(folder, { recursive: true, force: true })
+  const truths = await drawSet(folder, seed, count, openArt(), {
+    drawn: (done) => {
+      if (done % 20 === 0) tell(`  ${done} of ${count}`)
+    },
+  })
+  const files = truths.map(({ file }) => join(folder, file))
+  tell(`${files.length} photos in ${folder}`)
+  tell(await contactSheet(files, join(home, `sheet-${seed}.png`)))
+}
+
+function hold(told: readonly string[]): void {
+  const [seed, file, split] = z
+    .tuple([seedOf, z.string(), z.enum(['tune', 'held']).optional()])
+    .parse([told[0], told[1], told[2]])
+  const lines = readFileSync(file, 'utf8').split('\n').filter(Boolean)
+  const readings = new Map(
+    lines.map((line) => {
+      const reading = JSON.parse(line) as Reading & { readonly file: string }
+      return [basename(reading.file), reading]
+    }),
+  )
+  const read = openSet(join(home, String(seed)), split).map(({ truth }) => {
+    const reading = readings.get(truth.file)
+    if (!reading) throw new Error(`There is no reading of ${truth.file}.`)
+    return { truth, reading }
+  })
+  const result = score(read)
+  for (const aim of aimsOf(result)) tell(lineOf(aim))
+  for (const { file, print, as, confidence } of result.misread)
+    tell(`  ${file}: ${print} read as ${as ?? 'nothing'}, ${confidence}`)
+  for (const file of result.sheet.wrong) tell(`  ${file}: measured by what is not the sheet`)
+}

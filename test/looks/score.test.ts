@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
+import { aimsOf, holds, lineOf } from './aims.ts'
 import type { Lab } from './light.ts'
-import type { Reading } from './reading.ts'
+import type { Mask, Reading } from './reading.ts'
 import { boxIou, maskIou, type Read, score } from './score.ts'
 import type { Truth } from './truth.ts'
 
@@ -102,6 +103,10 @@ test('boxes and masks are compared by common area', () => {
   const top = { data: Uint8Array.of(255, 255, 255, 255, 0, 0, 0, 0), width: 4, height: 2 }
   expect(maskIou(left, left)).toBe(1)
   expect(maskIou(left, top)).toBe(1 / 3)
+
+  const masked = (mask?: Mask): Read => ({ ...read({}, mask ? { mask } : {}), mask: left })
+  expect(score([masked(left), masked(top), masked()]).maskIou).toBeCloseTo(4 / 9)
+  expect(score([masked()]).maskIou).toBeNull()
 })
 
 test('a graphic that was not found counts as missed altogether', () => {
@@ -199,4 +204,20 @@ test('sizes are asked of photos whose sheet was rightly found, by paper and by c
   expect(errors.paper!.median).toBeCloseTo(0.01)
   expect(errors.paper!.p90).toBeCloseTo(0.018)
   expect(errors.card!.p90).toBeCloseTo(0.045)
+})
+
+test('an aim holds where it reaches its bound, and never where no photo was asked', () => {
+  const named = (name: string, of: readonly Read[]) =>
+    aimsOf(score(of)).find((aim) => aim.name === name)!
+  const right = read({}, {})
+  const wrong = read({ file: 'b.jpg' }, { print: { class: 'single', confidence: 0.9 } })
+  const many = (count: number) => Array.from({ length: count }, () => right)
+  expect(holds(named('print class', [...many(47), wrong, wrong, wrong]))).toBe(true)
+  expect(holds(named('print class', [...many(46), wrong, wrong, wrong, wrong]))).toBe(false)
+  expect(holds(named('wrong sheets used', many(2)))).toBe(true)
+  const invented = read({}, { scale: { by: 'a4', mmPerPx: 1, errorPct: 1 } })
+  expect(holds(named('wrong sheets used', [invented]))).toBe(false)
+  expect(named('dark caught', many(2)).value).toBeNull()
+  expect(holds(named('dark caught', many(2)))).toBe(false)
+  expect(lineOf(named('print class', many(1)))).toMatch(/^ {2}print class +1 {3}at least 0.94$/)
 })

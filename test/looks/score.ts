@@ -159,9 +159,11 @@ export function score(all: readonly Read[]): Score {
   const asked = Object.values(byClass).filter((part) => part !== null)
   const sure = sound.filter(({ reading }) => (reading.print?.confidence ?? 0) >= sureFrom)
 
-  const masks = sound.flatMap(({ mask, reading }) =>
-    mask && reading.mask ? [maskIou(mask, reading.mask)] : [],
-  )
+  const masked = sound.filter(({ mask }) => mask)
+  // Where masks are read at all, one that was not counts as missed altogether.
+  const masks = masked.some(({ reading }) => reading.mask)
+    ? masked.map(({ mask, reading }) => (reading.mask ? maskIou(mask!, reading.mask) : 0))
+    : []
   const graphics = sound.flatMap(({ truth, reading }) =>
     truth.graphic ? [reading.graphic ? boxIou(truth.graphic, reading.graphic) : 0] : [],
   )
