@@ -1,3 +1,4 @@
+import { withLostShare } from './label/lost-share.ts'
 import { mendedShares } from './label/share-mends.ts'
 import { withoutSlips } from './label/slips.ts'
 import { readLabel } from './label.ts'
@@ -23,21 +24,31 @@ export function readLines(
 ): LabelReading {
   const reading = read(lines)
   const code = reading.sure ? doubtOf(lines, picture.isClear, reading) : null
-  if (!code) return reading
-  return {
-    ...reading,
-    sure: false,
-    confidence: Math.min(reading.confidence, 0.6),
-    problems: [...reading.problems, { code, message: problemWords[code] }],
-  }
+  return code ? doubted(reading, code) : reading
 }
+
+const doubted = (reading: LabelReading, code: ProblemCode): LabelReading => ({
+  ...reading,
+  sure: false,
+  confidence: Math.min(reading.confidence, 0.6),
+  problems: [...reading.problems, { code, message: problemWords[code] }],
+})
 
 function read(lines: readonly PicturedLine[]): LabelReading {
   const texts = lines.map(({ text }) => withoutSlips(text))
   const reading = readLabel(texts.join('\n'))
   if (isWhole(reading)) return reading
   const others = mendedShares(texts).map((way) => readLabel(way.join('\n')))
-  return others.find(isWhole) ?? reading
+  return others.find(isWhole) ?? workedOut(texts, reading) ?? reading
+}
+
+/** The reading with the one share that could not be read, where there is just one way to have it. */
+function workedOut(texts: readonly string[], reading: LabelReading): LabelReading | null {
+  const [whole, ...others] = withLostShare(texts, reading)
+    .map((way) => readLabel(way.join('\n')))
+    .filter(isWhole)
+  const isOnly = others.every(({ blocks }) => sameBlocks(blocks, whole!.blocks))
+  return whole && isOnly ? doubted(whole, 'share_worked_out') : null
 }
 
 /** Every part adds up, and no share or name is left over. */
@@ -69,6 +80,7 @@ function tellsSurely(lines: readonly PicturedLine[], reading: LabelReading): boo
 }
 
 const tellsSame = (clear: LabelReading, whole: LabelReading): boolean =>
-  clear.sure &&
-  clear.iron.level === whole.iron.level &&
-  JSON.stringify(clear.blocks) === JSON.stringify(whole.blocks)
+  clear.sure && clear.iron.level === whole.iron.level && sameBlocks(clear.blocks, whole.blocks)
+
+const sameBlocks = (a: LabelReading['blocks'], b: LabelReading['blocks']): boolean =>
+  JSON.stringify(a) === JSON.stringify(b)

@@ -65,6 +65,7 @@ export const problemWords = {
   pairing: 'It is not clear which share belongs to which fibre.',
   number_unexplained: 'A percentage belongs to no fibre.',
   fibre_unexplained: 'A fibre is named without a share.',
+  share_worked_out: 'A share could not be read; it is what the others leave of 100 percent.',
   section_unclear: 'It is not clear which part of the garment a share belongs to.',
   words_unread: 'A word or number among the shares could not be read.',
   share_limited: 'A share is told as a limit or as a near one, not as what it is.',

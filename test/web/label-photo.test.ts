@@ -162,6 +162,14 @@ oneStore('the photo of a label', (store) => {
     },
   )
 
+  test('on which one share was not seen tells which was worked out, and asks', async () => {
+    reader.tells = labelOf(['60% COTTON', 'POLYESTER', 'WARM IRON'])
+    await sendFiles(walker, [await picture()], readIt)
+    expect(walker.text('#label-read')).toContain('It is what the others leave of 100 %.')
+    expect(walker.root.querySelector('[data-verdict=unsure]')).not.toBeNull()
+    expect(field()).toBe('60% COTTON\n40% POLYESTER\nWARM IRON')
+  })
+
   test('with words and a fault is not called sure', async () => {
     reader.tells = labelOf(clear, { faults: ['blurred'] })
     await sendFiles(walker, [await picture()], readIt)

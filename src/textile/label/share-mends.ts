@@ -1,6 +1,4 @@
-import { fold } from './clean.ts'
-import { guessName } from './spelling.ts'
-import { meaningOf, shareWords } from './vocabulary.ts'
+import { namesFibre } from './names-fibre.ts'
 
 /** A way of taking what was read behind a number for its percent sign. */
 type Mend = readonly [RegExp, string]
@@ -27,7 +25,7 @@ const possible: readonly Mend[] = [
  * holds only where it makes the shares a whole.
  */
 export function mendedShares(lines: readonly string[]): string[][] {
-  const isShare = lines.map((line, at) => [lines[at - 1], line, lines[at + 1]].some(namesFibre))
+  const isShare = lines.map((line, at) => [lines[at - 1], line, lines[at + 1]].some(namesAny))
   const mended = (mends: readonly Mend[], from: readonly string[]): string[] =>
     from.map((line, at) =>
       isShare[at]
@@ -41,8 +39,5 @@ export function mendedShares(lines: readonly string[]): string[][] {
   )
 }
 
-const namesFibre = (line: string | undefined): boolean =>
-  (line?.match(/\p{L}{3,}/gu) ?? []).some((read) => {
-    const word = fold(read)
-    return meaningOf(shareWords().single(word), 'fibre') !== undefined || guessName(word)?.sure
-  })
+const namesAny = (line: string | undefined): boolean =>
+  (line?.match(/\p{L}{3,}/gu) ?? []).some(namesFibre)

@@ -64,10 +64,14 @@ function readOf(seen: LabelWords, longest: number, say: Say): LabelRead {
   const says = reading.blocks.length > 0 || reading.iron.level !== null
   const summary = says ? labelWords(reading, say) : null
   if (verdict === 'sure') return { verdict, summary, doubted: [], advice: [] }
+  const isWorkedOut = reading.problems.some(({ code }) => code === 'share_worked_out')
   return {
     verdict,
     summary,
     doubted: doubted.length <= mostDoubted ? doubted : [],
-    advice: seen.faults.map((fault) => say(`label.photo.faults.${fault}`)),
+    advice: [
+      ...(isWorkedOut ? [say('label.photo.worked_out')] : []),
+      ...seen.faults.map((fault) => say(`label.photo.faults.${fault}`)),
+    ],
   }
 }

@@ -32,7 +32,7 @@ export interface LabelRead {
   readonly summary: string | null
   /** Lines whose letters were hard to see. */
   readonly doubted: readonly string[]
-  /** What to do better with another photo. */
+  /** What to compare with the label, and what to do better with another photo. */
   readonly advice: readonly string[]
 }
 
