@@ -95,21 +95,28 @@ export interface Look {
   /** What a photo without a garment shows. */
   readonly instead: 'empty' | 'poster' | 'cushion'
   readonly sheet: { readonly kind: SheetKind; readonly lies: 'whole' | 'covered' | 'cut' } | null
+  /** Of the camera: focal length as of 35 mm film (mm), how it is held (degrees, as in a `Pose`). */
   readonly focal35: number
   readonly tilt: number
   readonly towards: number
   readonly roll: number
-  /** Of the garment on the plane, degrees. */
+  /** Of the garment on the plane, degrees clockwise. */
   readonly turn: number
+  /** The picture's long side, px, its shape, long by short, and what is left free, of its short side. */
   readonly long: number
   readonly shape: number
   readonly margin: number
   readonly light: 'window' | 'lamp' | 'even'
+  /** How much more red and less blue the light is; below 0 the other way round. */
   readonly cast: number
+  /** The file tells the focal length. */
   readonly tells: boolean
   readonly exif: 1 | 3 | 6 | 8
+  /** Standard deviation in steps of 255. */
   readonly noise: number
+  /** Blur of a sound photo, of its long side. */
   readonly soft: number
+  /** Of the JPEG. */
   readonly quality: number
   /** Where the light comes from on the plane, degrees. */
   readonly litFrom: number

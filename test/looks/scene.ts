@@ -20,7 +20,7 @@ const degree = Math.PI / 180
 /** How many pixels a millimetre of the coarse canvas has on which things are laid out. */
 const coarse = 0.2
 
-/** The scene that a look asks for: the same for the same seeds. */
+/** The scene that a look asks for: the same for the same seeds. `wider` is added to its margin. */
 export async function setScene(
   look: Look,
   seeds: readonly number[],
