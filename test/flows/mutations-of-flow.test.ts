@@ -2,11 +2,10 @@ import { test } from 'vitest'
 import { each, isCaught } from '../help/mutations.ts'
 
 const photos = '      - id: photos\n        kind: photo\n'
-const more = '        max: 6\n        drawing: lay-out-for-a-photo\n        read_by: [staff]\n\n'
-const story = '      - id: story\n        kind: text\n'
+const more = '        max: 6\n        drawing: lay-out-for-a-photo\n        read_by: [staff]\n'
 const surfaces = '        options: [woven, knit, loose-knit, pile, leather, fur, film]\n'
 const patterns = '[solid, allover, stripe-check, single]'
-const shattered = '{ when: { answer: shattered }, to: photos }'
+const shattered = '{ when: { answer: shattered }, to: story }'
 
 test.each(
   each([
@@ -21,7 +20,7 @@ test.each(
     [
       'an edge on an answer that is none',
       shattered,
-      '{ when: { answer: ragged }, to: photos }',
+      '{ when: { answer: ragged }, to: story }',
       'unknown-answer',
       'ragged',
     ],
@@ -77,8 +76,8 @@ test.each(
     ['a question without its options', surfaces, '', 'field-missing', 'options'],
     [
       'a longest path too long',
-      `${photos}        optional: true\n${more}${story}        optional: true\n`,
-      `${photos}${more}${story}`,
+      `${photos}        optional: true\n${more}`,
+      `${photos}${more}`,
       'intake/limits.yaml too-long',
     ],
     ['a flow that is no YAML', 'flow: intake', 'flow: [intake', 'yaml'],

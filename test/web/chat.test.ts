@@ -233,8 +233,8 @@ eachStore('the conversation', (store) => {
     test('is kept without what the camera wrote into it', async () => {
       await atPhotos()
       await sendFiles(walker, [await file()])
-      expect(walker.question?.id).toBe('story')
-      await answerAll(walker, {})
+      expect(walker.question?.id).toBe('wear')
+      await answerAll(walker, shirt)
       const view = walker.root.querySelector('.photos a')!.getAttribute('href')!
       const { status, bytes } = await photo(view)
       expect(status).toBe(200)
@@ -246,7 +246,7 @@ eachStore('the conversation', (store) => {
     test('is shown through the link of its own pile alone', async () => {
       await atPhotos()
       await sendFiles(walker, [await file()])
-      await answerAll(walker, {})
+      await answerAll(walker, shirt)
       const view = walker.root.querySelector('.photos a')!.getAttribute('href')!
       const [, , , , id] = view.split('/')
       const other = await new Walker(app.url).start()
@@ -264,8 +264,8 @@ eachStore('the conversation', (store) => {
       expect(walker.question?.id).toBe('photos')
       expect(walker.root.querySelectorAll('.photos img')).toHaveLength(1)
       await sendFiles(walker, [])
-      expect(walker.question?.id).toBe('story')
-      await answerAll(walker, {})
+      expect(walker.question?.id).toBe('wear')
+      await answerAll(walker, shirt)
       expect(walker.root.querySelectorAll('.photos img')).toHaveLength(1)
     })
 
@@ -277,7 +277,7 @@ eachStore('the conversation', (store) => {
       const sent = await file()
       await Promise.all([one, two].map((each) => sendFiles(each, [sent], { idem })))
       await sendFiles(walker, [sent], { idem })
-      await answerAll(walker, {})
+      await answerAll(walker, shirt)
       expect(walker.root.querySelectorAll('.photos img')).toHaveLength(1)
       const rows = await app.store.db
         .selectFrom('photo')

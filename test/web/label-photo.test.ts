@@ -93,7 +93,7 @@ oneStore('the photo of a label', (store) => {
     await sendFiles(walker, [await picture()], readIt)
     const id = photoId()
     await walker.send({ found: 'words', words: field() })
-    expect(walker.question?.id).toBe('wear')
+    expect(walker.question?.id).toBe('photos')
     expect(await kept()).toEqual({
       given: { found: 'words', words, iron: null, photo: id, read: words },
     })
@@ -213,7 +213,7 @@ oneStore('the photo of a label', (store) => {
     reader.tells = new Failure('label_unread')
     await sendFiles(walker, [await picture()], readIt)
     await walker.send({ found: 'words', words: '100% cotton, warm iron' })
-    expect(walker.question?.id).toBe('wear')
+    expect(walker.question?.id).toBe('photos')
     const reply = (await kept()) as { given: object }
     expect(reply.given).toHaveProperty('photo')
     expect(reply.given).not.toHaveProperty('read')
@@ -225,7 +225,7 @@ oneStore('the photo of a label', (store) => {
     expect(field()).toBe(words)
     walker = await atLabel()
     await sendFiles(walker, [await picture()], { words: '100% cotton, warm iron', found: 'words' })
-    expect(walker.question?.id).toBe('wear')
+    expect(walker.question?.id).toBe('photos')
     expect(await kept()).toMatchObject({
       given: { words: '100% cotton, warm iron', photo: expect.any(String) },
     })
@@ -295,7 +295,7 @@ oneStore('the photo of a label', (store) => {
     test('and sent on unchanged is marked, and leads to the same question as typed words', async () => {
       await sendFiles(walker, [await picture()], readIt)
       await walker.send({ found: 'words', words: field() })
-      expect(walker.question?.id).toBe('wear')
+      expect(walker.question?.id).toBe('photos')
       expect(await kept()).toMatchObject({ given: { words, read: words, doubted: true } })
     })
 
@@ -358,7 +358,7 @@ oneStore('the photo of a label', (store) => {
       await sendFiles(walker, [await picture()], readIt)
       const id = photoId()
       await walker.send(asks)
-      expect(walker.question?.id).toBe('wear')
+      expect(walker.question?.id).toBe('photos')
       expect(await kept()).toEqual({ asked: 'Is this wool?', photo: id, read: 'XQZW 63% WOLLE' })
       expect(await rows()).toMatchObject([{ id, kept: 1, removed_at: null, item: 1 }])
     })
@@ -371,7 +371,7 @@ oneStore('the photo of a label', (store) => {
       expect(await kept()).toEqual({ asked: 'Is this wool?', photo: id })
       walker = await atLabel()
       await sendFiles(walker, [await picture()], asks)
-      expect(walker.question?.id).toBe('wear')
+      expect(walker.question?.id).toBe('photos')
       expect(reader.given).toHaveLength(1)
       const asked = (await kept()) as { photo: string }
       expect(asked).toEqual({ asked: 'Is this wool?', photo: expect.any(String) })
@@ -428,7 +428,7 @@ oneStore('the photo of a label', (store) => {
       await sendFiles(walker, [await picture()], readIt)
       await store().db.updateTable('photo').set({ removed_at: clock.now }).execute()
       await walker.send(asks)
-      expect(walker.question?.id).toBe('wear')
+      expect(walker.question?.id).toBe('photos')
       expect(await kept()).toEqual({ asked: 'Is this wool?' })
     })
 
@@ -554,10 +554,10 @@ oneStore('the photo of a label', (store) => {
 
     test('a reading that is asked for on another question is refused', async () => {
       await walker.send({ found: 'none' })
-      expect(walker.question?.id).toBe('wear')
+      expect(walker.question?.id).toBe('photos')
       await walker.send({ ...readIt, value: 'sound' })
       expect(walker.status).toBe(400)
-      expect(walker.question?.id).toBe('wear')
+      expect(walker.question?.id).toBe('photos')
     })
   })
 
@@ -573,7 +573,7 @@ oneStore('the photo of a label', (store) => {
     expect(walker.status).toBe(500)
     expect(walker.question?.id).toBe('label')
     await walker.send({ found: 'words', words: '100% cotton, warm iron' })
-    expect(walker.question?.id).toBe('wear')
+    expect(walker.question?.id).toBe('photos')
     expect(await rows()).toEqual([])
   })
 
