@@ -16,7 +16,7 @@ const technical: readonly (readonly [where: RegExp, values: string, why: string]
   [/label-lines\.ts: surely$/, '0.3', 'how likely a letter is, measured over drawn labels'],
   [/label-sense\.ts: most$/, '24 800 4', 'how many other lines are tried and taken'],
   [/label-sense\.ts: notWhole$/, '10', 'what weighs more than any other doubts'],
-  [/label-lines\.ts: readLines$/, '0.6', 'how far a doubted reading is believed'],
+  [/label-lines\.ts: doubted$/, '0.6', 'how far a doubted reading is believed'],
   [/panel-losses\.ts: (?:down|up)$/, '1e-9 4', 'quarters of an inch, and what floats lose'],
   [/panel-losses\.ts: middle$/, '0.25', 'a quarter of an inch lost to rounding'],
   [/panel-shapes\.ts: legs$/, '4', 'two legs, each a front and a back'],
