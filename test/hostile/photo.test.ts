@@ -44,6 +44,13 @@ async function largestWebp(): Promise<Buffer> {
   return webp
 }
 
+/** A WebP's outer box (RFC 9649, 2.4) around anything. */
+function webpBox(inside: string): Buffer {
+  const length = Buffer.alloc(4)
+  length.writeUInt32LE(inside.length + 4)
+  return Buffer.concat([Buffer.from('RIFF'), length, Buffer.from(`WEBP${inside}`)])
+}
+
 const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="500" height="500"><image href="file:///etc/passwd"/></svg>`
 /** The first box of a file as phones write it (ISO/IEC 14496-12, 4.3). */
 const heic = Buffer.from('\0\0\0\x18ftypheic\0\0\0\0mif1heic', 'latin1')
@@ -62,6 +69,15 @@ test.each<[string, () => Uint8Array | Promise<Uint8Array>, string]>([
   ['a document', () => Buffer.from('%PDF-1.7\n%âãÏÓ\n1 0 obj'), 'unsupported_type'],
   ['a page', () => Buffer.from('<!doctype html><script>1</script>'), 'unsupported_type'],
   ['a HEIC of a phone', () => heic, 'unsupported_type'],
+  ['an archive', () => Buffer.from('PK\x03\x04\x14\0photo.jpg', 'latin1'), 'unsupported_type'],
+  ['a bitmap', () => Buffer.from('BM\x36\x10\x0e\0\0\0\0\0', 'latin1'), 'unsupported_type'],
+  [
+    'a picture behind the page that shows it',
+    async () => Buffer.concat([Buffer.from('<html><img src=x>'), await jpeg()]),
+    'unsupported_type',
+  ],
+  ['a page inside a WebP box', () => webpBox('<html><script>1</script>'), 'corrupt_image'],
+  ['a WebP of no length', () => webpBox(''), 'corrupt_image'],
   ['a GIF', gif, 'unsupported_type'],
   ['a TIFF', tiff, 'unsupported_type'],
   [
@@ -127,6 +143,50 @@ test.each([
 
 test('a picture of the most pixels is accepted by its header', async () => {
   expect(await accept(hollowPng(6000, 10_000))).toMatchObject({ width: 6000, height: 10_000 })
+})
+
+/** A chunk of a PNG's own words (W3C PNG, 11.3.3), behind its header. */
+async function wordedPng(words: string): Promise<Buffer> {
+  const png = await plain().png().toBuffer()
+  const header = 8 + 25
+  return Buffer.concat([
+    png.subarray(0, header),
+    chunk('tEXt', Buffer.from(`Comment\0${words}`)),
+    png.subarray(header),
+  ])
+}
+
+async function manyFrames(count: number): Promise<Buffer> {
+  const frame = await plain(300, 260).raw().toBuffer()
+  const all = Buffer.concat(Array.from({ length: count }, () => frame))
+  const raw = { width: 300, height: 260 * count, channels: 3 as const, pageHeight: 260 }
+  return sharp(all, { raw }).webp({ effort: 0, quality: 1 }).toBuffer()
+}
+
+test.each<[string, () => Promise<Buffer>]>([
+  ['a PNG with a script among its words', () => wordedPng('<script>alert(1)</script>')],
+  [
+    'a JPEG with three megabytes of metadata',
+    async () =>
+      Array.from({ length: 48 }, (_, n) => n).reduce(
+        (photo, n) => withSegment(photo, 0xe1, Buffer.alloc(65_000, `<script id="${n}">`)),
+        await grain(400, 300),
+      ),
+  ],
+  [
+    'a JPEG with a page behind its end',
+    async () => Buffer.concat([await jpeg(), Buffer.from('<html><script>1</script></html>')]),
+  ],
+  ['a picture of several hundred frames', () => manyFrames(300)],
+])('%s is made safe', async (_, make) => {
+  const { full, view, thumb, cloth } = await makeSafe(await make())
+  for (const kept of [full, view, thumb, cloth]) {
+    expect(Buffer.from(kept).includes('<script')).toBe(false)
+    expect(Buffer.from(kept).includes('<html')).toBe(false)
+    expect(segments(kept).after).toBe(0)
+    // All frames but the first are gone.
+    expect(await sharp(kept).metadata()).not.toHaveProperty('pages')
+  }
 })
 
 test('what hides in a photo is not in what is kept of it', async () => {
