@@ -28,6 +28,10 @@ export const lightOfCode: readonly number[] = Array.from(
 /** The nearest `#rrggbb` to a light. */
 export const hexOf = ([r, g, b]: Light): string => formatHex({ mode: 'lrgb', r, g, b })
 
+/** The nearest `#rrggbb` to a colour in CIELAB for the light D65. */
+export const hexOfLab = (l: number, a: number, b: number): string =>
+  formatHex({ mode: 'lab65', l, a, b })
+
 /**
  * The colour that cloth of these colours has from afar, where the eye tells them apart no longer: the
  * mean of their light, not of their codes. Throws where there is none.

@@ -1,0 +1,188 @@
+import type { Base } from './base.ts'
+import { piecesOf } from './pieces.ts'
+import { grown, type LabPlanes, marked, steepness } from './planes.ts'
+
+/** Print that lies together on a straightened garment, in its pixels, and what tells whether it is a picture. */
+export interface Group {
+  readonly area: number
+  /** How strongly it differs from the base, added up over its pixels. */
+  readonly mass: number
+  readonly left: number
+  readonly top: number
+  /** One beyond the last column and row. */
+  readonly right: number
+  readonly bottom: number
+  /** Its number among the pixels' and the level of strength at which it was found. */
+  readonly piece: number
+  readonly level: number
+  readonly signs: readonly number[]
+}
+
+export interface Groups {
+  /** At each level: for each pixel of print the number of its group from 1, or 0. */
+  readonly of: readonly Int32Array[]
+  /** Level by level, the heaviest first. */
+  readonly all: readonly Group[]
+}
+
+/** Strength from which on pixels are print: faint pictures show at the first alone, bold ones hang together with seams there. */
+export const levels = [0.5, 1, 2] as const
+
+/** Pieces nearer to each other than twice this share of the longer side are one. */
+const apart = 0.022
+/** A speck has less than this share of the garment. */
+const speck = 1 / 4000
+/** Groups of one level. */
+const most = 12
+
+export interface Printed {
+  readonly planes: LabPlanes
+  readonly base: Base
+  readonly strength: Float32Array
+}
+
+/** What hangs together where a garment differs from its base, at each level of strength. */
+export function groupsOf(printed: Printed): Groups {
+  const steep = steepness(printed.planes)
+  const found = levels.map((_, level) => groupsAt(printed, steep, level))
+  return { of: found.map(({ of }) => of), all: found.flatMap(({ all }) => all) }
+}
+
+function groupsAt(
+  { planes, base, strength }: Printed,
+  steep: Float32Array,
+  level: number,
+): { readonly of: Int32Array; readonly all: readonly Group[] } {
+  const { width, height } = planes
+  const { inner } = base
+  const from = levels[level]!
+  const area = Math.max(1, countOf(inner))
+  const map = marked(width * height, (at) => inner[at] === 1 && strength[at]! > from)
+  const near = grown(map, width, height, Math.round(apart * Math.max(width, height)))
+  const { of, sizes } = piecesOf(near, width, height, 1)
+  // What is a speck even with all around it is a speck; the others' sums stand side by side.
+  const sums = sizes.map((size) => (size < area * speck ? null : new Float64Array(fields.length)))
+  for (let y = 2, at = 2 * width; y < height - 2; y += 1) {
+    for (let x = 0; x < width; x += 1, at += 1) {
+      if (!map[at]) {
+        of[at] = 0
+        continue
+      }
+      const sum = sums[of[at]! - 1]
+      if (!sum) continue
+      const light = base.offL[at]!
+      if (sum[0] === 0) sum[12] = y + 1
+      sum[0]! += 1
+      sum[1]! += strength[at]!
+      sum[2]! += Math.abs(light)
+      if (light < 0) sum[3]! += 1
+      sum[4]! += Math.sqrt(base.offA[at]! ** 2 + base.offB[at]! ** 2)
+      if (strength[at]! > sum[5]!) sum[5] = strength[at]!
+      sum[6]! += steep[at]!
+      sum[7]! += map[y * width + width - 1 - x]!
+      if (!map[at - 1] || !map[at + 1] || !map[at - width] || !map[at + width]) {
+        sum[8]! += 1
+        sum[9]! += steep[at]!
+        if (!inner[at - 2] || !inner[at + 2] || !inner[at - 2 * width] || !inner[at + 2 * width]) {
+          sum[10]! += 1
+        }
+      }
+      // Kept one larger, so that nothing yet is 0.
+      if (sum[11] === 0 || x + 1 < sum[11]!) sum[11] = x + 1
+      if (x + 1 > sum[13]!) sum[13] = x + 1
+      sum[14] = y + 1
+    }
+  }
+  of.fill(0, 0, 2 * width)
+  of.fill(0, (height - 2) * width)
+  const found = sums
+    .flatMap((sum, n) =>
+      sum && sum[0]! >= Math.max(4, area * speck) ? [{ piece: n + 1, ...sumOf(sum) }] : [],
+    )
+    .sort((a, b) => b.mass - a.mass)
+  const whole = found.reduce((total, { mass }) => total + mass, 1e-6)
+  const all = found.slice(0, most).map((sum, rank): Group => {
+    const signs = signsOf(sum, { width, height, area, whole, rank, level })
+    const { piece, mass, left, top, right, bottom } = sum
+    return { piece, level, area: sum.area, mass, left, top, right, bottom, signs }
+  })
+  return { of, all }
+}
+
+const countOf = (marks: Uint8Array): number => marks.reduce((sum, one) => sum + one, 0)
+
+const fields = [
+  'area',
+  'mass',
+  'light',
+  'darker',
+  'colour',
+  'strongest',
+  'steep',
+  'mirrored',
+  'edge',
+  'edgeSteep',
+  'rim',
+  'left',
+  'top',
+  'right',
+  'bottom',
+] as const
+
+type Sum = Readonly<Record<(typeof fields)[number], number>>
+
+function sumOf(sum: Float64Array): Sum {
+  const named = Object.fromEntries(fields.map((field, n) => [field, sum[n]!])) as Sum
+  return { ...named, left: named.left - 1, top: named.top - 1 }
+}
+
+export const groupCount = 22
+
+function signsOf(
+  sum: Sum,
+  {
+    width,
+    height,
+    area,
+    whole,
+    rank,
+    level,
+  }: {
+    width: number
+    height: number
+    area: number
+    whole: number
+    rank: number
+    level: number
+  },
+): number[] {
+  const [w, h] = [sum.right - sum.left, sum.bottom - sum.top]
+  const [u, v] = [
+    (sum.left + sum.right) / 2 / width - 0.5,
+    (sum.top + sum.bottom) / 2 / height - 0.5,
+  ]
+  return [
+    Math.log(sum.area / area),
+    Math.log(w / width),
+    Math.log(h / height),
+    Math.log((w + 1) / (h + 1)),
+    sum.area / (w * h),
+    Math.log(sum.mass / sum.area),
+    Math.log(sum.strongest),
+    sum.light / sum.area / 20,
+    sum.darker / sum.area,
+    sum.colour / sum.area / 20,
+    Math.log(sum.steep / sum.area + 1),
+    Math.log(sum.edgeSteep / Math.max(1, sum.edge) + 1),
+    sum.edge / sum.area,
+    sum.rim / Math.max(1, sum.edge),
+    Math.abs(u),
+    Math.abs(v),
+    v,
+    sum.mirrored / sum.area,
+    sum.mass / whole,
+    rank,
+    Number(level === 0),
+    Number(level === 2),
+  ]
+}

@@ -1,0 +1,72 @@
+import type { Base } from './base.ts'
+import type { Group } from './groups.ts'
+import { type PrintClass, printClasses } from './looked.ts'
+import { type Net, runner } from './net.ts'
+import type { LabPlanes } from './planes.ts'
+import { clothSigns, groupSigns, type Print, printOf } from './print-signs.ts'
+
+/** `pictures` judges groups of print, `classes` the print: several, whose mean is more often right. */
+export interface PrintNets {
+  readonly pictures: Net
+  readonly classes: readonly Net[]
+}
+
+export interface PrintRead {
+  readonly print: Print
+  readonly scores: Readonly<Record<PrintClass, number>>
+  readonly class: PrintClass
+  readonly confidence: number
+  /** The group that is likeliest to be one picture. */
+  readonly picture: Group | null
+}
+
+/** Which class of print a straightened garment carries. */
+export function readPrint(planes: LabPlanes, base: Base, nets: PrintNets): PrintRead {
+  const print = printOf(planes, base)
+  const groups = print.groups.all
+  const pictures = likelyPictures(groups, nets.pictures)
+  const area = base.inner.reduce((sum, one) => sum + one, 0)
+  const scores = classScores(
+    [...clothSigns(planes, base, print), ...groupSigns(groups, area, pictures)],
+    nets.classes,
+  )
+  const best = scores.indexOf(Math.max(...scores))
+  return {
+    print,
+    scores: Object.fromEntries(
+      printClasses.map((name, n) => [name, scores[n]!]),
+    ) as PrintRead['scores'],
+    class: printClasses[best]!,
+    confidence: scores[best]!,
+    picture: groups[pictures.indexOf(Math.max(...pictures))] ?? null,
+  }
+}
+
+/** How likely each group is one picture, 0 to 1. */
+export function likelyPictures(groups: readonly Pick<Group, 'signs'>[], net: Net): number[] {
+  const run = runner(net)
+  return groups.map(({ signs }) => 1 / (1 + Math.exp(-run(signs)[0]!)))
+}
+
+/** The nets are surer than they are right: of photos that they had not learnt from, this brings both together. */
+const modesty = 2
+
+/** The mean of what the nets think likely, class by class, taken back to what it is worth. */
+export function classScores(signs: readonly number[], nets: readonly Net[]): number[] {
+  const sums = printClasses.map(() => 0)
+  for (const net of nets) {
+    for (const [n, share] of softmax(runner(net)(signs)).entries()) sums[n]! += share / nets.length
+  }
+  const raised = sums.map((sum) => sum ** (1 / modesty))
+  const whole = raised.reduce((sum, one) => sum + one, 0)
+  return raised.map((one) => one / whole)
+}
+
+/** Scores as shares of one. */
+export function softmax(scores: ArrayLike<number>): number[] {
+  const all = Array.from(scores)
+  const most = Math.max(...all)
+  const raised = all.map((score) => Math.exp(score - most))
+  const whole = raised.reduce((sum, one) => sum + one, 0)
+  return raised.map((one) => one / whole)
+}
