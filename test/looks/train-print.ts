@@ -1,0 +1,86 @@
+import { faults } from '../../src/photo/look/looked.ts'
+import type { Net } from '../../src/photo/look/net.ts'
+import { groupSigns } from '../../src/photo/look/print-signs.ts'
+import { likelyPictures, type PrintNets } from '../../src/photo/look/read-print.ts'
+import { learn } from './learn.ts'
+import { printClasses } from './print.ts'
+import type { Row } from './train-rows.ts'
+
+type Sound = Required<Row>
+
+const soundOf = (rows: readonly Row[]): Sound[] =>
+  rows.filter((row): row is Sound => row.signs !== undefined)
+
+const members = 5
+
+/** The nets that judge groups of print and the class of print. */
+export function trainPrint(rows: readonly Row[]): PrintNets {
+  const sound = soundOf(rows)
+  const halves = [0, 1].map((half) => sound.filter((_, n) => n % 2 === half))
+  // Each half is judged by a net that has not seen it, as any new photo is.
+  const signs = halves.flatMap((half, n) => {
+    const net = trainPictures(halves[1 - n]!)
+    return half.map((row) => ({ row, signs: signsOf(row, net) }))
+  })
+  const width = signs[0]!.signs.length
+  const inputs = Float32Array.from(signs.flatMap((one) => one.signs))
+  const wanted = signs.map(({ row }) => printClasses.indexOf(row.cls!))
+  const classes = Array.from({ length: members }, (_, n) =>
+    learn(
+      { inputs, width, wanted },
+      {
+        hidden: [24],
+        outputs: printClasses.length,
+        rounds: 40,
+        batch: 32,
+        seed: 17 + 31 * n,
+        noise: 0.3,
+        decay: 0.02,
+      },
+    ),
+  )
+  return { pictures: trainPictures(sound), classes }
+}
+
+export const signsOf = ({ signs, groups, area }: Sound, pictures: Net): number[] => [
+  ...signs,
+  ...groupSigns(groups, area, likelyPictures(groups, pictures)),
+]
+
+/** Which groups are pictures: those of garments with one and of garments with none. */
+function trainPictures(rows: readonly Sound[]): Net {
+  const groups = rows
+    .filter(({ cls }) => cls === 'single' || cls === 'solid')
+    .flatMap((row) => row.groups)
+  return learn(
+    {
+      inputs: Float32Array.from(groups.flatMap(({ signs }) => signs)),
+      width: groups[0]!.signs.length,
+      wanted: groups.map(({ iou }) => iou),
+      // There are many more that are none.
+      weights: groups.map(({ iou }) => (iou > 0.5 ? 3 : 1)),
+    },
+    { hidden: [20, 8], outputs: 1, rounds: 25, batch: 32, seed: 5, noise: 0.1, decay: 0.005 },
+  )
+}
+
+/** The net that tells which fault a photo has; its first output says none. */
+export function trainFitness(rows: readonly Row[]): Net {
+  return learn(
+    {
+      inputs: Float32Array.from(rows.flatMap(({ fitness }) => fitness)),
+      width: rows[0]!.fitness.length,
+      wanted: rows.map(({ fault }) => (fault === '' ? 0 : 1 + faults.indexOf(fault))),
+      weights: rows.map(({ fault }) => (fault === '' ? 1 : 4)),
+    },
+    {
+      hidden: [20],
+      outputs: 1 + faults.length,
+      rounds: 40,
+      batch: 32,
+      seed: 3,
+      noise: 0.15,
+      decay: 0.01,
+    },
+  )
+}

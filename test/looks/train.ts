@@ -1,0 +1,27 @@
+import { writeFileSync } from 'node:fs'
+import { argv, stdout } from 'node:process'
+import { fileURLToPath } from 'node:url'
+import { netsFile } from './nets-file.ts'
+import { openSet } from './open-set.ts'
+import { lessonOf, trainOutline } from './train-outline.ts'
+import { trainFitness, trainPrint } from './train-print.ts'
+import { type Row, rowOf } from './train-rows.ts'
+
+/**
+ * train.ts <set> …: trains the nets of src/photo/look on the named sets of test/.out/looks, all photos of each,
+ * and writes them there. No set on which the reading is measured may be among them.
+ */
+
+const home = fileURLToPath(new URL('../../test/.out/looks/', import.meta.url))
+const to = fileURLToPath(new URL('../../src/photo/look/nets.ts', import.meta.url))
+const tell = (line: string): void => void stdout.write(`${line}\n`)
+
+const photos = argv.slice(2).flatMap((set) => openSet(`${home}${set}/`))
+if (photos.length === 0) throw new Error('Name the sets to learn from.')
+tell(`${photos.length} photos`)
+const outline = await trainOutline(photos)
+tell('outlines are learnt')
+const rows: Row[] = []
+for (const photo of photos) rows.push(rowOf(await lessonOf(photo), outline))
+writeFileSync(to, netsFile({ outline, print: trainPrint(rows), fitness: trainFitness(rows) }))
+tell(`written to ${to}`)
