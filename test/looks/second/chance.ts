@@ -1,5 +1,4 @@
-/** Chance for the second maker of garment photos: xorshift32, settled by a seed. */
-/** Begins anew; one photo is drawn at a time, so that one state is enough. */
+/** Chance for the second maker: xorshift32, begun anew for each photo; one is drawn at a time. */
 let s = 1
 export const reseed = (n: number) => {
   s = (n * 2654435761) >>> 0 || 1
@@ -15,7 +14,7 @@ export const between = (a: number, b: number) => a + (b - a) * share()
 export const whole = (a: number, b: number) => Math.floor(between(a, b + 1))
 export const oneOf = <T>(x: readonly T[]): T => x[Math.floor(share() * x.length)]!
 export const coloured = (h: number, sa: number, l: number) =>
-  `coloured(${h.toFixed(0)},${sa.toFixed(0)}%,${l.toFixed(0)}%)`
+  `hsl(${h.toFixed(0)},${sa.toFixed(0)}%,${l.toFixed(0)}%)`
 export const anyColour = () =>
   share() < 0.3
     ? coloured(0, 0, between(5, 97))
