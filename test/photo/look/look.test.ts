@@ -1,0 +1,107 @@
+import { differenceCiede2000 } from 'culori'
+import sharp from 'sharp'
+import { describe, expect, test } from 'vitest'
+import { labOf } from '../../../src/base/colour.ts'
+import { lookAt, see } from '../../../src/photo/look/look.ts'
+import type { Box } from '../../../src/photo/look/looked.ts'
+import { plain } from '../../help/pictures.ts'
+
+const ciede2000 = differenceCiede2000()
+
+const shirt =
+  'M330 170 L270 190 L130 330 L200 400 L270 340 L270 760 L630 760 L630 340 L700 400 L770 330 L630 190 L570 170 Q450 230 330 170 Z'
+const picture =
+  '<circle cx="450" cy="450" r="90" fill="#f2d024"/><path d="M400 430h100v60h-100z" fill="#204060"/>'
+const stripes = Array.from(
+  { length: 30 },
+  (_, n) => `<path d="M100 ${150 + 44 * n}h700v22h-700z" fill="#f4f0e6"/>`,
+).join('')
+
+/** An invented shirt on an invented table, as pixels: print over cloth, cut to the outline. */
+const scene = (cloth: string, print = '') =>
+  sharp(
+    Buffer.from(
+      `<svg xmlns="http://www.w3.org/2000/svg" width="900" height="900"><rect width="900" height="900" fill="#b9b2a4"/>
+      <clipPath id="shirt"><path d="${shirt}"/></clipPath>
+      <g clip-path="url(#shirt)"><rect width="900" height="900" fill="${cloth}"/>${print}</g></svg>`,
+    ),
+  )
+
+const jpegOf = (photo: sharp.Sharp) =>
+  photo.jpeg({ quality: 92, chromaSubsampling: '4:4:4' }).toBuffer()
+
+function iou(one: Box, other: Box): number {
+  const w = Math.min(one.x + one.w, other.x + other.w) - Math.max(one.x, other.x)
+  const h = Math.min(one.y + one.h, other.y + other.h) - Math.max(one.y, other.y)
+  const both = Math.max(0, w) * Math.max(0, h)
+  return both / (one.w * one.h + other.w * other.h - both)
+}
+
+const garment = { x: 130 / 900, y: 170 / 900, w: 640 / 900, h: 590 / 900 }
+const graphic = { x: 0.4, y: 0.4, w: 0.2, h: 0.2 }
+
+describe('a shirt with one picture', () => {
+  test('is told with its box, its picture, its colour and its lightness', async () => {
+    const look = await lookAt(await jpegOf(scene('#963232', picture)))
+    expect([look.width, look.height]).toEqual([900, 900])
+    expect(look.print.class).toBe('single')
+    expect(iou(look.garment!, garment)).toBeGreaterThan(0.95)
+    expect(iou(look.graphic!, graphic)).toBeGreaterThan(0.85)
+    const [l, a, b] = look.colours[0]!.lab
+    expect(ciede2000(labOf('#963232'), { mode: 'lab65', l, a, b })).toBeLessThan(1.5)
+    // Cloth of 36.6 with a twelfth of yellow at 84.6 comes to about 40: no longer dark.
+    expect(look.value).toBe('medium')
+  })
+
+  test('has the turned boxes where the photo is turned', async () => {
+    const look = await lookAt(
+      await jpegOf(sharp(await jpegOf(scene('#963232', picture))).rotate(90)),
+    )
+    const turned = ({ x, y, w, h }: Box) => ({ x: 1 - y - h, y: x, w: h, h: w })
+    expect(look.print.class).toBe('single')
+    expect(iou(look.garment!, turned(garment))).toBeGreaterThan(0.95)
+    expect(iou(look.graphic!, turned(graphic))).toBeGreaterThan(0.85)
+  })
+
+  test.each([0.8, 1.1])('stays one in %f times the light', async (times) => {
+    const look = await lookAt(await jpegOf(scene('#963232', picture).linear(times)))
+    expect(look.print.class).toBe('single')
+    expect(iou(look.graphic!, graphic)).toBeGreaterThan(0.8)
+  })
+})
+
+test('a shirt without a print is solid, with lines across it striped; neither has a picture', async () => {
+  const one = await lookAt(await jpegOf(scene('#2f5d8c')))
+  expect([one.print.class, one.graphic]).toEqual(['solid', null])
+  const other = await lookAt(await jpegOf(scene('#2f5d8c', stripes)))
+  expect([other.print.class, other.graphic]).toEqual(['stripe-check', null])
+  expect(other.colours.length).toBeGreaterThanOrEqual(2)
+})
+
+test('scores are shares of one, and the confidence is the largest', async () => {
+  const { print } = await lookAt(await jpegOf(scene('#2f5d8c')))
+  const scores = Object.values(print.scores)
+  expect(scores.reduce((sum, one) => sum + one, 0)).toBeCloseTo(1, 6)
+  expect(print.confidence).toBe(Math.max(...scores))
+})
+
+test('an empty table is no garment', async () => {
+  const look = await lookAt(await jpegOf(plain(900, 900, '#b9b2a4')))
+  expect(look.fitness.ok).toBe(false)
+  expect(look.fitness.problems).toContain('no-garment')
+  expect({ ...look, print: null }).toMatchObject({ garment: null, graphic: null, colours: [] })
+})
+
+test('a grey photo of one channel is read too', async () => {
+  const { mask } = await see(await jpegOf(scene('#404040').greyscale()))
+  expect(mask.data.reduce((sum, one) => sum + one, 0) / mask.data.length).toBeGreaterThan(0.2)
+})
+
+test('what is no photo is refused by name', async () => {
+  await expect(lookAt(new Uint8Array())).rejects.toMatchObject({ code: 'empty_file' })
+  await expect(lookAt(await jpegOf(plain(200, 900)))).rejects.toMatchObject({ code: 'too_small' })
+  const whole = await jpegOf(scene('#963232'))
+  await expect(lookAt(whole.subarray(0, whole.length / 2))).rejects.toMatchObject({
+    code: 'corrupt_image',
+  })
+})
