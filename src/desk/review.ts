@@ -1,6 +1,7 @@
 import { Failure } from '../base/failures.ts'
 import { type ClothColours, clothsOf } from '../intake/cloth-colours.ts'
 import { pinnedFlow } from '../intake/flow-versions.ts'
+import { looksOf, type SeenPhoto } from '../intake/garment-look.ts'
 import type { Knowledge } from '../intake/knowledge.ts'
 import { derivePile, type Garment, type Pile } from '../intake/pile.ts'
 import { labelSeen } from '../intake/replies.ts'
@@ -23,6 +24,8 @@ export interface ReviewedGarment {
   readonly notes: readonly Note[]
   /** Ids of its photos that are still there. */
   readonly photos: readonly string[]
+  /** What was seen on those that were looked at. */
+  readonly seen: readonly SeenPhoto[]
   /** The id of its label's photo; null: none was sent, or it is there no more. */
   readonly label: string | null
   readonly cloth: ClothColours
@@ -91,6 +94,7 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
   const decisions = await decisionsOf(db, row.id)
   const notes = await notesOf(db, row.id)
   const kept = await photosOf(db, row.id)
+  const seen = await looksOf(db, row.id, [...kept])
   const marks = await planMarksOf(db, row.id)
 
   const standing = pile.garments.filter(({ dropped }) => !dropped)
@@ -101,6 +105,7 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
     decisions: decisions.filter(({ item }) => item === garment.n),
     notes: notes.filter(({ item }) => item === garment.n),
     photos: garment.told.photoIds.filter((id) => kept.has(id)),
+    seen: seen.filter(({ photo }) => garment.told.photoIds.includes(photo)),
     label: [labelSeen(garment.replies).photo].find((id) => id && kept.has(id)) ?? null,
   }))
   const waiting = undecided(

@@ -12,13 +12,15 @@ export interface PhotoPlace {
   readonly question: string
 }
 
-/** Makes a file safe and keeps it as a draft of the question. Throws what was wrong with the file. */
+/** Makes a file safe, looks at the garment that it shows, if one, and keeps it as a draft of the question. Throws what was wrong with the file. */
 export async function takePhoto(
   { db, photos, lane, clock }: { db: Db; photos: PhotoStore; lane: Lane; clock: Clock },
   place: PhotoPlace,
   bytes: Uint8Array,
+  shows: 'garment' | 'label',
 ): Promise<string> {
-  const safe = await lane.makeSafe(bytes)
+  const { photo: safe, look } =
+    shows === 'garment' ? await lane.look(bytes) : { photo: await lane.makeSafe(bytes), look: null }
   const hash = await photos.keep(safe)
   const id = newId()
   await db
@@ -34,6 +36,7 @@ export async function takePhoto(
       bytes: safe.full.byteLength,
       cloth: JSON.stringify(safe.seen),
       label: null,
+      look: look && JSON.stringify(look),
       kept: 0,
       at: clock(),
       removed_at: null,

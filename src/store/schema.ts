@@ -140,6 +140,8 @@ interface PhotoTable {
   cloth: Json | null
   /** What was read on it, where it shows a label; null: nobody tried, or the trying failed. */
   label: Json | null
+  /** What it shows of a garment; null: nobody looked, or the looking failed. */
+  look: Json | null
   /** 0 while it is a draft: received, but the form around it is not yet accepted. */
   kept: Flag
   at: number

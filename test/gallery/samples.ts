@@ -178,6 +178,7 @@ const question = (answering: Answering, more: Partial<Question> = {}): Question 
   why: 'Cloth that stretches needs a backing before it is cut, or the blocks come out wavy.',
   drawing: null,
   cautions: [],
+  look: null,
   optional: false,
   answering,
   errors: [],
@@ -609,7 +610,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
   ),
   photo: asking(
     question(
-      { kind: 'photo', attached: [photo(1), photo(2), photo(3)], most: 6 },
+      { kind: 'photo', attached: [photo(1), photo(2), photo(3)], most: 6, advice: [] },
       {
         id: 'photos',
         title: 'A photo or two?',
@@ -619,9 +620,45 @@ export const samples: Readonly<Record<string, ChatPage>> = {
       },
     ),
   ),
+  'photo-again': asking(
+    question(
+      {
+        kind: 'photo',
+        attached: [photo(1)],
+        most: 6,
+        advice: [
+          'It is dark. Please take it near a window, or turn on a light.',
+          'A part of the garment is outside the picture. Please step back until all of it shows.',
+        ],
+      },
+      { id: 'photos', title: 'A photo or two?', optional: true },
+    ),
+  ),
+  'photo-seen': asking(
+    question(
+      {
+        kind: 'choice',
+        options: [
+          option('solid', 'Plain'),
+          option('allover', 'Printed all over'),
+          option('stripe-check', 'Stripes or checks'),
+          option('single', 'One picture', { chosen: true }),
+        ],
+      },
+      {
+        id: 'pattern',
+        title: 'How does it look?',
+        look: {
+          photo: photo(1),
+          box: { x: 0.35, y: 0.3, w: 0.3, h: 0.28 },
+          sentence: 'On the photo it looks as if it carries one picture.',
+        },
+      },
+    ),
+  ),
   'photo-refused': asking(
     question(
-      { kind: 'photo', attached: [], most: 1 },
+      { kind: 'photo', attached: [], most: 1, advice: [] },
       {
         id: 'photos',
         title: 'A photo?',

@@ -12,12 +12,13 @@ import { readFlowsFolder } from '../../src/intake/flows-folder.ts'
 import { type Knowledge, learn } from '../../src/intake/knowledge.ts'
 import { openFolderPhotos } from '../../src/photo/keep.ts'
 import type { LabelReader } from '../../src/photo/label-words.ts'
-import { openLane } from '../../src/photo/lane.ts'
+import type { Lane } from '../../src/photo/lane.ts'
 import { openPaints } from '../../src/photo/paint.ts'
 import { openPlans } from '../../src/planning/plans.ts'
 import type { Store } from '../../src/store/open.ts'
 import type { Assets } from '../../src/web/assets/manifest.ts'
 import { papersFor } from '../../src/web/chat/quilts.ts'
+import { toldLane } from './told-lane.ts'
 
 /** The shop's own files, as they stand. */
 export const flowsFolder = fileURLToPath(new URL('../../flows', import.meta.url))
@@ -55,7 +56,15 @@ export async function openApp(
     labels,
     log = openLog('silent'),
     assets,
-  }: { clock: Clock; knowledge?: Knowledge; labels?: LabelReader; log?: Log; assets?: Assets },
+    lane = toldLane(),
+  }: {
+    clock: Clock
+    knowledge?: Knowledge
+    labels?: LabelReader
+    log?: Log
+    assets?: Assets
+    lane?: Lane
+  },
 ): Promise<TestApp> {
   const photosFolder = mkdtempSync(join(tmpdir(), 'pieceworth-photos-'))
   const photos = await openFolderPhotos(photosFolder)
@@ -64,7 +73,6 @@ export async function openApp(
     folder: pathToFileURL(`${photosFolder}/`),
     path: (name) => `/assets/${name}`,
   }
-  const lane = openLane()
   const paints = openPaints()
   const plans = openPlans({ log })
   const papers = papersFor({ knowledge, clock, plans })

@@ -40,8 +40,10 @@ const restingPlans: Plans = {
   close: async () => {},
 }
 
+const noPhoto = () => Promise.reject(new Error('no photo is sent in these tests'))
 const noLane: Lane = {
-  makeSafe: () => Promise.reject(new Error('no photo is sent in these tests')),
+  makeSafe: noPhoto,
+  look: noPhoto,
   close: () => Promise.resolve(),
 }
 

@@ -125,3 +125,11 @@ test('closing the lane is waited for, though nothing else keeps the process goin
   const child = startChild('test/help/photographing.ts', ['close'])
   expect(await child.ended()).toMatchObject({ code: 0, stdout: '640x480\nclosed\n', stderr: '' })
 })
+
+test('a garment is looked at where that is asked for, and then alone', async () => {
+  open()
+  const photo = await plain(600, 500).jpeg().toBuffer()
+  const { look, photo: safe } = await lane.look(photo)
+  expect(look).toMatchObject({ width: 600, height: 500 })
+  expect(Buffer.compare(safe.full, (await lane.makeSafe(photo)).full)).toBe(0)
+})

@@ -56,7 +56,8 @@ beforeAll(async () => {
   key = await leadTo('review', workshop.conversation, garments, wish)
   const { row } = await workshop.conversation.open(key)
   const place = { pileId: row.id, item: 1, question: 'photos' }
-  const lane = { makeSafe, close: () => Promise.resolve() }
+  const look = async (bytes: Uint8Array) => ({ photo: await makeSafe(bytes), look: null })
+  const lane = { makeSafe, look, close: () => Promise.resolve() }
   const bytes = await sharp({
     create: { width: 800, height: 600, channels: 3, background: photographed },
   })
@@ -66,6 +67,7 @@ beforeAll(async () => {
     { db: store.db, photos: workshop.photos, lane, clock },
     place,
     bytes,
+    'garment',
   )
   await workshop.conversation.act(key, {
     act: { act: 'answer', item: 1, question: 'photos', reply: { given: [photo] } },

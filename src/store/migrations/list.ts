@@ -3,6 +3,7 @@ import { intakeAndDesk } from './0001-intake-and-desk.ts'
 import { clothOfPhotos } from './0002-cloth-of-photos.ts'
 import { planMarks } from './0003-plan-marks.ts'
 import { labelOfPhotos } from './0004-label-of-photos.ts'
+import { lookOfPhotos } from './0005-look-of-photos.ts'
 
 /** In order, which is law: a migration that was released is never changed, renamed or moved. */
 export const migrations: Readonly<Record<string, Migration>> = {
@@ -10,4 +11,5 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0002-cloth-of-photos': clothOfPhotos,
   '0003-plan-marks': planMarks,
   '0004-label-of-photos': labelOfPhotos,
+  '0005-look-of-photos': lookOfPhotos,
 }

@@ -134,6 +134,7 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
           return await again({ raw, error: null }, typed)
         }
         const answer = await answerOf(context, place, asking, form)
+        if (answer.retake) return await again({ raw: rawOf(form.fields), error: null }, '')
         const outcome = await context.conversation.act(key, {
           act: { act: 'answer', item, question, reply: answer.reply },
           idem: form.fields.idem,

@@ -30,6 +30,8 @@ export const answerForm = z.object({
   phone: one,
   note: one,
   remove: z.union([text, z.array(text).max(50)]).optional(),
+  /** Photos that are not fit to tell of the garment are kept all the same. */
+  anyway: one,
   /** Words that stood in the field before a label's photo was read into it. */
   typed: one,
 })
@@ -42,6 +44,7 @@ export function rawOf({
   seq: __,
   remove: ___,
   typed: ____,
+  anyway: _____,
   act,
   ...raw
 }: AnswerForm): RawReply {

@@ -1,14 +1,16 @@
 import type { FastifyReply } from 'fastify'
 import { z } from 'zod'
 import type { Open } from '../../intake/conversation.ts'
+import { looksOf } from '../../intake/garment-look.ts'
 import { labelPhotoOf } from '../../intake/label-photo.ts'
 import { draftsOf } from '../../intake/photos.ts'
 import { type AsPlanned, asPlanned } from '../../intake/planned.ts'
-import { labelSeen } from '../../intake/replies.ts'
+import { labelSeen, ticked } from '../../intake/replies.ts'
 import { toPlan } from '../../intake/to-plan.ts'
 import type { Language } from '../../words/words.ts'
 import type { ChatContext } from './context.ts'
 import { type Framing, frameOf } from './frame.ts'
+import { isProposed } from './present-look.ts'
 import type { Becoming } from './present-pages.ts'
 import type { Asking } from './present-question.ts'
 import { quiltsSoFar } from './quilts.ts'
@@ -89,7 +91,13 @@ export async function withDrafts(
   const { item, question, replies } = asking
   const { db } = context.store
   const place = { pileId: row.id, item, question: question.id }
-  if (question.kind === 'photo') return { ...asking, drafts: await draftsOf(db, place) }
+  if (question.kind === 'photo') {
+    const drafts = await draftsOf(db, place)
+    const seen = await looksOf(db, row.id, [...ticked(replies, question.id), ...drafts])
+    return { ...asking, drafts, seen }
+  }
+  if (isProposed(question.id))
+    return { ...asking, seen: await looksOf(db, row.id, ticked(replies, 'photos')) }
   if (question.kind !== 'label' || !labelReader(context)) return asking
   const photo = await labelPhotoOf(db, place, labelSeen(replies).photo)
   return { ...asking, label: { photo, typed } }

@@ -10,7 +10,7 @@ export function PhotoFields({
 }) {
   const say = useSay()
   const refused = errorOf(question.errors, 'photo')
-  const { attached, most } = answering
+  const { attached, most, advice } = answering
   return (
     <div class="field">
       {attached.length > 0 && (
@@ -18,6 +18,18 @@ export function PhotoFields({
           <p class="legend">{say('photo.attached', { count: attached.length })}</p>
           <Attached photos={attached} />
         </>
+      )}
+      {advice.length > 0 && (
+        <div class="seen-advice" id="seen-advice" tabIndex={-1}>
+          <strong>{say('look.again')}</strong>
+          <ul>
+            {advice.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+          <p class="hint">{say('look.anyway')}</p>
+          <input type="hidden" name="anyway" value="yes" />
+        </div>
       )}
       <label class="legend" for="field-photo">
         {say(attached.length > 0 ? 'photo.more' : 'photo.choose')}

@@ -2,9 +2,10 @@ import { inchWords } from '../../base/units.ts'
 import type { Followed } from '../../flow/follow.ts'
 import type { ContactValue, Question, Replies, Reply } from '../../flow/grammar.ts'
 import { offered, type RawReply } from '../../flow/reply.ts'
+import { faultsSeen, type SeenPhoto, tellingLook } from '../../intake/garment-look.ts'
 import { readingOf } from '../../intake/label.ts'
 import type { LabelPhoto } from '../../intake/label-photo.ts'
-import type { Pile } from '../../intake/pile.ts'
+import type { Garment, Pile } from '../../intake/pile.ts'
 import { rules } from '../../intake/rules.ts'
 import { labelWords } from '../../papers/label-words.ts'
 import type { Say } from '../../words/words.ts'
@@ -12,8 +13,10 @@ import { listOf } from './form.ts'
 import { paths } from './paths.ts'
 import { hidden, kindWords, photoLinks, photosOf, type Reader } from './present-garment.ts'
 import { labelAnswering } from './present-label.ts'
+import { isProposed, lookShown, proposedValues } from './present-look.ts'
 import { coloursOfOption } from './present-swatch.ts'
 import type { Answering, FieldError, Option, Question as Shown } from './view.ts'
+import type { LookShown } from './view-question.ts'
 
 /** A question that is open or on the path, with the replies its options hang on. */
 export interface Asking {
@@ -25,6 +28,8 @@ export interface Asking {
   readonly drafts?: readonly string[]
   /** Of a label: its photo, and words that were typed before it was read. Without it none can be read. */
   readonly label?: { readonly photo: LabelPhoto | null; readonly typed: string }
+  /** What the photos of its garment show. */
+  readonly seen?: readonly SeenPhoto[]
 }
 
 /** Finds a question by its address; null where the path does not (or no longer) lead to it. */
@@ -53,7 +58,9 @@ function optionsOf(asking: Asking, raw: RawReply | null, reader: Reader): Option
   const { question, replies } = asking
   const reply = replies[question.id]
   const before = reply && 'given' in reply ? listOf(reply.given as string | string[]) : []
-  const chosen = raw ? listOf(raw.value) : before
+  const seen = reply ? null : tellingLook(asking.seen ?? [])
+  const proposed = seen && isProposed(question.id) ? proposedValues(question.id, seen) : []
+  const chosen = raw ? listOf(raw.value) : [...before, ...proposed]
   const { say, has } = reader.language
   return offered(question, replies, rules).map((value) => {
     const key = `intake.${question.id}.option_help.${value}`
@@ -111,6 +118,7 @@ function answeringOf(asking: Asking, pile: Pile, raw: RawReply | null, reader: R
           ? [...photosOf(garment, reader), ...photoLinks(asking.drafts ?? [], garment, reader)]
           : [],
         most: question.max ?? 1,
+        advice: faultsSeen(asking.seen ?? []).map((fault) => say(`look.faults.${fault}`)),
       }
     }
     case 'contact': {
@@ -136,6 +144,14 @@ function helpOf({ question, replies, label }: Asking, say: Say, has: (key: strin
   return reading ? [labelWords(reading, say), help].filter(Boolean).join(' ') : help
 }
 
+/** A proposal stands beside its question until that is answered. */
+function lookOf(asking: Asking, garment: Garment | null, reader: Reader): LookShown | null {
+  const { question, replies, seen = [] } = asking
+  const telling = tellingLook(seen)
+  if (!garment || !telling || !isProposed(question.id) || replies[question.id]) return null
+  return lookShown(question.id, telling, garment, reader)
+}
+
 export function questionOf(asking: Asking, pile: Pile, sent: Sent | null, reader: Reader): Shown {
   const { question, item, before } = asking
   const { say, has } = reader.language
@@ -151,6 +167,7 @@ export function questionOf(asking: Asking, pile: Pile, sent: Sent | null, reader
     why: say(`${key}.why`),
     drawing: question.drawing ?? null,
     cautions: (question.cautions ?? []).map((name) => say(`cautions.${name}`)),
+    look: lookOf(asking, garment ?? null, reader),
     optional: question.optional === true,
     skipLabel: has(`${key}.skip`) ? say(`${key}.skip`) : null,
     answering: answeringOf(asking, pile, sent?.raw ?? null, reader),

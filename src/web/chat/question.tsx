@@ -13,6 +13,7 @@ import {
 import { Answers, Thread } from './tag.tsx'
 import { TallyLine } from './tally.tsx'
 import type { Question, QuestionPage } from './view.ts'
+import type { LookShown } from './view-question.ts'
 
 /** The garments so far, and the one question that asks for attention. */
 export function QuestionView({ page }: { page: QuestionPage }) {
@@ -78,7 +79,29 @@ function Asked({ question }: { question: Question }) {
       )}
       {question.drawing && <Picture name={question.drawing} told />}
       <Cautions texts={question.cautions} />
+      {question.look && <Seen look={question.look} />}
     </>
+  )
+}
+
+/** A photo of the garment with what was seen on it. */
+function Seen({ look: { photo, box, sentence } }: { look: LookShown }) {
+  const say = useSay()
+  return (
+    <figure class="seen">
+      <a href={photo.view} class="seen-picture">
+        <img src={photo.view} alt={photo.alt} />
+        {box && (
+          <svg viewBox="0 0 1 1" preserveAspectRatio="none" aria-hidden="true">
+            <rect class="seen-under" x={box.x} y={box.y} width={box.w} height={box.h} />
+            <rect class="seen-over" x={box.x} y={box.y} width={box.w} height={box.h} />
+          </svg>
+        )}
+      </a>
+      <figcaption>
+        {sentence} {say('look.check')}
+      </figcaption>
+    </figure>
   )
 }
 

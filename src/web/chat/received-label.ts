@@ -66,7 +66,7 @@ async function hold(
   }
   if (more.length > 0) throw new Failure('too_many_photos', { most: 1 })
   if (file.tooLarge) throw new Failure('too_large')
-  const id = await takePhoto({ ...context, db }, place, file.bytes)
+  const id = await takePhoto({ ...context, db }, place, file.bytes, 'label')
   return { photo: await labelPhotoOf(db, place, id), gone: all, before }
 }
 

@@ -1,6 +1,7 @@
 import { Failure } from '../../base/failures.ts'
 import type { Reply } from '../../flow/grammar.ts'
 import { readReply } from '../../flow/reply.ts'
+import { faultsSeen, looksOf } from '../../intake/garment-look.ts'
 import {
   draftsOf,
   dropPhotos,
@@ -18,6 +19,8 @@ export interface Answer {
   readonly reply: Reply
   /** `again`: the same form was kept before. */
   readonly settle: (again: boolean) => Promise<void>
+  /** Photos that came now are not fit to tell of the garment: the question is shown once more. */
+  readonly retake?: boolean
 }
 
 /** Photos answered before, drafts, and what came now, less what was ticked to go. */
@@ -36,8 +39,10 @@ export async function answerOfPhotos(
   const taken = await takeAll(context, place, form)
   const ids = [...held, ...taken].filter((id) => !gone.includes(id))
   const reply = readReply(question, [], { act: 'answer', value: ids })
+  const isUnfit = async () => faultsSeen(await looksOf(db, place.pileId, ids)).length > 0
   return {
     reply,
+    retake: taken.length > 0 && form.fields.anyway === undefined && (await isUnfit()),
     settle: async (again) => {
       await dropPhotos(db, place.pileId, again ? taken : gone, context.clock())
       if (!again) await keepPhotos(db, place.pileId, 'given' in reply ? ids : [])
@@ -52,7 +57,7 @@ async function takeAll(context: ChatContext, place: PhotoPlace, form: Form): Pro
   for (const { bytes, tooLarge } of form.files) {
     try {
       if (tooLarge) throw new Failure('too_large')
-      taken.push(await takePhoto({ ...context, db: context.store.db }, place, bytes))
+      taken.push(await takePhoto({ ...context, db: context.store.db }, place, bytes, 'garment'))
     } catch (error) {
       refusal ??= error
     }

@@ -36,6 +36,19 @@ export interface LabelRead {
   readonly advice: readonly string[]
 }
 
+/** What a photo of the garment shows, as a proposal of an answer. */
+export interface LookShown {
+  readonly photo: Photo
+  /** Where the one picture is, in shares of the photo's width and height; null: there is none to frame. */
+  readonly box: {
+    readonly x: number
+    readonly y: number
+    readonly w: number
+    readonly h: number
+  } | null
+  readonly sentence: string
+}
+
 export interface LabelPhotoShown {
   readonly taken: Photo | null
   /** Null: it was not read. */
@@ -75,7 +88,13 @@ export type Answering =
       /** Null where labels are typed alone. */
       readonly photo: LabelPhotoShown | null
     }
-  | { readonly kind: 'photo'; readonly attached: readonly Photo[]; readonly most: number }
+  | {
+      readonly kind: 'photo'
+      readonly attached: readonly Photo[]
+      readonly most: number
+      /** What to do better with another photo; what is there may be kept all the same. */
+      readonly advice: readonly string[]
+    }
   | {
       readonly kind: 'contact'
       readonly name: string
@@ -111,6 +130,8 @@ export interface Question {
   readonly why: string | null
   readonly drawing: string | null
   readonly cautions: readonly string[]
+  /** What a photo proposes; null: none does. */
+  readonly look: LookShown | null
   readonly optional: boolean
   /** What passing over means here: "There is no hurry". Without it: "Skip this". */
   readonly skipLabel?: string | null

@@ -119,6 +119,17 @@ function Pictures({ garment }: { garment: DeskGarment }) {
           <a href={photo.view}>
             <img src={i === 0 ? photo.view : photo.thumb} alt={photo.alt} loading="lazy" />
           </a>
+          {photo.shows && (
+            <p class="hint">
+              {photo.shows.sentence}
+              {photo.shows.otherwise && (
+                <>
+                  {' '}
+                  <mark>{photo.shows.otherwise}</mark>
+                </>
+              )}
+            </p>
+          )}
         </li>
       ))}
     </ul>

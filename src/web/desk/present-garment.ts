@@ -20,6 +20,7 @@ import { deskPaths } from './paths.ts'
 import { deskBetter, deskTogether } from './present-better.ts'
 import { type Desk, decisionForm } from './present-decision.ts'
 import { labelOf } from './present-label.ts'
+import { showsOf } from './present-shows.ts'
 import { flagWhy, reckonedOf } from './present-why.ts'
 import type { DeskGarment, DeskNote, FactLine, Link, StaffFlag, WhyLine } from './view.ts'
 import { takingIt, withoutIt } from './what-if-links.ts'
@@ -198,7 +199,11 @@ export function garmentOf(
   desk: Desk,
   next: number | undefined,
 ): DeskGarment {
-  const { garment, notes, photos, decisions } = reviewed
+  const { garment, notes, photos, seen, decisions } = reviewed
+  const shows = (id: string) => {
+    const look = seen.find(({ photo }) => photo === id)
+    return look ? showsOf(look, garment, language) : null
+  }
   const { language } = desk
   const { say } = language
   const { number } = review.row
@@ -240,6 +245,7 @@ export function garmentOf(
       thumb: deskPaths.photo(number, id, 'thumb'),
       view: deskPaths.photo(number, id, 'view'),
       alt: say('tag.photo', { name, n: i + 1 }),
+      shows: shows(id),
     })),
     label: labelOf(reviewed, number, language),
     form: decisionForm({

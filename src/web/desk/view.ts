@@ -152,6 +152,13 @@ export interface DeskBetter {
   readonly chances: readonly DeskChance[]
 }
 
+/** What was seen on a photo of a garment. */
+export interface PhotoShows {
+  readonly sentence: string
+  /** What the customer says instead; null: the same, or nothing. */
+  readonly otherwise: string | null
+}
+
 export interface DeskGarment {
   readonly n: number
   readonly code: string
@@ -174,7 +181,7 @@ export interface DeskGarment {
   /** What taking it, and leaving it out, would do to the quilt: a sentence each. */
   readonly prospects: readonly string[]
   readonly notes: readonly DeskNote[]
-  readonly photos: readonly Photo[]
+  readonly photos: readonly (Photo & { readonly shows: PhotoShows | null })[]
   /** Null where none of it was read off a photo. */
   readonly label: DeskLabel | null
   readonly form: DecisionForm

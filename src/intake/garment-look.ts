@@ -1,0 +1,69 @@
+import { type ColourWord, colourWord } from '../base/colour-words.ts'
+import type { Fault, Look, PrintClass } from '../photo/look/looked.ts'
+import type { Db } from '../store/schema.ts'
+
+/** What a photo showed, with the photo's id. */
+export interface SeenPhoto {
+  readonly photo: string
+  readonly look: Look
+}
+
+/** As sure must a look be of a print to propose it. */
+export const surely = 0.7
+/** A colour of less of the garment is not proposed: beside one picture, only what may be cloth. */
+const leastShare = { picture: 0.3, else: 0.1 } as const
+/** Of more colours than these no word is told. */
+const mostWords = 3
+
+/** What photos of a pile show, by id, those that nobody looked at left out. */
+export async function looksOf(
+  db: Db,
+  pileId: string,
+  ids: readonly string[],
+): Promise<SeenPhoto[]> {
+  if (ids.length === 0) return []
+  const rows = await db
+    .selectFrom('photo')
+    .select(['id', 'look'])
+    .where('pile_id', '=', pileId)
+    .where('id', 'in', ids)
+    .where('removed_at', 'is', null)
+    .where('look', 'is not', null)
+    .execute()
+  const looks = new Map(rows.map(({ id, look }) => [id, JSON.parse(look!) as Look]))
+  return ids.flatMap((photo) => {
+    const look = looks.get(photo)
+    return look ? [{ photo, look }] : []
+  })
+}
+
+/**
+ * Of a garment's photos, in their order, the one that tells of it: the first that is fit to, but one that surely
+ * shows a single picture first, which may be on the back. Null where none is fit.
+ */
+export function tellingLook(seen: readonly SeenPhoto[]): SeenPhoto | null {
+  const fit = seen.filter(({ look }) => look.fitness.ok)
+  const pictured = fit.find(({ look }) => printSeen(look) === 'single' && look.graphic)
+  return pictured ?? fit[0] ?? null
+}
+
+/** The print that a look is sure of; null: of none. */
+export const printSeen = ({ print }: Look): PrintClass | null =>
+  print.confidence >= surely ? print.class : null
+
+/** The words for the colours of a garment's cloth as an answer holds them; none where there are none. */
+export function coloursSeen(look: Look): readonly (ColourWord | 'many-colours')[] {
+  const least = leastShare[printSeen(look) === 'single' ? 'picture' : 'else']
+  const words = new Set(
+    look.colours
+      .filter(({ share }) => share >= least)
+      .map(({ lab: [l, a, b] }) => colourWord({ mode: 'lab65', l, a, b })),
+  )
+  return words.size > mostWords ? ['many-colours'] : [...words]
+}
+
+/** What keeps all photos of a garment from telling of it; a close look at a worn spot beside a good one is none. */
+export const faultsSeen = (seen: readonly SeenPhoto[]): readonly Fault[] =>
+  seen.some(({ look }) => look.fitness.ok)
+    ? []
+    : [...new Set(seen.flatMap(({ look }) => look.fitness.problems))]

@@ -1,0 +1,76 @@
+import { type HTMLElement, parse } from 'node-html-parser'
+import { afterEach, beforeEach, expect, test } from 'vitest'
+import { addAccount } from '../../src/desk/accounts.ts'
+import type { Look } from '../../src/photo/look/looked.ts'
+import { Visitor } from '../help/desk-visitor.ts'
+import { oneStore } from '../help/stores.ts'
+import { lookOf } from '../help/told-lane.ts'
+import { confirmPile, openWorkshop, type Workshop } from '../help/workshop.ts'
+
+const clock = () => Date.UTC(2026, 5, 1, 9)
+const password = 'needle and thimble'
+
+oneStore('a garment’s photo at the desk', (store) => {
+  let workshop: Workshop
+  beforeEach(async () => {
+    workshop = await openWorkshop(store(), clock)
+  })
+  afterEach(() => workshop.close())
+
+  /** What the desk says under the photo of a garment that is said to be printed like this. */
+  async function told(look: Look | null, pattern: string, language = 'en'): Promise<HTMLElement> {
+    await confirmPile(workshop.conversation, [
+      { photos: { given: ['p1'] }, pattern: { given: pattern } },
+    ])
+    const { id } = await store().db.selectFrom('pile').select('id').executeTakeFirstOrThrow()
+    await store()
+      .db.insertInto('photo')
+      .values({
+        id: 'p1',
+        pile_id: id,
+        item: 1,
+        question: 'photos',
+        hash: 'a'.repeat(64),
+        width: 300,
+        height: 300,
+        bytes: 4,
+        look: look && JSON.stringify(look),
+        kept: 1,
+        at: 1,
+      })
+      .execute()
+    const email = 'marta@lantern-street.example'
+    await addAccount(store(), clock, { email, name: 'Marta', role: 'staff', password })
+    const visitor = new Visitor(workshop.app)
+    await visitor.get('/desk/sign-in')
+    await visitor.post('/desk/sign-in', { email, password })
+    const page = parse((await visitor.get(`/desk/piles/1?lang=${language}`)).body)
+    return page.querySelector('.pictures')!
+  }
+
+  const plain = lookOf({ print: { ...lookOf().print, class: 'solid' }, graphic: null })
+
+  test('tells what it shows; what the customer says otherwise is marked', async () => {
+    const shown = await told(lookOf(), 'allover')
+    expect(shown.text).toContain('We see: One picture or lettering')
+    expect(shown.text).toContain('blue')
+    expect(shown.querySelector('mark')!.text).toContain('A print all over')
+  })
+
+  test('marks nothing where both say the same', async () => {
+    const shown = await told(plain, 'solid')
+    expect(shown.text).toContain('We see: One plain colour')
+    expect(shown.querySelector('mark')).toBeNull()
+  })
+
+  test('that is not fit tells why, in the reader’s language', async () => {
+    const look = lookOf({ fitness: { ok: false, problems: ['dark', 'cut-off'] } })
+    expect((await told(look, 'solid', 'es')).text).toContain(
+      'La foto no lo dice: oscura y cortada.',
+    )
+  })
+
+  test('that nobody looked at says nothing', async () => {
+    expect((await told(null, 'solid')).querySelector('.hint')).toBeNull()
+  })
+})
