@@ -1,4 +1,4 @@
-import { plain } from '../help/pictures.ts'
+import sharp from 'sharp'
 import type { Fields } from '../help/walker.ts'
 import { type DemoGarment, pileAnswers } from './pile.ts'
 
@@ -22,5 +22,36 @@ export function replyOf(
   return { act: 'ask', note: 'We are not sure. Could you look at it?' }
 }
 
-export const photoOf = ([r, g, b]: readonly [number, number, number]): Promise<Buffer> =>
-  plain(900, 700, `rgb(${r}, ${g}, ${b})`).jpeg().toBuffer()
+/** Laid flat: body and sleeves, hem down. */
+const shirt =
+  'M360 110 Q450 150 540 110 L640 150 L760 330 L680 390 L620 300 L622 640 Q450 652 278 640 L280 300 L220 390 L140 330 L260 150 Z'
+
+/** A photo, as a phone would take it, of a shirt of that colour on a floor. */
+export function photoOf([r, g, b]: readonly [number, number, number]): Promise<Buffer> {
+  const floor = 0.2126 * r + 0.7152 * g + 0.0722 * b > 130 ? '#5b4636' : '#cdbfa8'
+  const drawn = `<svg xmlns="http://www.w3.org/2000/svg" width="900" height="700">
+    <defs>
+      <filter id="grain" x="0" y="0" width="100%" height="100%">
+        <feTurbulence type="fractalNoise" baseFrequency=".8" numOctaves="2" seed="7"/>
+        <feColorMatrix values="1 0 0 0 0 1 0 0 0 0 1 0 0 0 0 0 0 0 0 .14"/>
+      </filter>
+      <linearGradient id="light" x1="0" y1="0" x2="1" y2="1">
+        <stop offset="0" stop-color="#fff" stop-opacity=".14"/>
+        <stop offset=".55" stop-color="#000" stop-opacity="0"/>
+        <stop offset="1" stop-color="#000" stop-opacity=".18"/>
+      </linearGradient>
+      <clipPath id="shirt"><path d="${shirt}"/></clipPath>
+    </defs>
+    <rect width="900" height="700" fill="${floor}"/>
+    <path d="${shirt}" fill="#000" opacity=".3" transform="translate(7 9)"/>
+    <path d="${shirt}" fill="rgb(${r} ${g} ${b})"/>
+    <g clip-path="url(#shirt)" fill="none" stroke="#000" stroke-opacity=".2" stroke-width="4">
+      <path d="M280 300 Q300 480 278 640 M620 300 Q600 480 622 640"/>
+      <path d="M360 110 Q450 176 540 110" stroke-width="6"/>
+      <path d="M340 420 Q400 470 380 590 M560 380 Q520 440 540 560" stroke-opacity=".1" stroke-width="9"/>
+    </g>
+    <rect width="900" height="700" fill="url(#light)"/>
+    <rect width="900" height="700" filter="url(#grain)"/>
+  </svg>`
+  return sharp(Buffer.from(drawn)).jpeg({ quality: 90 }).toBuffer()
+}
