@@ -9,11 +9,23 @@ const told: Readonly<Record<Fault, number>> = {
   bright: 0.2,
   'cut-off': 0.1,
   'too-small': 0.1,
-  'no-garment': 0.08,
+  'no-garment': 0.1,
 }
 
+export interface Fitness {
+  readonly problems: readonly Fault[]
+  /** Whether there is so surely no garment that nothing is read. */
+  readonly empty: boolean
+}
+
+/** No garment is told early and kindly; what is read is thrown away only where that is surer. */
+const surelyEmpty = 0.6
+
 /** The faults of a photo by its signs; the net's first output says that it is sound. */
-export function faultsBy(signs: readonly number[], net: Net): Fault[] {
+export function fitnessBy(signs: readonly number[], net: Net): Fitness {
   const [, ...shares] = softmax(runner(net)(signs))
-  return faults.filter((fault, n) => shares[n]! > told[fault])
+  return {
+    problems: faults.filter((fault, n) => shares[n]! > told[fault]),
+    empty: shares[faults.indexOf('no-garment')]! > surelyEmpty,
+  }
 }

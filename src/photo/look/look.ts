@@ -5,7 +5,7 @@ import type { Pixels } from '../cloth.ts'
 import { type Base, baseOf } from './base.ts'
 import { boxOf } from './box.ts'
 import { coloursOf } from './colours.ts'
-import { faultsBy } from './fitness.ts'
+import { fitnessBy } from './fitness.ts'
 import { fitnessSigns } from './fitness-signs.ts'
 import { type Frame, frameOf, type Straight, straightened } from './frame.ts'
 import type { Box, Look } from './looked.ts'
@@ -56,9 +56,9 @@ export function seeIn(
   const planes = labPlanes(small)
   const outline = outlineOf(planes, outlineNets)
   const frame = frameOf(outline.mask)
-  const problems = faultsBy(fitnessSigns(picture, planes, outline, frame), fitnessNet)
-  const garment =
-    frame && !problems.includes('no-garment') ? garmentIn(picture, outline, frame) : null
+  const signs = fitnessSigns(picture, planes, outline, frame)
+  const { problems, empty } = fitnessBy(signs, fitnessNet)
+  const garment = frame && !empty ? garmentIn(picture, outline, frame) : null
   return {
     look: {
       width,

@@ -1,5 +1,5 @@
 import { differenceCiede2000 } from 'culori'
-import sharp from 'sharp'
+import sharp, { type Sharp } from 'sharp'
 import { describe, expect, test } from 'vitest'
 import { labOf } from '../../../src/base/colour.ts'
 import { lookAt, see } from '../../../src/photo/look/look.ts'
@@ -27,7 +27,7 @@ const scene = (cloth: string, print = '') =>
     ),
   )
 
-const jpegOf = (photo: sharp.Sharp) =>
+const jpegOf = (photo: Sharp) =>
   photo.jpeg({ quality: 92, chromaSubsampling: '4:4:4' }).toBuffer()
 
 function iou(one: Box, other: Box): number {
@@ -49,7 +49,7 @@ describe('a shirt with one picture', () => {
     expect(iou(look.graphic!, graphic)).toBeGreaterThan(0.85)
     const [l, a, b] = look.colours[0]!.lab
     expect(ciede2000(labOf('#963232'), { mode: 'lab65', l, a, b })).toBeLessThan(1.5)
-    // Cloth of 36.6 with a twelfth of yellow at 84.6 comes to about 40: no longer dark.
+    // Cloth of 36.0 with a twelfth of yellow at 84.0 comes to about 40: no longer dark.
     expect(look.value).toBe('medium')
   })
 
