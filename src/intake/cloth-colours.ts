@@ -2,6 +2,7 @@ import { labOf, mixed } from '../base/colour.ts'
 import { type ColourWord, colourWord, drawnAs, examplesOf } from '../base/colour-words.ts'
 import { type Figure, practice } from '../base/figure.ts'
 import type { SeenCloth } from '../photo/cloth.ts'
+import type { Look } from '../photo/look/looked.ts'
 import { difference } from '../quilt/place/colours.ts'
 import type { Db, PileRow } from '../store/schema.ts'
 import type { Garment } from './pile.ts'
@@ -95,16 +96,38 @@ export function clothColours(
   }
 }
 
-/** The cloth of photos that are still there, by id; those kept before it was looked at are left out. */
-async function seenIn(db: Db, pileId: string): Promise<ReadonlyMap<string, SeenCloth>> {
+/**
+ * The cloth of photos that are still there, by id; those kept before it was looked at are left out. Where the
+ * garment was told from what it lies on, its own colours count; else those of the photo's middle.
+ */
+async function seenIn(db: Db, pileId: string): Promise<SeenCloths> {
   const rows = await db
     .selectFrom('photo')
-    .select(['id', 'cloth'])
+    .select(['id', 'cloth', 'look'])
     .where('pile_id', '=', pileId)
     .where('removed_at', 'is', null)
     .where('cloth', 'is not', null)
     .execute()
-  return new Map(rows.map(({ id, cloth }) => [id, JSON.parse(cloth!) as SeenCloth]))
+  const garments = rows.flatMap(({ id, look }) => {
+    const cloth = look && clothOfLook(JSON.parse(look) as Look)
+    return cloth ? [[id, cloth] as const] : []
+  })
+  const middles = rows.map(({ id, cloth }) => [id, JSON.parse(cloth!) as SeenCloth] as const)
+  return { garments: new Map(garments), middles: new Map(middles) }
+}
+
+interface SeenCloths {
+  readonly garments: ReadonlyMap<string, SeenCloth>
+  readonly middles: ReadonlyMap<string, SeenCloth>
+}
+
+/** As many colours as a cloth is drawn with, the largest. */
+const mostColours = 3
+
+function clothOfLook({ fitness, colours }: Look): SeenCloth | null {
+  if (!fitness.ok || colours.length === 0) return null
+  const all = colours.map(({ hex, share }) => ({ colour: hex, share }))
+  return { mean: mixed(all), main: all.slice(0, mostColours) }
 }
 
 export interface ClothOfGarment extends ClothColours {
@@ -112,16 +135,27 @@ export interface ClothOfGarment extends ClothColours {
   readonly garment: number
 }
 
-/** Of each garment, in the same order. A garment's first photo whose cloth was looked at counts. */
+/**
+ * Of each garment, in the same order. The first photo counts on which the garment could be told from what it lies
+ * on, else the first whose cloth was looked at.
+ */
 export async function clothsOf(
   db: Db,
   pile: Pick<PileRow, 'id'>,
   garments: readonly Pick<Garment, 'n' | 'told'>[],
 ): Promise<ClothOfGarment[]> {
   const asked = garments.some(({ told }) => told.photoIds.length > 0)
-  const seen = asked ? await seenIn(db, pile.id) : new Map<string, SeenCloth>()
-  return garments.map(({ n, told }) => {
-    const id = told.photoIds.find((one) => seen.has(one))
-    return { garment: n, ...clothColours(told, id ? { id, cloth: seen.get(id)! } : null) }
-  })
+  const seen = asked ? await seenIn(db, pile.id) : null
+  return garments.map(({ n, told }) => ({
+    garment: n,
+    ...clothColours(told, seen && seenOf(told.photoIds, seen)),
+  }))
+}
+
+function seenOf(ids: readonly string[], { garments, middles }: SeenCloths): Seen | null {
+  for (const cloths of [garments, middles]) {
+    const id = ids.find((one) => cloths.has(one))
+    if (id !== undefined) return { id, cloth: cloths.get(id)! }
+  }
+  return null
 }

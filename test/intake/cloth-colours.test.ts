@@ -6,6 +6,7 @@ import { tell } from '../../src/intake/told.ts'
 import type { SeenCloth } from '../../src/photo/cloth.ts'
 import type { NewRow } from '../../src/store/schema.ts'
 import { eachStore } from '../help/stores.ts'
+import { lookOf } from '../help/told-lane.ts'
 
 const said = (colours: readonly ColourWord[], manyColours = false) => ({ colours, manyColours })
 
@@ -181,6 +182,30 @@ eachStore('the cloth of garments', (store) => {
         [5, drawnAs('blue'), 'said', null],
       ],
     )
+  })
+
+  test('a garment told from the floor it lies on has its own colours, whatever the photo’s middle shows', async () => {
+    const look = (hex: string, isFit = true): string =>
+      JSON.stringify(
+        lookOf({
+          fitness: isFit ? { ok: true, problems: [] } : { ok: false, problems: ['no-garment'] },
+          colours: [{ lab: [0, 0, 0], share: 1, hex }],
+        }),
+      )
+    await keep(
+      { id: 'print', cloth: JSON.stringify(cloth('#ff0000')), look: look(navy) },
+      { id: 'spot', cloth: JSON.stringify(cloth(wood)), look: look('#00ff00', false) },
+    )
+    const found = await clothsOf(store().db, { id: 'one' }, [
+      garment(1, ['print']),
+      garment(2, ['spot', 'print']),
+      garment(3, ['spot']),
+    ])
+    expect(found.map(({ colour, photo }) => [colour, photo])).toEqual([
+      [navy, 'print'],
+      [navy, 'print'],
+      [wood, 'spot'],
+    ])
   })
 
   test('a pile without photos is not looked for', async () => {
