@@ -3,14 +3,14 @@ import { type DemoGarment, garments } from './pile.ts'
 import { photoOf, replyOf } from './reply.ts'
 
 /** Sends a photo through the page's form, as a browser would. */
-async function sendPhoto(walker: Walker, colour: readonly [number, number, number]) {
+async function sendPhoto(walker: Walker, garment: DemoGarment) {
   const form = walker.root.querySelector('form[data-question]')!
   const body = new FormData()
   for (const input of form.querySelectorAll('input[type=hidden]')) {
     body.append(input.getAttribute('name')!, input.getAttribute('value') ?? '')
   }
   body.append('act', 'answer')
-  const photo = new Blob([new Uint8Array(await photoOf(colour))], { type: 'image/jpeg' })
+  const photo = new Blob([new Uint8Array(await photoOf(garment))], { type: 'image/jpeg' })
   body.append('photo', photo, 'garment.jpg')
   await walker.open(form.getAttribute('action')!, { method: 'POST', body })
 }
@@ -18,7 +18,7 @@ async function sendPhoto(walker: Walker, colour: readonly [number, number, numbe
 async function answerOne(walker: Walker, garment: DemoGarment | null): Promise<void> {
   const question = walker.question!
   if (walker.status >= 400) throw new Error(`${question.id}: ${walker.text('.errors')}`)
-  if (question.id === 'photos' && garment?.photo) return sendPhoto(walker, garment.photo)
+  if (question.id === 'photos' && garment?.photo) return sendPhoto(walker, garment)
   await walker.send(replyOf(question, garment))
 }
 

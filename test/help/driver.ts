@@ -49,8 +49,8 @@ export async function drive(page: Page, journey: Journey): Promise<void> {
   const answerAll = async (garment: DemoGarment | null) => {
     for (let asked = await askedOn(page); asked; asked = await askedOn(page)) {
       await reached(asked.id)
-      const photo = asked.kind === 'photo' && hand === mouse ? garment?.photo : null
-      if (photo) await sendPhoto(page, photo)
+      const sendsPhoto = asked.kind === 'photo' && hand === mouse && garment?.photo
+      if (sendsPhoto) await sendPhoto(page, garment)
       else await hand.reply(page, asked, replyOf(asked, garment, ofPile))
     }
   }
@@ -87,8 +87,8 @@ const mouse: Hand = {
   },
 }
 
-async function sendPhoto(page: Page, colour: NonNullable<DemoGarment['photo']>): Promise<void> {
-  const buffer = await photoOf(colour)
+async function sendPhoto(page: Page, garment: DemoGarment): Promise<void> {
+  const buffer = await photoOf(garment)
   await page.setInputFiles('#field-photo', { name: 'it.jpg', mimeType: 'image/jpeg', buffer })
   await send(page, 'answer')
 }
