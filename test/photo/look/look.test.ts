@@ -27,8 +27,7 @@ const scene = (cloth: string, print = '') =>
     ),
   )
 
-const jpegOf = (photo: Sharp) =>
-  photo.jpeg({ quality: 92, chromaSubsampling: '4:4:4' }).toBuffer()
+const jpegOf = (photo: Sharp) => photo.jpeg({ quality: 92, chromaSubsampling: '4:4:4' }).toBuffer()
 
 function iou(one: Box, other: Box): number {
   const w = Math.min(one.x + one.w, other.x + other.w) - Math.max(one.x, other.x)
