@@ -101,14 +101,14 @@ test('a photo is read as soon as it is chosen, says so, and leads to what was re
   expect(await page.isChecked('#found-words')).toBe(true)
   expect(await page.isChecked('#iron-cool')).toBe(true)
   await page.click('.go button[value=answer]')
-  await page.waitForSelector('form[data-question=wear]')
+  await page.waitForSelector('form[data-question=photos]')
 })
 
 test('a sure reading is confirmed where it stands', async () => {
   await atLabel()
   await choose()
   await page.click('#label-read button')
-  await page.waitForSelector('form[data-question=wear]')
+  await page.waitForSelector('form[data-question=photos]')
 })
 
 test.each([true, false])('a person may be asked with the photo, script or none: %s', async (js) => {
@@ -119,7 +119,7 @@ test.each([true, false])('a person may be asked with the photo, script or none: 
   await page.click('details:has(#field-note) > summary')
   await page.fill('#field-note', 'Is this wool?')
   await page.click('button[value=ask]')
-  await page.waitForSelector('form[data-question=wear]')
+  await page.waitForSelector('form[data-question=photos]')
   await page.goto(page.url().replace(/\/?$/, '/1/label'))
   expect(await page.locator('.label-taken img').count()).toBe(1)
 })
@@ -160,7 +160,7 @@ test('a reading that fails says so, and the words can be typed', async () => {
   expect(await page.evaluate(() => document.activeElement?.id)).toBe('error-photo')
   await page.fill('#field-words', '100% cotton, warm iron')
   await page.click('.go button[value=answer]')
-  await page.waitForSelector('form[data-question=wear]')
+  await page.waitForSelector('form[data-question=photos]')
 })
 
 test('a server that is not there leaves the page as it is', async () => {
@@ -172,7 +172,7 @@ test('a server that is not there leaves the page as it is', async () => {
   await page.unroute('**/label')
   expect(await page.inputValue('#field-words')).toBe('100% cotton, warm iron')
   await page.click('.go button[value=answer]')
-  await page.waitForSelector('form[data-question=wear]')
+  await page.waitForSelector('form[data-question=photos]')
 })
 
 test('a reading that takes too long is waited for no longer', async () => {
@@ -186,7 +186,7 @@ test('a reading that takes too long is waited for no longer', async () => {
   go(clear)
   await page.fill('#field-words', '100% cotton, warm iron')
   await page.click('.go button[value=answer]')
-  await page.waitForSelector('form[data-question=wear]')
+  await page.waitForSelector('form[data-question=photos]')
 })
 
 test('another photo is read after the first', async () => {
@@ -205,7 +205,7 @@ test('Enter answers, and never has the photo read', async () => {
   await page.fill('#field-words', '100% cotton, warm iron')
   await page.focus('#found-words')
   await page.keyboard.press('Enter')
-  await page.waitForSelector('form[data-question=wear]')
+  await page.waitForSelector('form[data-question=photos]')
 })
 
 test('without a script the button brings the page back with what was read', async () => {
