@@ -9,7 +9,7 @@ export interface SeenPhoto {
 }
 
 /** As sure must a look be of a print to propose it. */
-export const surely = 0.7
+const surely = 0.7
 /** A colour of less of the garment is not proposed: beside one picture, only what may be cloth. */
 const leastShare = { picture: 0.3, else: 0.1 } as const
 /** Of more colours than these no word is told. */

@@ -12,7 +12,10 @@ export interface PhotoPlace {
   readonly question: string
 }
 
-/** Makes a file safe, looks at the garment that it shows, if one, and keeps it as a draft of the question. Throws what was wrong with the file. */
+/**
+ * Makes a file safe, looks at the garment if it shows one, and keeps it as a draft of the question. Throws what
+ * was wrong with the file.
+ */
 export async function takePhoto(
   { db, photos, lane, clock }: { db: Db; photos: PhotoStore; lane: Lane; clock: Clock },
   place: PhotoPlace,

@@ -6,7 +6,7 @@ export interface Pixels {
   readonly data: Uint8Array
   readonly width: number
   readonly height: number
-  readonly channels: number
+  readonly channels: 1 | 2 | 3 | 4
 }
 
 export interface Square {

@@ -3,7 +3,7 @@ import { acceptBytes } from './accept.ts'
 import type { Look } from './look/looked.ts'
 import type { SafePhoto } from './safe.ts'
 import { type TurnsOptions, takeTurns } from './turns.ts'
-import type { Done, Job } from './worker.ts'
+import type { Done, Job } from './work.ts'
 import { startWorker } from './worker-process.ts'
 
 export interface Looked {

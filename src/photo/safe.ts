@@ -1,7 +1,7 @@
 import sharp from 'sharp'
-import { Failure } from '../base/failures.ts'
-import { accept, photoLimits } from './accept.ts'
+import { accept } from './accept.ts'
 import { clothIn, type SeenCloth } from './cloth.ts'
+import { decode } from './decode.ts'
 
 /** Longest side in pixels of each picture that is kept. */
 export const sides = { full: 3000, view: 1200, thumb: 320 } as const
@@ -28,8 +28,9 @@ const jpeg = { quality: 88, chromaSubsampling: '4:4:4' } as const
  */
 export async function makeSafe(bytes: Uint8Array): Promise<SafePhoto> {
   await accept(bytes)
-  const { data, info } = await decode(bytes)
-  const raw = { width: info.width, height: info.height, channels: info.channels }
+  // Decoded once, for all sizes.
+  const { data, width, height, channels } = await decode(bytes, sides.full)
+  const raw = { width, height, channels }
   const encode = async (side: number) =>
     await sharp(data, { raw })
       .resize(side, side, { fit: 'inside', withoutEnlargement: true })
@@ -38,8 +39,8 @@ export async function makeSafe(bytes: Uint8Array): Promise<SafePhoto> {
   const { square, seen } = clothIn({ data, ...raw })
   return {
     seen,
-    width: info.width,
-    height: info.height,
+    width,
+    height,
     full: await encode(sides.full),
     view: await encode(sides.view),
     thumb: await encode(sides.thumb),
@@ -49,18 +50,4 @@ export async function makeSafe(bytes: Uint8Array): Promise<SafePhoto> {
       .jpeg(jpeg)
       .toBuffer(),
   }
-}
-
-/** Decodes once, for all sizes. See-through parts become white paper. */
-function decode(bytes: Uint8Array) {
-  return sharp(bytes, { failOn: 'error', limitInputPixels: photoLimits.pixels })
-    .autoOrient()
-    .resize(sides.full, sides.full, { fit: 'inside', withoutEnlargement: true })
-    .flatten({ background: '#fff' })
-    .toColourspace('srgb')
-    .raw({ depth: 'uchar' })
-    .toBuffer({ resolveWithObject: true })
-    .catch((cause: unknown) => {
-      throw new Failure('corrupt_image', {}, { cause })
-    })
 }

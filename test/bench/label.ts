@@ -12,9 +12,8 @@ import { readLines } from '../../src/textile/label-lines.ts'
 import type { LabelReading } from '../../src/textile/reading.ts'
 import { score } from '../labels/score.ts'
 import type { Truth } from '../labels/truth.ts'
+import { growthOf, megabytes, memoryOf, timesOf } from './readings.ts'
 
-/** Memory is compared from here on: by then everything has been used once; so many readings at a time. */
-const warm = 50
 const longestMs = 60_000
 
 /** The networks alone: lines found once and read once, as they lie. */
@@ -32,18 +31,6 @@ function photosOf(seed: number): string[] {
     .filter((file) => file.endsWith('.jpg'))
     .map((file) => folder + file)
 }
-
-/** What a process holds in memory now and has held at most, MB (Linux: proc(5), `VmRSS` and `VmHWM`). */
-function memoryOf(pid: number | undefined): { readonly now: number; readonly most: number } {
-  const status = readFileSync(`/proc/${pid}/status`, 'utf8')
-  const of = (name: string) => Number(new RegExp(`^${name}:\\s+(\\d+) kB`, 'm').exec(status)![1])
-  return { now: (of('VmRSS') * 1024) / 1e6, most: (of('VmHWM') * 1024) / 1e6 }
-}
-
-const megabytes = (size: number): string => `${Math.round(size)} MB`
-
-const middle = (values: readonly number[]): number =>
-  values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0
 
 const percent = (share: number | null): string => (share === null ? '–' : `${share.toFixed(1)} %`)
 
@@ -91,18 +78,10 @@ export async function benchLabel(given: readonly string[]): Promise<void> {
     readings.set(truth.file, readLines(done.words.lines, { isClear: isClear(done.words) }))
   }
   tellScores(truths, readings)
-  const sorted = took.toSorted((a, b) => a - b)
-  const at = (share: number) =>
-    `${(sorted[Math.floor(share * (sorted.length - 1))]! / 1000).toFixed(2)} s`
-  const [early, late] = [memory.slice(warm, 2 * warm), memory.slice(-warm)].map(middle)
-  const settled =
-    memory.length < 3 * warm
-      ? ''
-      : `; in the middle of readings ${warm + 1} to ${2 * warm} ${megabytes(early!)}, of the last ${warm} ${megabytes(late!)} (${percent((late! / early! - 1) * 100)} more), ${percent((Math.max(...memory.slice(warm)) / memory[warm]! - 1) * 100)} more at most than after ${warm + 1}`
   process.stdout.write(
-    `${took.length} readings: median ${at(0.5)}, p95 ${at(0.95)}, longest ${at(1)}\n` +
+    `${took.length} readings: ${timesOf(took)}\n` +
       `to the networks alone, on decoded pixels: ${(whole / alone).toFixed(2)}\n` +
-      `start ${(loaded / 1000).toFixed(2)} s; memory of the reader ${megabytes(before)} before, ${megabytes(memory[0]!)} after the first, ${megabytes(memory.at(-1)!)} after the last${settled}; at most ${megabytes(memoryOf(worker.pid).most)}\n`,
+      `start ${(loaded / 1000).toFixed(2)} s; memory of the reader ${megabytes(before)} before, ${growthOf(memory)}; at most ${megabytes(memoryOf(worker.pid).most)}\n`,
   )
   await worker.end()
 }

@@ -1,6 +1,7 @@
 import { loadavg } from 'node:os'
 import { benchCut } from './cut.ts'
 import { benchLabel } from './label.ts'
+import { benchLook } from './look.ts'
 import { benchPlace } from './place.ts'
 import { benchPlan } from './plan.ts'
 
@@ -8,6 +9,7 @@ import { benchPlan } from './plan.ts'
 const benches: Readonly<Record<string, (given: readonly string[]) => Promise<void>>> = {
   cut: benchCut,
   label: benchLabel,
+  look: benchLook,
   place: benchPlace,
   plan: benchPlan,
 }

@@ -5,7 +5,7 @@ import { chanceOf } from '../help/chance.ts'
 import type { Art } from './art.ts'
 import { develop, expose } from './develop.ts'
 import { extents } from './extents.ts'
-import { drawLook, type Look } from './look.ts'
+import { drawLook, type Fault, type Look } from './look.ts'
 import { boxIn, coloursIn, inInches, maskBox, sheetIn } from './measure.ts'
 import { setScene } from './scene.ts'
 import { type Scene, type Shot, shoot } from './shoot.ts'
@@ -18,15 +18,20 @@ export interface Photo {
   readonly mask: Buffer
 }
 
+/** What is not left to chance: the photo's long side, px, and what is wrong with it. */
+export interface Told {
+  readonly long?: number
+  readonly fault?: Fault
+}
+
 /** One photo of a set: the same for the same seed, number and art. */
 export async function drawPhoto(
   seed: number,
   number: number,
   art: Art,
-  long?: number,
+  told: Told = {},
 ): Promise<Photo> {
-  const drawn = drawLook(chanceOf(seed, number), number)
-  const look: Look = long === undefined ? drawn : { ...drawn, long }
+  const look: Look = { ...drawLook(chanceOf(seed, number), number, told.fault), ...told }
   const { scene, shot } = await shotOf(look, seed, number, art)
   const codes = expose(shot, look, chanceOf(seed, number, 6))
   const name = `photo-${String(number).padStart(4, '0')}`
@@ -141,19 +146,22 @@ function truthOf(
 
 /**
  * Draws so many photos of the set of a seed into a folder, each with its truth and its mask beside it.
- * `drawn` hears after each photo how many there are; `long` is their long side, px, where it is not drawn.
+ * `drawn` hears after each photo how many there are, `told` tells of the photo of a number.
  */
 export async function drawSet(
   folder: string,
   seed: number,
   count: number,
   art: Art,
-  { drawn, long }: { readonly drawn?: (count: number) => void; readonly long?: number } = {},
+  {
+    drawn,
+    told,
+  }: { readonly drawn?: (count: number) => void; readonly told?: (n: number) => Told } = {},
 ): Promise<Truth[]> {
   mkdirSync(folder, { recursive: true })
   const truths: Truth[] = []
   for (let number = 0; number < count; number++) {
-    const { truth, jpeg, mask } = await drawPhoto(seed, number, art, long)
+    const { truth, jpeg, mask } = await drawPhoto(seed, number, art, told?.(number))
     writeFileSync(join(folder, truth.file), jpeg)
     writeFileSync(join(folder, truth.mask), mask)
     writeFileSync(join(folder, truth.file.replace(/jpg$/, 'json')), JSON.stringify(truth, null, 2))

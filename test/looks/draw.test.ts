@@ -34,7 +34,7 @@ const long = 480
 
 /** The first photo of the set whose look is such. */
 const drawn = (wanted: (look: Look) => boolean): Promise<Photo> =>
-  drawPhoto(seed, looks.findIndex(wanted), art, long)
+  drawPhoto(seed, looks.findIndex(wanted), art, { long })
 
 interface Pixels {
   readonly data: Buffer
@@ -84,7 +84,7 @@ beforeAll(async () => {
 })
 
 test('the same seed draws the same photo', async () => {
-  const again = await drawPhoto(seed, photo.truth.number, art, long)
+  const again = await drawPhoto(seed, photo.truth.number, art, { long })
   expect(again.truth).toEqual(photo.truth)
   expect(again.jpeg.equals(photo.jpeg)).toBe(true)
 })
@@ -200,7 +200,7 @@ function homography(
 test('a set that was drawn is read back, whole or by halves', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'looks-'))
   try {
-    const truths = await drawSet(folder, seed, 2, art, { long: 320 })
+    const truths = await drawSet(folder, seed, 2, art, { told: () => ({ long: 320 }) })
     expect(openSet(folder).map(({ truth }) => truth)).toEqual(truths)
     const [held, ...others] = openSet(folder, 'held')
     expect(others).toEqual([])

@@ -124,13 +124,14 @@ export interface Look {
 
 /**
  * Photos stand in pairs, an even and an odd number, that share class and fault, so that each half of a
- * set has as many of each. Every fourth group of four pairs has a fault.
+ * set has as many of each. Every fourth group of four pairs has a fault, or all have the one that is told.
  */
-export function drawLook(chance: Chance, number: number): Look {
+export function drawLook(chance: Chance, number: number, told?: Fault): Look {
   const pair = number >> 1
   const print = printClasses[pair % printClasses.length]!
   const group = Math.floor(pair / printClasses.length)
-  const fault = group % 4 === 3 ? faults[(pair + Math.floor(group / 4)) % faults.length]! : null
+  const inTurn = group % 4 === 3 ? faults[(pair + Math.floor(group / 4)) % faults.length]! : null
+  const fault = told ?? inTurn
   const kind = chance.weighed(kindsFor[print] as Record<GarmentKind, number>)
   const chest = print === 'single' && chance.happens(0.22)
   const quarter = chance.happens(0.1) ? chance.one([90, -90, 180]) : 0

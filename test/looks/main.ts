@@ -7,13 +7,14 @@ import { contactSheet } from '../help/contact-sheet.ts'
 import { aimsOf, lineOf } from './aims.ts'
 import { openArt } from './art.ts'
 import { drawSet } from './draw-set.ts'
+import { faults } from './look.ts'
 import { openSet } from './open-set.ts'
 import type { Reading } from './reading.ts'
 import { score } from './score.ts'
 
 /**
- * main.ts [<seed>] [<photos>]: photos of invented garments, each with what it shows in a JSON and a mask
- * beside it, into test/.out/looks/<seed>/.
+ * main.ts [<seed>] [<photos>] [<fault>]: photos of invented garments, each with what it shows in a JSON and a
+ * mask beside it, into test/.out/looks/<seed>/; with a fault all have it, with `any` one fault each, in turn.
  * main.ts score <seed> <file> [tune|held]: how what the command `look` printed for photos of that set, a
  * line each, holds against what they show.
  */
@@ -28,12 +29,19 @@ else await draw(argv.slice(2))
 async function draw(told: readonly string[]): Promise<void> {
   const seed = seedOf.default(1).parse(told[0])
   const count = z.coerce.number().int().positive().default(400).parse(told[1])
+  const fault = z
+    .enum([...faults, 'any'])
+    .optional()
+    .parse(told[2])
   const folder = join(home, String(seed))
   rmSync(folder, { recursive: true, force: true })
   const truths = await drawSet(folder, seed, count, openArt(), {
     drawn: (done) => {
       if (done % 20 === 0) tell(`  ${done} of ${count}`)
     },
+    told: (n) => ({
+      ...(fault && { fault: fault === 'any' ? faults[n % faults.length]! : fault }),
+    }),
   })
   const files = truths.map(({ file }) => join(folder, file))
   tell(`${files.length} photos in ${folder}`)

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import type { Pixels } from '../../src/photo/cloth.ts'
 import { groundOf } from '../../src/photo/look/ground.ts'
-import { decoded, smaller } from '../../src/photo/look/look.ts'
+import { pictured, smaller } from '../../src/photo/look/look.ts'
 import { likelihood, type OutlineNets } from '../../src/photo/look/outline.ts'
 import { halved, labPlanes } from '../../src/photo/look/planes.ts'
 import {
@@ -26,7 +26,7 @@ export interface Lesson {
 }
 
 export async function lessonOf(kept: Kept): Promise<Lesson> {
-  const picture = await decoded(readFileSync(kept.path))
+  const picture = await pictured(readFileSync(kept.path))
   return { truth: kept.truth, picture, small: await smaller(picture), mask: await kept.mask() }
 }
 

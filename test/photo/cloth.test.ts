@@ -130,7 +130,12 @@ describe('where the cloth is looked for', () => {
   })
 
   test('a single pixel is a cloth of its colour', () => {
-    const pixels = { data: Uint8Array.of(0x35, 0x61, 0x9f), width: 1, height: 1, channels: 3 }
+    const pixels = {
+      data: Uint8Array.of(0x35, 0x61, 0x9f),
+      width: 1,
+      height: 1,
+      channels: 3 as const,
+    }
     expect(clothIn(pixels)).toEqual({
       square: { left: 0, top: 0, side: 1 },
       seen: { mean: '#35619f', main: [{ colour: '#35619f', share: 1 }] },

@@ -1,8 +1,10 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { type Lane, type LaneOptions, openLane } from '../../src/photo/lane.ts'
 import { makeSafe } from '../../src/photo/safe.ts'
-import type { Done, Job } from '../../src/photo/worker.ts'
+import type { Done, Job } from '../../src/photo/work.ts'
 import { startWorker, type Worker } from '../../src/photo/worker-process.ts'
+import { garments } from '../demo/pile.ts'
+import { photoOf } from '../demo/reply.ts'
 import { startChild } from '../help/child.ts'
 import { grain, plain } from '../help/pictures.ts'
 
@@ -132,4 +134,13 @@ test('a garment is looked at where that is asked for, and then alone', async () 
   const { look, photo: safe } = await lane.look(photo)
   expect(look).toMatchObject({ width: 600, height: 500 })
   expect(Buffer.compare(safe.full, (await lane.makeSafe(photo)).full)).toBe(0)
+})
+
+test('a laid-out shirt with a picture on it is seen as one, and fit to be asked by', async () => {
+  open()
+  const shirt = garments.find(({ answers }) => answers.pattern?.value === 'single')!
+  const { look } = await lane.look(await photoOf(shirt))
+  expect(look?.fitness.problems).toEqual([])
+  expect(look?.print.class).toBe('single')
+  expect(look?.graphic).not.toBeNull()
 })

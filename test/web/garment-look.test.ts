@@ -128,6 +128,18 @@ oneStore('a photo of a garment', (store) => {
     expect(chosen()).toEqual(['single'])
   })
 
+  test('in place of a good one that is ticked to go is advised on, and that one is gone', async () => {
+    const broken = { bytes: new Uint8Array(2000), name: 'torn.jpg', type: 'image/jpeg' }
+    await sendFiles(walker, [await picture(), broken])
+    const good = walker.root.querySelector('input[name=remove]')!.getAttribute('value')!
+    lane.tells = lookOf({ fitness: { ok: false, problems: ['blurred'] } })
+    await sendPhoto('#334455', { remove: good })
+    expect(walker.text('.seen-advice')).toContain('It is blurred.')
+    const left = walker.root.querySelectorAll('input[name=remove]')
+    expect(left).toHaveLength(1)
+    expect(left[0]!.getAttribute('value')).not.toBe(good)
+  })
+
   test('a close look at a worn spot is no fault beside a good photo', async () => {
     await sendPhoto()
     await walker.open(`${walker.pilePath}/1/photos`)

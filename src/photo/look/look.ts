@@ -1,7 +1,7 @@
 import sharp from 'sharp'
-import { Failure } from '../../base/failures.ts'
-import { accept, photoLimits } from '../accept.ts'
+import { accept } from '../accept.ts'
 import type { Pixels } from '../cloth.ts'
+import { decode } from '../decode.ts'
 import { type Base, baseOf } from './base.ts'
 import { boxOf } from './box.ts'
 import { coloursOf } from './colours.ts'
@@ -42,7 +42,7 @@ export async function lookAt(photo: Uint8Array): Promise<Look> {
 
 export async function see(photo: Uint8Array): Promise<Seen> {
   const { width, height } = await accept(photo)
-  const picture = await decoded(photo)
+  const picture = await pictured(photo)
   const small = await smaller(picture)
   return seeIn(picture, small, { width, height })
 }
@@ -137,23 +137,9 @@ const dark = 38
 const shadeOf = (lightness: number): Look['value'] =>
   lightness >= light ? 'light' : lightness < dark ? 'dark' : 'medium'
 
-/** See-through parts become white paper. Of a moving picture the first frame. */
-export async function decoded(bytes: Uint8Array): Promise<Pixels> {
-  const { data, info } = await sharp(bytes, {
-    failOn: 'error',
-    limitInputPixels: photoLimits.pixels,
-  })
-    .autoOrient()
-    .resize(sides.picture, sides.picture, { fit: 'inside', withoutEnlargement: true })
-    .flatten({ background: '#fff' })
-    .toColourspace('srgb')
-    .raw({ depth: 'uchar' })
-    .toBuffer({ resolveWithObject: true })
-    .catch((cause: unknown) => {
-      throw new Failure('corrupt_image', {}, { cause })
-    })
-  return inColour({ data, width: info.width, height: info.height, channels: info.channels })
-}
+/** The picture at the size that is looked at, in three channels. */
+export const pictured = async (photo: Uint8Array): Promise<Pixels> =>
+  inColour(await decode(photo, sides.picture))
 
 /** Grey pictures come with one channel. */
 function inColour({ data, width, height, channels }: Pixels): Pixels {

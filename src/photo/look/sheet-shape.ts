@@ -1,8 +1,4 @@
-/** A point of a picture. */
-interface Point {
-  readonly x: number
-  readonly y: number
-}
+import { hull, type Point, turnOf } from '../hull.ts'
 
 /**
  * How nearly the pixels of a piece fill a shape of four straight sides, as a sheet of paper or a card lying
@@ -34,24 +30,6 @@ function endsOf(of: Int32Array, width: number, piece: number): Point[] {
     )
   }
   return points
-}
-
-const turnOf = (o: Point, a: Point, b: Point): number =>
-  (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x)
-
-/** The convex hull (monotone chain: Andrew, Information Processing Letters 9 (1979) 216). */
-function hull(points: readonly Point[]): Point[] {
-  const sorted = points.toSorted((a, b) => a.x - b.x || a.y - b.y)
-  const half = (ordered: readonly Point[]): Point[] => {
-    const chain: Point[] = []
-    for (const point of ordered) {
-      while (chain.length > 1 && turnOf(chain.at(-2)!, chain.at(-1)!, point) <= 0) chain.pop()
-      chain.push(point)
-    }
-    chain.pop()
-    return chain
-  }
-  return [...half(sorted), ...half(sorted.toReversed())]
 }
 
 const around = (corners: readonly Point[], n: number): Point =>

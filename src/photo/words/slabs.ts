@@ -1,4 +1,5 @@
-import type { Point, Slab } from './picture.ts'
+import { hull, type Point } from '../hull.ts'
+import type { Slab } from './picture.ts'
 
 /** For each pixel of a grid how likely it lies within a line of words, 0 to 1. */
 export interface Likelihood {
@@ -91,24 +92,6 @@ function patches({ width, height, data }: Likelihood): Patch[] {
     found.push({ rows, columns, mean: sum / count })
   }
   return found
-}
-
-const turnOf = (o: Point, a: Point, b: Point): number =>
-  (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x)
-
-/** The convex hull (monotone chain: Andrew, Information Processing Letters 9 (1979) 216). */
-function hull(points: readonly Point[]): Point[] {
-  const sorted = points.toSorted((a, b) => a.x - b.x || a.y - b.y)
-  const half = (ordered: readonly Point[]): Point[] => {
-    const chain: Point[] = []
-    for (const point of ordered) {
-      while (chain.length > 1 && turnOf(chain.at(-2)!, chain.at(-1)!, point) <= 0) chain.pop()
-      chain.push(point)
-    }
-    chain.pop()
-    return chain
-  }
-  return [...half(sorted), ...half(sorted.toReversed())]
 }
 
 /** The slab of least area around a hull: one of its sides lies along one of the hull's. */

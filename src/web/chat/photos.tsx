@@ -19,18 +19,7 @@ export function PhotoFields({
           <Attached photos={attached} />
         </>
       )}
-      {advice.length > 0 && (
-        <div class="seen-advice" id="seen-advice" tabIndex={-1}>
-          <strong>{say('look.again')}</strong>
-          <ul>
-            {advice.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
-          <p class="hint">{say('look.anyway')}</p>
-          <input type="hidden" name="anyway" value="yes" />
-        </div>
-      )}
+      {advice.length > 0 && <input type="hidden" name="anyway" value="yes" />}
       <label class="legend" for="field-photo">
         {say(attached.length > 0 ? 'photo.more' : 'photo.choose')}
       </label>
@@ -47,6 +36,22 @@ export function PhotoFields({
       <p class="hint" id="photo-hint">
         {say('photo.hint', { most })}
       </p>
+    </div>
+  )
+}
+
+/** What to do better with another photo. */
+export function Advice({ advice }: { advice: readonly string[] }) {
+  const say = useSay()
+  return (
+    <div class="seen-advice" role="status">
+      <strong>{say('look.again')}</strong>
+      <ul>
+        {advice.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+      <p>{say('look.anyway')}</p>
     </div>
   )
 }

@@ -1,4 +1,5 @@
 import { AnswerFields } from './answering.tsx'
+import { Advice } from './photos.tsx'
 import {
   ActButton,
   Cautions,
@@ -72,6 +73,7 @@ function Asked({ question }: { question: Question }) {
         {question.title}
       </h1>
       <ErrorSummary errors={question.errors} />
+      {adviceOf(question).length > 0 && <Advice advice={adviceOf(question)} />}
       {question.help && (
         <p class="help" id="help">
           {question.help}
@@ -83,6 +85,9 @@ function Asked({ question }: { question: Question }) {
     </>
   )
 }
+
+const adviceOf = ({ answering }: Question): readonly string[] =>
+  answering.kind === 'photo' ? answering.advice : []
 
 /** A photo of the garment with what was seen on it. */
 function Seen({ look: { photo, box, sentence } }: { look: LookShown }) {

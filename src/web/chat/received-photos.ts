@@ -31,7 +31,8 @@ export async function answerOfPhotos(
   form: Form,
 ): Promise<Answer> {
   const { db } = context.store
-  const held = [...ticked(replies, question.id), ...(await draftsOf(db, place))]
+  const drafts = await draftsOf(db, place)
+  const held = [...ticked(replies, question.id), ...drafts]
   const gone = listOf(form.fields.remove)
   const most = question.max ?? 1
   const room = most - held.filter((id) => !gone.includes(id)).length
@@ -40,9 +41,18 @@ export async function answerOfPhotos(
   const ids = [...held, ...taken].filter((id) => !gone.includes(id))
   const reply = readReply(question, [], { act: 'answer', value: ids })
   const isUnfit = async () => faultsSeen(await looksOf(db, place.pileId, ids)).length > 0
+  const retake = taken.length > 0 && form.fields.anyway === undefined && (await isUnfit())
+  // What an answer still holds goes with the next answer alone; a draft may go at once.
+  if (retake)
+    await dropPhotos(
+      db,
+      place.pileId,
+      gone.filter((id) => drafts.includes(id)),
+      context.clock(),
+    )
   return {
     reply,
-    retake: taken.length > 0 && form.fields.anyway === undefined && (await isUnfit()),
+    retake,
     settle: async (again) => {
       await dropPhotos(db, place.pileId, again ? taken : gone, context.clock())
       if (!again) await keepPhotos(db, place.pileId, 'given' in reply ? ids : [])
