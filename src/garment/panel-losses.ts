@@ -18,6 +18,8 @@ export type Loss =
   | 'tie-taper'
   | 'bib'
   | 'hole'
+  | 'stain'
+  | 'thin'
 
 /** What is taken off a panel's edges. */
 export type Edge =
@@ -192,6 +194,8 @@ export const figureOf: Readonly<Record<Loss | Edge, string>> = {
   'tie-taper': ofBody('tieTaper'),
   bib: ofBody('bib'),
   hole: 'panels/hole with its rim',
+  stain: 'panels/hole with its rim',
+  thin: 'panels/hole with its rim',
   'side-seams': 'panels/lost with the side seams',
   'shoulder-and-hem': 'panels/lost with shoulder and hem',
   'button-band': 'panels/button band',

@@ -1,7 +1,6 @@
-import { type Figure, practice } from '../base/figure.ts'
 import type { Facts, Size } from './facts.ts'
 import { type Flat, flatOf, smallest } from './garment-sizes.ts'
-import { down, type Panel, type Rect } from './panel-losses.ts'
+import type { Panel, Rect } from './panel-losses.ts'
 import {
   apronPanels,
   backZip,
@@ -19,6 +18,8 @@ import {
   waistSeam,
   whole,
 } from './panel-shapes.ts'
+import { worn } from './panel-spots.ts'
+import type { Spot } from './spots.ts'
 
 export type { Panel, Rect }
 
@@ -60,69 +61,22 @@ const byKind: Readonly<Record<Facts['kind'], (flat: Flat) => Panel[]>> = {
   other: () => [],
 }
 
-/** A hole nobody has placed yet, with its weak rim, inches. Common practice, no source. */
-const holeIn = 4
-
-/**
- * From the edge, inches: one and a half small squares, so that the hole falls into the pieces and not
- * into the cloth that is left over between them.
- */
-const holeAtIn = 7.5
-
-/** Half a small square above the hem, inches, where all above it is lost anyway. */
-const nearEdgeIn = 2.5
-
-export const holeFigures: readonly Figure[] = [
-  { figure: 'panels/hole with its rim', value: holeIn, unit: 'in', source: practice },
-  { figure: 'panels/hole from the edge', value: holeAtIn, unit: 'in', source: practice },
-  { figure: 'panels/hole above the hem', value: nearEdgeIn, unit: 'in', source: practice },
-]
-
-const holeFrom = (side: number): number =>
-  side >= holeAtIn + holeIn ? side - holeAtIn - holeIn : down(Math.max(0, side - holeIn) / 2)
-
-const overlap = (a: Rect, b: Rect): boolean =>
-  a.x < b.x + b.w && b.x < a.x + a.w && a.y < b.y + b.h && b.y < a.y + a.h
-
-/** Where the hole costs cloth: not within what is lost anyway, as long as there is such a place. */
-function holeOf({ w, h, defects }: Panel): Rect {
-  const [x, y] = [holeFrom(w), holeFrom(h)]
-  const places = [x, w - holeIn - x].flatMap((left) =>
-    [y, h - holeIn - y, Math.max(0, h - holeIn - nearEdgeIn)].map(
-      (top): Rect => ({ what: 'hole', x: left, y: top, w: holeIn, h: holeIn }),
-    ),
-  )
-  return places.find((at) => !defects.some((lost) => overlap(at, lost))) ?? places[0]!
-}
-
-const areaOf = ({ w, h }: Panel): number => w * h
-
-/** One copy of the largest panel gets the hole; of two as large the back, which has no pouch. */
-function pierced(panels: readonly Panel[]): Panel[] {
-  const largest = panels.reduce((most, one) => (areaOf(one) >= areaOf(most) ? one : most))
-  const worn = { ...largest, count: 1, defects: [...largest.defects, holeOf(largest)] }
-  const rest = { ...largest, count: largest.count - 1 }
-  return panels.flatMap((panel) =>
-    panel !== largest ? [panel] : rest.count > 0 ? [worn, rest] : [worn],
-  )
-}
-
 /** What a garment of that size measures laid flat, inches; null where only measuring tells. */
 export const flatMeasures = (kind: Facts['kind'], size: GarmentSize): Flat | null =>
   typeof size === 'object' ? size : flatOf(kind, size === 'unknown' ? smallest(kind) : size)
 
 /**
- * The panels a garment gives after teardown, seams off. Empty where only measuring tells. A hole whose
- * place is not known is laid into the largest panel.
+ * The panels a garment gives after teardown, seams off, and less what holes and marked spots cost. Empty where
+ * only measuring tells.
  */
 export function panelsOf(
   kind: Facts['kind'],
   size: GarmentSize,
   { wear }: Partial<Pick<Facts, 'wear'>> = {},
+  spots: readonly Spot[] = [],
 ): Panel[] {
   const flat = flatMeasures(kind, size)
   if (!flat) return []
   const panels = byKind[kind](flat).filter(({ w, h }) => w > 0 && h > 0)
-  const isWorn = wear === 'holes' || wear === 'shattered' || wear === 'unknown'
-  return isWorn && panels.length > 0 ? pierced(panels) : panels
+  return worn(kind, panels, wear, spots)
 }

@@ -3,6 +3,7 @@ import { sizesOf } from '../garment/garment-sizes.ts'
 import type { Grading } from '../garment/grade.ts'
 import type { GarmentSize } from '../garment/panels.ts'
 import type { PressPlan } from '../garment/press.ts'
+import type { Spot } from '../garment/spots.ts'
 import { postWeight } from './post-weight.ts'
 import type { Rates } from './rates.ts'
 import type { Wish } from './wish.ts'
@@ -25,6 +26,8 @@ export interface Priced {
   readonly kind: Facts['kind']
   readonly size: GarmentSize
   readonly facts: Facts
+  /** Holes, stains and thin places that somebody marked. */
+  readonly spots?: readonly Spot[]
   readonly grading: Pick<Grading, 'grade' | 'press' | 'layouts'>
 }
 
@@ -36,6 +39,7 @@ export interface GarmentChoices {
   /** What it may weigh in the post. */
   readonly grams: readonly number[]
   readonly wears: readonly Facts['wear'][]
+  readonly spots?: readonly Spot[] | undefined
   readonly holds: readonly Hold[]
   /** By layout, whether its cloth may go into it; the likely answer first. */
   readonly suits: Readonly<Record<string, readonly boolean[]>>
@@ -120,6 +124,7 @@ export const choicesOf = (garment: Priced, rates: Rates): GarmentChoices => ({
   used: usedOf(garment),
   sizes: sizesOpen(garment),
   wears: garment.facts.wear === 'unknown' ? ['sound', 'holes'] : [garment.facts.wear],
+  spots: garment.spots,
   grams: gramsOf(garment, rates),
   holds: holdsOf(garment, Object.keys(rates.interfacing)),
   suits: suitsOf(garment),
@@ -161,13 +166,14 @@ function keep(all: Choices, likely: Choices, parts: readonly (keyof GarmentChoic
 export const pinned = ({ quilts, alike, garments }: Choices): Choices => ({
   quilts: first(quilts),
   alike,
-  garments: garments.map(({ n, kind, used, sizes, grams, wears, holds, suits }) => ({
+  garments: garments.map(({ n, kind, used, sizes, grams, wears, spots, holds, suits }) => ({
     n,
     kind,
     used: first(used),
     sizes: first(sizes),
     grams: first(grams),
     wears: first(wears),
+    spots,
     holds: first(holds),
     suits: Object.fromEntries(
       Object.entries(suits).map(([layout, options]) => [layout, first(options)]),

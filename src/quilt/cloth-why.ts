@@ -8,7 +8,9 @@ import {
   type Rect,
   type Trim,
 } from '../garment/panel-losses.ts'
-import { flatMeasures, type GarmentSize, holeFigures, panelsOf } from '../garment/panels.ts'
+import { holeFigures } from '../garment/panel-spots.ts'
+import { flatMeasures, type GarmentSize, panelsOf } from '../garment/panels.ts'
+import type { Spot } from '../garment/spots.ts'
 import type { Extent } from './layout.ts'
 import { enoughFrom, pieceCount, piecesOf, yardstick, yieldFigures, yieldOf } from './yield.ts'
 
@@ -27,7 +29,7 @@ export interface PanelWhy {
   readonly pieces: number
 }
 
-/** What a garment's yield follows from. A graphic and stains take nothing off here. */
+/** What a garment's yield follows from. A graphic, and stains that nobody marked on a picture, take nothing off here. */
 export interface ClothWhy {
   readonly kind: Facts['kind']
   readonly size: GarmentSize
@@ -75,8 +77,9 @@ export function clothWhy(
   kind: Facts['kind'],
   size: GarmentSize,
   { wear }: Pick<Facts, 'wear'>,
+  spots: readonly Spot[] = [],
 ): ClothWhy {
-  const panels = panelsOf(kind, size, { wear })
+  const panels = panelsOf(kind, size, { wear }, spots)
   const pieces = piecesOf(panels, yardstick)
   return {
     kind,

@@ -6,7 +6,7 @@ import { piecesOf } from './yield.ts'
 type Kind = GarmentChoices['kind']
 type Size = GarmentChoices['sizes'][number]
 
-/** What garments give; each kind, size and wear is counted once for each piece. */
+/** What garments give; each kind, size, wear and what is marked is counted once for each piece. */
 export interface Supply {
   /** Square inches of cut pieces of a garment, for each way it may turn out; the likely one first. */
   readonly pieces: (garment: GarmentChoices, piece: Extent) => number[]
@@ -28,16 +28,21 @@ function once(): (key: unknown, ask: () => number) => number {
 export function supplyCounter(): Supply {
   const counted = once()
   const measured = once()
-  const areaOf = (kind: Kind, size: Size, wear: GarmentChoices['wears'][number], piece: Extent) =>
+  const areaOf = (
+    { kind, spots }: GarmentChoices,
+    size: Size,
+    wear: GarmentChoices['wears'][number],
+    piece: Extent,
+  ) =>
     counted(
-      [kind, size, wear, piece.w, piece.h],
-      () => piecesOf(panelsOf(kind, size, { wear }), piece) * piece.w * piece.h,
+      [kind, size, wear, piece.w, piece.h, spots],
+      () => piecesOf(panelsOf(kind, size, { wear }, spots), piece) * piece.w * piece.h,
     )
   return {
-    pieces: ({ kind, used, sizes, wears }, piece) =>
-      used.flatMap((isUsed) =>
-        sizes.flatMap((size) =>
-          wears.map((wear) => (isUsed ? areaOf(kind, size, wear, piece) : 0)),
+    pieces: (garment, piece) =>
+      garment.used.flatMap((isUsed) =>
+        garment.sizes.flatMap((size) =>
+          garment.wears.map((wear) => (isUsed ? areaOf(garment, size, wear, piece) : 0)),
         ),
       ),
     cloth: (kind, size) =>

@@ -1,6 +1,7 @@
 import { type Figure, practice } from '../base/figure.ts'
 import type { Facts } from '../garment/facts.ts'
 import { type GarmentSize, type Panel, panelsOf } from '../garment/panels.ts'
+import type { Spot } from '../garment/spots.ts'
 import type { Extent } from './layout.ts'
 
 /** What is cut, in any one unit of length: `count` alike, none of it from the defects. */
@@ -96,12 +97,13 @@ export function yieldOf(count: number): Facts['yield'] {
   return count < enoughFrom ? 'few' : 'enough'
 }
 
-/** The fact `yield` from kind, size and wear; `unknown` where only measuring tells. */
+/** The fact `yield` from kind, size, wear and marked spots; `unknown` where only measuring tells. */
 export function yieldFact(
   kind: Facts['kind'],
   size: GarmentSize,
   facts: Pick<Facts, 'wear'>,
+  spots: readonly Spot[] = [],
 ): Facts['yield'] {
-  const panels = panelsOf(kind, size, facts)
+  const panels = panelsOf(kind, size, facts, spots)
   return panels.length === 0 ? 'unknown' : yieldOf(piecesOf(panels, yardstick))
 }

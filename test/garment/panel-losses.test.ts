@@ -1,12 +1,19 @@
 import { expect, test } from 'vitest'
 import { domains, sizes } from '../../src/garment/facts.ts'
 import { figureOf, panelFigures } from '../../src/garment/panel-losses.ts'
-import { holeFigures, panelsOf } from '../../src/garment/panels.ts'
+import { holeFigures } from '../../src/garment/panel-spots.ts'
+import { panelsOf } from '../../src/garment/panels.ts'
+import { partsOf, spotKinds } from '../../src/garment/spots.ts'
 
 const every = domains.kind.flatMap((kind) =>
   sizes.flatMap((size) =>
     (['sound', 'holes'] as const).flatMap((wear) =>
-      panelsOf(kind, size, { wear }).map((panel) => ({ of: `${kind} ${size}`, ...panel })),
+      panelsOf(
+        kind,
+        size,
+        { wear },
+        spotKinds.map((what, n) => ({ what, part: partsOf(kind)[n] ?? null })),
+      ).map((panel) => ({ of: `${kind} ${size}`, ...panel })),
     ),
   ),
 )
