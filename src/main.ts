@@ -1,6 +1,5 @@
 import { mkdirSync } from 'node:fs'
 import type { AddressInfo } from 'node:net'
-import { join, resolve } from 'node:path'
 import { buildApp } from './app.ts'
 import { systemClock } from './base/clock.ts'
 import { openLog } from './base/log.ts'
@@ -13,6 +12,7 @@ import { learnProven } from './intake/learn.ts'
 import { proofFolders } from './intake/proofs.ts'
 import { drawings } from './papers/drawings/index.ts'
 import { openFolderPhotos } from './photo/keep.ts'
+import { openBucketPhotos } from './photo/keep-bucket.ts'
 import { openLabelReader } from './photo/label-lane.ts'
 import { openLane } from './photo/lane.ts'
 import { openPaints } from './photo/paint.ts'
@@ -57,7 +57,10 @@ export async function serve(config: Config): Promise<Serving> {
   await migrate(store)
   await checkOpenVersions(store.db, knowledge)
 
-  const photos = await openFolderPhotos(join(resolve(config.dataDir), 'photos'))
+  const { photosAt } = config
+  const photos = await ('bucket' in photosAt
+    ? openBucketPhotos(photosAt.bucket)
+    : openFolderPhotos(photosAt.folder))
   const lane = openLane()
   const labels = openLabelReader({
     onAbsent: (why) => log.warn({ why }, 'labels cannot be read on photos here: they are typed'),

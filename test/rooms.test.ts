@@ -46,6 +46,7 @@ const owners: readonly [packages: RegExp, where: RegExp][] = [
   [/^(pg|pg-.*|@photostructure\/sqlite|@electric-sql\/.*)$/, /^src\/store\//],
   [/^(preact|preact-.*)(\/.*)?$/, /^src\/(web|papers)\//],
   [/^pino$/, /^src\/base\/log\.ts$/],
+  [/^s3mini$/, /^src\/photo\//],
   [/^highs$/, /^src\/planning\//],
   [/^(onnxruntime-node|@gutenye\/ocr-models(\/.*)?)$/, /^src\/photo\/words\//],
 ]

@@ -28,13 +28,26 @@ export interface PhotoStore {
 }
 
 /** The largest comes last and goes first: where it is the others are too, but for those kept only since. */
-const order = ['cloth', 'thumb', 'view', 'full'] as const satisfies readonly Derived[]
+export const derivedInOrder = [
+  'cloth',
+  'thumb',
+  'view',
+  'full',
+] as const satisfies readonly Derived[]
+
+/** The name of a photo: SHA-256 of its largest picture. */
+export const nameOf = ({ full }: SafePhoto): string => sha256(full)
+
+/** What each of its pictures is called, in a folder and in a bucket. */
+export const fileOf = (name: string, derived: Derived): string => `${name}.${derived}.jpg`
+
+export const isPhotoName = (name: string): boolean => /^[0-9a-f]{64}$/.test(name)
 
 const draftSuffix = '.draft'
 
 /** Photos as files of one folder, which is made if need be. Throws `store_unavailable`. */
 export async function openFolderPhotos(folder: string): Promise<PhotoStore> {
-  const file = (name: string, derived: Derived) => join(folder, `${name}.${derived}.jpg`)
+  const file = (name: string, derived: Derived) => join(folder, fileOf(name, derived))
 
   await reaching(async () => {
     await mkdir(folder, { recursive: true, mode: 0o700 })
@@ -44,8 +57,8 @@ export async function openFolderPhotos(folder: string): Promise<PhotoStore> {
   return {
     keep: (photo) =>
       reaching(async () => {
-        const name = sha256(photo.full)
-        for (const derived of order) {
+        const name = nameOf(photo)
+        for (const derived of derivedInOrder) {
           const path = file(name, derived)
           if (!(await exists(path))) await write(path, photo[derived])
         }
@@ -53,13 +66,14 @@ export async function openFolderPhotos(folder: string): Promise<PhotoStore> {
         return name
       }),
     open: async (name, derived) => {
-      if (!/^[0-9a-f]{64}$/.test(name)) throw new Failure('not_found')
+      if (!isPhotoName(name)) throw new Failure('not_found')
       return reaching(() => readFile(file(name, derived)).catch(notThere))
     },
     remove: (name) =>
       reaching(async () => {
-        if (!/^[0-9a-f]{64}$/.test(name)) return
-        for (const derived of order.toReversed()) await rm(file(name, derived), { force: true })
+        if (!isPhotoName(name)) return
+        for (const derived of derivedInOrder.toReversed())
+          await rm(file(name, derived), { force: true })
         await sync(folder)
       }),
     ready: () => reaching(() => access(folder, constants.R_OK | constants.W_OK)),

@@ -358,6 +358,10 @@ describe('a setting that is wrong', () => {
     ['DATABASE_URL', 'mysql://x/y'],
     ['PUBLIC_URL', 'workshop'],
     ['LOG_LEVEL', 'loud'],
+    ['PHOTOS_URL', 'https://store.example/photos'],
+    ['PHOTOS_URL', 's3://'],
+    ['PHOTOS_URL', 's3://Bucket/photos'],
+    ['PHOTOS_URL', 's3://bucket/../other'],
   ])('%s=%s stops the start by its name', async (name, value) => {
     const refused = refusal(await runHere(['serve'], { DATA_DIR: folder(), [name]: value }))
     expect(refused).toMatchObject({ exit: 1, stdout: '', code: 'setting_invalid' })

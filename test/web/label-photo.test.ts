@@ -1,3 +1,4 @@
+import { mkdirSync, rmSync } from 'node:fs'
 import { Writable } from 'node:stream'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { Failure, type FailureCode } from '../../src/base/failures.ts'
@@ -450,6 +451,20 @@ oneStore('the photo of a label', (store) => {
       expect(walker.status).toBe(422)
       expect(walker.text('#error-note')).not.toBe('')
       expect(walker.root.querySelector('#error-photo')).toBeNull()
+    })
+
+    test('keeps its note on the page while photos cannot be kept, and goes on afterwards', async () => {
+      rmSync(app.photosFolder, { recursive: true })
+      try {
+        await sendFiles(walker, [await picture()], asks)
+      } finally {
+        mkdirSync(app.photosFolder)
+      }
+      expect(walker.status).toBe(503)
+      expect(walker.text('#error-photo')).toContain('try again in a minute')
+      expect(walker.text('textarea[name=note]')).toBe('Is this wool?')
+      await sendFiles(walker, [await picture()], asks)
+      expect(await kept()).toMatchObject({ asked: 'Is this wool?', photo: expect.any(String) })
     })
 
     test('another garment’s photo cannot be sent along, nor taken away', async () => {

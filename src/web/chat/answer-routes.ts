@@ -14,7 +14,7 @@ import { openPile, plannedFor, questionParams, show, withDrafts } from './opened
 import { paths } from './paths.ts'
 import { questionPage, readerOf } from './present-pages.ts'
 import { type Asking, findAsking, type Sent } from './present-question.ts'
-import { answerOfLabel, asksToRead, labelTroubles, readSentLabel } from './received-label.ts'
+import { answerOfLabel, asksToRead, photoTroubles, readSentLabel } from './received-label.ts'
 import { type Answer, answerOfPhotos } from './received-photos.ts'
 import type { FieldError } from './view.ts'
 
@@ -71,9 +71,12 @@ async function answerOf(
 const hadPrice = ({ garments }: Pile, item: number): boolean =>
   garments.some(({ n, dropped, grading }) => grading && !dropped && (item === 0 || n === item))
 
-/** A refusal shows the question again; of our own failures only those that leave a label to be typed. */
-const staysHere = ({ code, status }: Failure, { question }: Asking): boolean =>
-  status < 500 || (question.kind === 'label' && labelTroubles.includes(code))
+const takesPhotos = ({ question }: Asking): boolean =>
+  question.kind === 'label' || question.kind === 'photo'
+
+/** A refusal shows the question again; of our own failures only those with a photo. */
+const staysHere = ({ code, status }: Failure, asking: Asking): boolean =>
+  status < 500 || (takesPhotos(asking) && photoTroubles.includes(code))
 
 /** The question once more, with what was sent. */
 async function showAgain(
@@ -148,7 +151,11 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
         return reply.redirect(changed ? paths.changed(key, outcome.seq - 1) : paths.pile(key), 303)
       } catch (error) {
         if (!(error instanceof Failure) || !staysHere(error, asking)) throw error
-        request.log.info({ code: error.code, question }, 'answer refused')
+        const ours = error.status >= 500
+        request.log[ours ? 'error' : 'info'](
+          { code: error.code, question, ...(ours && { err: error }) },
+          'answer refused',
+        )
         const sentence = failureSentence(error, opened.language)
         const field = fieldOf(error, asking, form.fields)
         const raw = rawOf(form.fields)

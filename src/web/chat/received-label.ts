@@ -29,8 +29,13 @@ import type { Answer } from './received-photos.ts'
 export const labelReader = ({ labels }: ChatContext): LabelReader | null =>
   labels && labels.state() !== 'absent' ? labels : null
 
-/** Our own troubles with a photo: the page stays, and the words may still be typed. */
-export const labelTroubles: readonly FailureCode[] = ['label_unread', 'photo_failed', 'busy']
+/** Our own troubles with a photo: the page stays with what was typed on it. */
+export const photoTroubles: readonly FailureCode[] = [
+  'label_unread',
+  'photo_failed',
+  'busy',
+  'store_unavailable',
+]
 
 /** Its button was pressed, or a photo was sent where words should be. */
 export function asksToRead(context: ChatContext, { question }: Asking, form: Form): boolean {
