@@ -1,33 +1,55 @@
-import { between, oneOf, share, whole } from './chance.ts'
+import type { Chance } from './chance.ts'
 
-/** A picture of a few shapes, and at times a word, within a unit square. */
-export function motif(cols: readonly string[]): string {
-  let g = ''
-  const k = whole(2, 6)
-  for (let i = 0; i < k; i++) {
-    const c = oneOf(cols),
-      x = between(-0.3, 0.3),
-      y = between(-0.3, 0.3),
-      r = between(0.12, 0.3)
-    const t = whole(0, 4)
-    if (t === 0) g += `<circle cx="${x}" cy="${y}" r="${r * 0.8}" fill="${c}"/>`
-    else if (t === 1)
-      g += `<rect x="${x - r}" y="${y - r * 0.7}" width="${2 * r}" height="${1.4 * r}" fill="${c}" transform="rotate(${between(0, 90)} ${x} ${y})"/>`
-    else if (t === 2) {
-      let p = ''
-      const n = whole(3, 8)
-      for (let q = 0; q < 2 * n; q++) {
-        const a = (Math.PI * q) / n,
-          rr = q % 2 ? r * 0.45 : r
-        p += `${x + rr * Math.cos(a)},${y + rr * Math.sin(a)} `
-      }
-      g += `<polygon points="${p}" fill="${c}"/>`
-    } else if (t === 3)
-      g += `<ellipse cx="${x}" cy="${y}" rx="${r}" ry="${r * 0.5}" fill="none" stroke="${c}" stroke-width="${between(0.03, 0.08)}"/>`
-    else
-      g += `<path d="M${x - r} ${y} q${r} ${-r * 2} ${2 * r} 0 t${r * 0.2} ${r}" stroke="${c}" stroke-width="${between(0.03, 0.09)}" fill="none"/>`
+/** Where a shape has its middle and how far it reaches from there, in parts of a motif's side. */
+interface Spot {
+  readonly x: number
+  readonly y: number
+  readonly reach: number
+}
+
+type Shape = (chance: Chance, ink: string, spot: Spot) => string
+
+const disc: Shape = (_, ink, { x, y, reach }) =>
+  `<circle cx="${x}" cy="${y}" r="${reach * 0.8}" fill="${ink}"/>`
+
+const bar: Shape = (chance, ink, { x, y, reach }) =>
+  `<rect x="${x - reach}" y="${y - reach * 0.7}" width="${2 * reach}" height="${1.4 * reach}" fill="${ink}" transform="rotate(${chance.real(0, 90)} ${x} ${y})"/>`
+
+const star: Shape = (chance, ink, { x, y, reach }) => {
+  const tips = chance.whole(3, 8)
+  const points = Array.from({ length: 2 * tips }, (_, n) => {
+    const towards = (Math.PI * n) / tips
+    const far = n % 2 ? reach * 0.45 : reach
+    return `${x + far * Math.cos(towards)},${y + far * Math.sin(towards)}`
+  })
+  return `<polygon points="${points.join(' ')}" fill="${ink}"/>`
+}
+
+const ring: Shape = (chance, ink, { x, y, reach }) =>
+  `<ellipse cx="${x}" cy="${y}" rx="${reach}" ry="${reach * 0.5}" fill="none" stroke="${ink}" stroke-width="${chance.real(0.03, 0.08)}"/>`
+
+const swash: Shape = (chance, ink, { x, y, reach }) =>
+  `<path d="M${x - reach} ${y} q${reach} ${-reach * 2} ${2 * reach} 0 t${reach * 0.2} ${reach}" stroke="${ink}" stroke-width="${chance.real(0.03, 0.09)}" fill="none"/>`
+
+const shapes = [disc, bar, star, ring, swash]
+
+function oneShape(chance: Chance, inks: readonly string[]): string {
+  const ink = chance.one(inks)
+  const spot = {
+    x: chance.real(-0.3, 0.3),
+    y: chance.real(-0.3, 0.3),
+    reach: chance.real(0.12, 0.3),
   }
-  if (share() < 0.4)
-    g += `<text x="0" y="${between(0.3, 0.48)}" font-size="${between(0.12, 0.22)}" font-family="sans-serif" font-weight="bold" text-anchor="middle" textLength="${between(0.7, 0.95)}" lengthAdjust="spacingAndGlyphs" fill="${oneOf(cols)}">${oneOf(['RIVERSIDE', 'SUMMER 98', 'LAKE CAMP', 'HELLO', 'TEAM 12', 'OAK HILL'])}</text>`
-  return g
+  return chance.one(shapes)(chance, ink, spot)
+}
+
+const words = ['RIVERSIDE', 'SUMMER 98', 'LAKE CAMP', 'HELLO', 'TEAM 12', 'OAK HILL']
+
+const lettering = (chance: Chance, inks: readonly string[]): string =>
+  `<text x="0" y="${chance.real(0.3, 0.48)}" font-size="${chance.real(0.12, 0.22)}" font-family="sans-serif" font-weight="bold" text-anchor="middle" textLength="${chance.real(0.7, 0.95)}" lengthAdjust="spacingAndGlyphs" fill="${chance.one(inks)}">${chance.one(words)}</text>`
+
+/** A few shapes over each other and at times a word: SVG within a square of side 1 about its middle. */
+export function motif(chance: Chance, inks: readonly string[]): string {
+  const drawn = Array.from({ length: chance.whole(2, 6) }, () => oneShape(chance, inks)).join('')
+  return chance.happens(0.4) ? drawn + lettering(chance, inks) : drawn
 }

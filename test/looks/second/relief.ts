@@ -1,0 +1,58 @@
+import sharp from 'sharp'
+import type { Chance, Range } from './chance.ts'
+import type { Size } from './svg.ts'
+
+/** What is added at a pixel to the 1 that an even surface throws back of its light; `at` counts row by row. */
+export type Relief = (x: number, y: number, at: number) => number
+
+/** Smooth hills and hollows, each so many px wide and at most so deep. */
+export async function hilly(
+  chance: Chance,
+  { width, height }: Size,
+  wide: Range,
+  deep: Range,
+): Promise<Relief> {
+  const cell = chance.real(...wide)
+  const columns = Math.ceil(width / cell) + 2
+  const rows = Math.ceil(height / cell) + 2
+  const coarse = Uint8Array.from({ length: columns * rows }, () => chance.whole(0, 255))
+  const smooth = await sharp(coarse, { raw: { width: columns, height: rows, channels: 1 } })
+    .resize(width, height, { fit: 'fill', kernel: 'cubic' })
+    .extractChannel(0)
+    .raw()
+    .toBuffer()
+  const depth = chance.real(...deep)
+  return (_x, _y, at) => depth * (smooth[at]! / 128 - 1)
+}
+
+/** Up to five folds, each lit on its one side and dark on its other. */
+export function folded(chance: Chance, size: Size): readonly Relief[] {
+  return Array.from({ length: chance.whole(0, 5) }, () => fold(chance, size))
+}
+
+function fold(chance: Chance, { width, height }: Size): Relief {
+  const middleX = chance.real(0.2, 0.8) * width
+  const middleY = chance.real(0.2, 0.8) * height
+  const towards = chance.real(0, Math.PI)
+  const wide = chance.real(4, 20)
+  const reach = chance.real(80, 300)
+  const depth = chance.real(-0.25, 0.25)
+  const cos = Math.cos(towards)
+  const sin = Math.sin(towards)
+  return (x, y) => {
+    const along = (x - middleX) * cos + (y - middleY) * sin
+    if (Math.abs(along) >= reach) return 0
+    const across = (-(x - middleX) * sin + (y - middleY) * cos) / wide
+    return depth * across * Math.exp(-0.5 * across ** 2) * (1 - (along / reach) ** 2)
+  }
+}
+
+/** Threads that cross, a few px apart. */
+export function woven(chance: Chance, { width, height }: Size): Relief {
+  const depth = chance.real(0, 0.06)
+  const pitch = chance.real(2, 4)
+  const waves = Float64Array.from({ length: Math.max(width, height) }, (_, at) =>
+    Math.sin((at / pitch) * 3),
+  )
+  return (x, y) => depth * (waves[x]! * waves[y]!)
+}
