@@ -1,18 +1,10 @@
 import sharp from 'sharp'
 import { lightOfCode } from '../../../src/base/colour.ts'
 import type { Fault } from '../look.ts'
-import type { Raster } from '../raster.ts'
 import type { Chance } from './chance.ts'
+import type { Layers } from './layers.ts'
 import type { Light } from './light.ts'
-
-/** What is laid over each other in a picture, all of its size. */
-export interface Layers {
-  /** Four channels each, over the whole picture. */
-  readonly ground: Raster
-  readonly cloth: Raster
-  /** One channel: how much of a pixel is cloth, 0 to 255. */
-  readonly mask: Raster
-}
+import type { Size } from './svg.ts'
 
 const channels = 3
 const lights = Float64Array.from(lightOfCode)
@@ -23,11 +15,11 @@ function codeOf(light: number): number {
   return 255 * (held <= 0.0031308 ? 12.92 * held : 1.055 * held ** (1 / 2.4) - 0.055)
 }
 
-/** Near a bell of the standard deviation 1: so a sum of three even numbers falls. */
+/** About 0, standard deviation 1: the sum of three numbers that are spread evenly is nearly a bell. */
 const bell = (chance: Chance): number =>
   (chance.real(0, 1) + chance.real(0, 1) + chance.real(0, 1) - 1.5) * 2
 
-/** Lights what lies there and takes it up, with the sensor's noise: three codes for each pixel. */
+/** Lights the layers and takes them up with the sensor's noise: three codes from 0 to 255 for each pixel. */
 export function expose(chance: Chance, { ground, cloth, mask }: Layers, light: Light): Uint8Array {
   const { width, height } = mask
   const out = new Uint8Array(width * height * channels)
@@ -51,17 +43,17 @@ export function expose(chance: Chance, { ground, cloth, mask }: Layers, light: L
   return out
 }
 
-/** Out of focus where that is the photo's fault, a little soft at times; px, as standard deviations. */
+/** Out of focus where that is the photo's fault, a little soft at times; standard deviation, px. */
 function blurOf(chance: Chance, fault: Fault | null): number | null {
   if (fault === 'blurred') return chance.real(4, 9)
   return chance.happens(0.5) ? chance.real(0.5, 1.1) : null
 }
 
-/** Makes a JPEG of what was taken up. */
+/** Makes a JPEG of the codes that a picture of that size was taken up in. */
 export async function develop(
   chance: Chance,
   codes: Uint8Array,
-  { width, height }: Pick<Raster, 'width' | 'height'>,
+  { width, height }: Size,
   fault: Fault | null,
 ): Promise<Buffer> {
   const taken = sharp(codes, { raw: { width, height, channels } })

@@ -36,8 +36,9 @@ const strip = (size: Size, upright: boolean, at: number, thick: number, paint: s
     ? `<rect x="${at}" width="${thick}" height="${size.height}" ${paint}/>`
     : `<rect y="${at}" width="${size.width}" height="${thick}" ${paint}/>`
 
-/** px */
+/** Between two boards, px. */
 const gap = 3
+/** To a board. */
 const grainLines = 12
 
 function boards(chance: Chance, size: Size): string {

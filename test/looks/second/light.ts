@@ -2,32 +2,29 @@ import sharp from 'sharp'
 import type { Fault } from '../look.ts'
 import type { Raster } from '../raster.ts'
 import type { Chance } from './chance.ts'
-import { folded, hilly, woven } from './relief.ts'
+import { folded, hilly, type PerPixel, woven } from './relief.ts'
 import type { Size } from './svg.ts'
 
-/** What light is multiplied by at a pixel; `at` counts pixels row by row. */
-type Factor = (x: number, y: number, at: number) => number
-
-/** How what lies in a picture is lit, and what the camera makes of the light. */
+/** What the light is multiplied by on its way from what lies in a picture into the camera. */
 export interface Light {
-  readonly groundRelief: Factor
+  readonly groundRelief: PerPixel
   /** On the ground, of the garment. */
-  readonly shadow: Factor
-  readonly clothRelief: Factor
+  readonly shadow: PerPixel
+  readonly clothRelief: PerPixel
   /** On the garment: its edge turns away. */
-  readonly rim: Factor
+  readonly rim: PerPixel
   /** Of lamp, lens and exposure together. */
-  readonly lamp: Factor
-  /** Red, green, blue. */
+  readonly lamp: PerPixel
+  /** Of red, green and blue. */
   readonly cast: readonly [number, number, number]
-  /** Standard deviation in steps of 255. */
+  /** What the sensor adds in the end: standard deviation in steps of 255. */
   readonly noise: number
 }
 
 /** How much of the broad hills of a cloth is seen beside the fine ones. */
 const broadShare = 0.6
 
-/** The light on a garment that covers so much of each pixel (255 is all), on a ground that may be rough. */
+/** The light on a garment, told by its mask (one channel, 255 is garment), and on the ground below it. */
 export async function lightOn(
   chance: Chance,
   mask: Raster,
@@ -88,7 +85,7 @@ async function shadowOf(
 }
 
 /** Brighter towards one side of the picture, darker towards its corners. */
-function lampOf(chance: Chance, { width, height }: Size): Factor {
+function lampOf(chance: Chance, { width, height }: Size): PerPixel {
   const acrossBy = chance.real(-0.175, 0.175)
   const downBy = chance.real(-0.175, 0.175)
   const cornersBy = chance.real(0, 0.15)

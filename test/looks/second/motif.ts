@@ -48,7 +48,7 @@ const words = ['RIVERSIDE', 'SUMMER 98', 'LAKE CAMP', 'HELLO', 'TEAM 12', 'OAK H
 const lettering = (chance: Chance, inks: readonly string[]): string =>
   `<text x="0" y="${chance.real(0.3, 0.48)}" font-size="${chance.real(0.12, 0.22)}" font-family="sans-serif" font-weight="bold" text-anchor="middle" textLength="${chance.real(0.7, 0.95)}" lengthAdjust="spacingAndGlyphs" fill="${chance.one(inks)}">${chance.one(words)}</text>`
 
-/** A few shapes over each other and at times a word: SVG within a square of side 1 about its middle. */
+/** A few shapes over each other and at times a word: SVG, about 1 wide and high, about its middle. */
 export function motif(chance: Chance, inks: readonly string[]): string {
   const drawn = Array.from({ length: chance.whole(2, 6) }, () => oneShape(chance, inks)).join('')
   return chance.happens(0.4) ? drawn + lettering(chance, inks) : drawn

@@ -2,10 +2,13 @@ import sharp from 'sharp'
 import type { Chance, Range } from './chance.ts'
 import type { Size } from './svg.ts'
 
-/** What is added at a pixel to the 1 that an even surface throws back of its light; `at` counts row by row. */
-export type Relief = (x: number, y: number, at: number) => number
+/** A number for each pixel of a picture: in its column `x` and its row `y`, and `at` counts them row by row. */
+export type PerPixel = (x: number, y: number, at: number) => number
 
-/** Smooth hills and hollows, each so many px wide and at most so deep. */
+/** What a surface that is not even throws back beyond an even one, as a part of the light; below 0 it is less. */
+export type Relief = PerPixel
+
+/** Smooth hills and hollows: how many px one is `wide`, and how `deep`, as a part of the light. */
 export async function hilly(
   chance: Chance,
   { width, height }: Size,
@@ -13,6 +16,7 @@ export async function hilly(
   deep: Range,
 ): Promise<Relief> {
   const cell = chance.real(...wide)
+  // A cell more on either side, so that the picture is covered whatever the cells' width.
   const columns = Math.ceil(width / cell) + 2
   const rows = Math.ceil(height / cell) + 2
   const coarse = Uint8Array.from({ length: columns * rows }, () => chance.whole(0, 255))
@@ -25,11 +29,12 @@ export async function hilly(
   return (_x, _y, at) => depth * (smooth[at]! / 128 - 1)
 }
 
-/** Up to five folds, each lit on its one side and dark on its other. */
+/** Up to five folds, each lit on its one side and dark on its other, and flat towards its ends. */
 export function folded(chance: Chance, size: Size): readonly Relief[] {
   return Array.from({ length: chance.whole(0, 5) }, () => fold(chance, size))
 }
 
+/** `wide` is a fold's half width and `reach` its half length, px. */
 function fold(chance: Chance, { width, height }: Size): Relief {
   const middleX = chance.real(0.2, 0.8) * width
   const middleY = chance.real(0.2, 0.8) * height

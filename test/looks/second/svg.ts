@@ -1,6 +1,6 @@
 import type { Raster } from '../raster.ts'
 
-/** Of a picture, px. */
+/** A picture's, px. */
 export type Size = Pick<Raster, 'width' | 'height'>
 
 /** A drawing of a picture's size in which one unit is a pixel. */
