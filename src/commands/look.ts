@@ -7,9 +7,5 @@ export async function lookVerb(given: readonly string[]): Promise<number> {
   if (given.length === 0 || given[0]!.startsWith('--')) {
     throw new Failure('bad_input', { field: 'look', why: 'name photos of garments' })
   }
-  return await eachFile(given, async (file) => ({
-    ...(await lookAt(readBytes(file))),
-    scale: null,
-    size: null,
-  }))
+  return await eachFile(given, (file) => lookAt(readBytes(file)))
 }

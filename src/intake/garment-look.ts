@@ -30,12 +30,19 @@ export async function looksOf(
     .where('removed_at', 'is', null)
     .where('look', 'is not', null)
     .execute()
-  const looks = new Map(rows.map(({ id, look }) => [id, JSON.parse(look!) as Look]))
+  const looks = new Map(rows.map(({ id, look }) => [id, lookIn(look!)]))
   return ids.flatMap((photo) => {
     const look = looks.get(photo)
     return look ? [{ photo, look }] : []
   })
 }
+
+/** A look as its row holds it; those of older rows were not measured. */
+const lookIn = (row: string): Look => ({
+  scale: null,
+  size: null,
+  ...(JSON.parse(row) as Omit<Look, 'scale' | 'size'> & Partial<Look>),
+})
 
 /**
  * Of a garment's photos, in their order, the one that tells of it: the first that is fit to, but one that surely

@@ -1,4 +1,5 @@
 import { Failure, type FailureCode } from '../base/failures.ts'
+import { focalIn } from './look/focal.ts'
 import { lookAt } from './look/look.ts'
 import type { Look } from './look/looked.ts'
 import { makeSafe, type SafePhoto } from './safe.ts'
@@ -13,10 +14,14 @@ export type Done =
   | { readonly photo: SafePhoto; readonly look: Look | null }
   | { readonly code: FailureCode; readonly details: Failure['details'] }
 
-/** A look that fails costs no photo. */
-async function lookOrNot(jpeg: Uint8Array, look: typeof lookAt): Promise<Look | null> {
+/** A look that fails costs no photo. The safe picture tells nothing of its camera any more, the file does. */
+async function lookOrNot(
+  { full }: SafePhoto,
+  file: Uint8Array,
+  look: typeof lookAt,
+): Promise<Look | null> {
   try {
-    return await look(jpeg)
+    return await look(full, { focal35: await focalIn(file) })
   } catch (error) {
     const line = {
       level: 50,
@@ -33,7 +38,7 @@ async function lookOrNot(jpeg: Uint8Array, look: typeof lookAt): Promise<Look | 
 export async function work({ bytes, looks }: Job, look = lookAt): Promise<Done> {
   try {
     const photo = await makeSafe(bytes)
-    return { photo, look: looks ? await lookOrNot(photo.full, look) : null }
+    return { photo, look: looks ? await lookOrNot(photo, bytes, look) : null }
   } catch (error) {
     if (!(error instanceof Failure)) throw error
     return { code: error.code, details: error.details }

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { z } from 'zod'
+import { focalIn } from '../../src/photo/look/focal.ts'
 import { see } from '../../src/photo/look/look.ts'
 import type { Look } from '../../src/photo/look/looked.ts'
 import { makeSafe } from '../../src/photo/safe.ts'
@@ -9,6 +10,7 @@ import { startWorker } from '../../src/photo/worker-process.ts'
 import { aimsOf, lineOf } from '../looks/aims.ts'
 import { type Kept, openSet } from '../looks/open-set.ts'
 import { type Read, score } from '../looks/score.ts'
+import type { Truth } from '../looks/truth.ts'
 import { growthOf, megabytes, memoryOf, timesOf } from './readings.ts'
 
 const longestMs = 60_000
@@ -27,12 +29,21 @@ function photosOf(seed: number, most: number): Kept[] {
 
 /** Reads a photo as it is kept; white is garment, as in the drawn mask. */
 async function readOf(kept: Kept): Promise<Read> {
-  const { full } = await makeSafe(readFileSync(kept.path))
-  const { look, mask } = await see(full)
+  const file = readFileSync(kept.path)
+  const { full } = await makeSafe(file)
+  const { look, mask } = await see(full, { focal35: await focalIn(file) })
   const { width, height, data } = mask
   const read = { width, height, data: data.map((one) => 255 * one) }
-  const reading = { ...look, scale: null, size: null, mask: read }
+  const reading = { ...look, scale: scaleTold(look, kept.truth), mask: read }
   return { truth: kept.truth, reading, mask: await kept.mask() }
+}
+
+/** The scale in pixels of the photo as it was drawn: it is kept smaller where it is large. */
+function scaleTold({ scale, width }: Look, truth: Truth): Look['scale'] {
+  if (!scale) return null
+  const by = truth.width / width
+  const corners = scale.corners.map(([x, y]) => [x * by, y * by] as const)
+  return { ...scale, mmPerPx: scale.mmPerPx / by, corners }
 }
 
 function tellScore(photos: readonly Read[]): void {
@@ -43,6 +54,8 @@ function tellScore(photos: readonly Read[]): void {
   process.stdout.write(`print class by class: ${classes.join(', ')}\n`)
   for (const { file, print, as, confidence } of result.misread)
     process.stdout.write(`  ${file}: ${print} read as ${as}, ${confidence}\n`)
+  for (const file of result.sheet.wrong)
+    process.stdout.write(`  ${file}: measured by what is not the sheet\n`)
 }
 
 /**

@@ -34,5 +34,7 @@ export const lookOf = (more: Partial<Look> = {}): Look => ({
     { lab: [90, 0, 8], share: 0.2, hex: '#e7e2d3' },
   ],
   value: 'dark',
+  scale: null,
+  size: null,
   ...more,
 })

@@ -19,11 +19,9 @@ const coarse = 72
 
 /** The axis over which the mask is most like its own mirror picture; `null` where there is no garment. */
 export function frameOf(mask: Mask): Frame | null {
-  const points = pointsOf(mask, Math.max(1, Math.round(Math.max(mask.width, mask.height) / coarse)))
-  if (points.length < 12) return null
-  const x = points.reduce((sum, point) => sum + point.x, 0) / points.length
-  const y = points.reduce((sum, point) => sum + point.y, 0) / points.length
-  const like = (turn: number): number => likeMirrored(mask, points, x, y, turn)
+  const folded = foldedOver(mask)
+  if (!folded) return null
+  const { x, y, like } = folded
   let [turn, best] = [0, -1]
   for (let degrees = -90; degrees < 90; degrees += 5) {
     // Of axes that are about as good the one nearest to upright: most garments lie so.
@@ -37,6 +35,20 @@ export function frameOf(mask: Mask): Frame | null {
     }
   }
   return around(mask, { x, y, turn, alike: like(turn) })
+}
+
+interface Folded extends Point {
+  /** The share of the garment that its mirror picture covers, over the axis through its middle with that turn. */
+  readonly like: (turn: number) => number
+}
+
+/** A garment about its middle, to be folded over; `null` where there is none. */
+export function foldedOver(mask: Mask): Folded | null {
+  const points = pointsOf(mask, Math.max(1, Math.round(Math.max(mask.width, mask.height) / coarse)))
+  if (points.length < 12) return null
+  const x = points.reduce((sum, point) => sum + point.x, 0) / points.length
+  const y = points.reduce((sum, point) => sum + point.y, 0) / points.length
+  return { x, y, like: (turn) => likeMirrored(mask, points, x, y, turn) }
 }
 
 interface Point {

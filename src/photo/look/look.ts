@@ -7,21 +7,29 @@ import { boxOf } from './box.ts'
 import { coloursOf } from './colours.ts'
 import { fitnessBy } from './fitness.ts'
 import { fitnessSigns } from './fitness-signs.ts'
+import { focalIn } from './focal.ts'
 import { type Frame, frameOf, type Straight, straightened } from './frame.ts'
 import type { Box, Look } from './looked.ts'
+import { measuredIn } from './measured.ts'
 import { fitnessNet, outlineNets, printNets } from './nets.ts'
 import { type Mask, type Outline, outlineOf } from './outline.ts'
 import { type LabPlanes, labPlanes } from './planes.ts'
 import { type PrintRead, readPrint } from './read-print.ts'
+import { cameraOf } from './sheet-pose.ts'
 
-/** Longest sides in pixels: of the picture that is looked at, of the one that is outlined, of the garment set upright. */
-export const sides = { picture: 1000, small: 320, garment: 384 } as const
+/**
+ * Longest sides in pixels: of the picture that is looked at, of the one that is outlined, of the garment set upright,
+ * of the picture in which a sheet is looked for.
+ */
+export const sides = { picture: 1000, small: 320, garment: 384, measured: 1600 } as const
 
 /** What a photo shows, and what was found on the way: for those who measure or draw it. */
 export interface Seen {
   readonly look: Look
   /** Smaller than the photo. */
   readonly mask: Mask
+  /** How likely each of its pixels lies in the garment, 0 to 1. */
+  readonly inside: Float32Array
   readonly garment: SeenGarment | null
 }
 
@@ -32,27 +40,41 @@ export interface SeenGarment {
   readonly print: PrintRead
 }
 
+export interface Taken {
+  /** Focal length in terms of 35 mm film, mm, null where it is not known; without it the photo's own file is asked. */
+  readonly focal35?: number | null
+}
+
 /**
  * What a photo shows of a garment. Throws what `accept` throws, and `corrupt_image` for a picture that cannot be
  * read to its end.
  */
-export async function lookAt(photo: Uint8Array): Promise<Look> {
-  return (await see(photo)).look
+export async function lookAt(photo: Uint8Array, taken: Taken = {}): Promise<Look> {
+  return (await see(photo, taken)).look
 }
 
-export async function see(photo: Uint8Array): Promise<Seen> {
+export async function see(photo: Uint8Array, { focal35 }: Taken = {}): Promise<Seen> {
   const { width, height } = await accept(photo)
-  const picture = await pictured(photo)
-  const small = await smaller(picture)
-  return seeIn(picture, small, { width, height })
+  const seen = await seeSmall(photo, { width, height })
+  if (!seen.garment) return seen
+  const large = await pictured(photo, sides.measured)
+  const told = focal35 === undefined ? await focalIn(photo) : focal35
+  const camera = cameraOf(large.width, large.height, told)
+  return { ...seen, look: { ...seen.look, ...measuredIn(large, seen, camera) } }
 }
 
-/** The same of pixels; `small` is the picture at the size that is outlined. Pure. */
-export function seeIn(
-  picture: Pixels,
-  small: Pixels,
-  { width, height }: { readonly width: number; readonly height: number },
-): Seen {
+async function seeSmall(photo: Uint8Array, upright: Upright): Promise<Seen> {
+  const picture = await pictured(photo)
+  return seeIn(picture, await smaller(picture), upright)
+}
+
+interface Upright {
+  readonly width: number
+  readonly height: number
+}
+
+/** The same of pixels, nothing measured; `small` is the picture at the size that is outlined. Pure. */
+export function seeIn(picture: Pixels, small: Pixels, { width, height }: Upright): Seen {
   const planes = labPlanes(small)
   const outline = outlineOf(planes, outlineNets)
   const frame = frameOf(outline.mask)
@@ -67,8 +89,11 @@ export function seeIn(
       ...toldOf(garment),
       garment: garment && boxOfMask(outline.mask),
       value: shadeOf(lightnessOf(planes, outline.mask.data)),
+      scale: null,
+      size: null,
     },
     mask: outline.mask,
+    inside: outline.inside,
     garment,
   }
 }
@@ -137,9 +162,9 @@ const dark = 38
 const shadeOf = (lightness: number): Look['value'] =>
   lightness >= light ? 'light' : lightness < dark ? 'dark' : 'medium'
 
-/** The picture at the size that is looked at, in three channels. */
-export const pictured = async (photo: Uint8Array): Promise<Pixels> =>
-  inColour(await decode(photo, sides.picture))
+/** The picture at the size that is looked at, or another, in three channels. */
+export const pictured = async (photo: Uint8Array, side: number = sides.picture): Promise<Pixels> =>
+  inColour(await decode(photo, side))
 
 /** Grey pictures come with one channel. */
 function inColour({ data, width, height, channels }: Pixels): Pixels {

@@ -20,6 +20,31 @@ export interface SeenColour {
   readonly hex: string
 }
 
+/** Sheets by which things beside them are measured: two sizes of paper, and cards of the size ID-1. */
+export const sheetKinds = ['letter', 'a4', 'id1'] as const
+export type SheetKind = (typeof sheetKinds)[number]
+
+/** The scale that a sheet beside the garment tells. */
+export interface Scale {
+  readonly by: SheetKind
+  /** About the middle of the garment, for a pixel of the upright picture. */
+  readonly mmPerPx: number
+  /** Nine in ten lengths on the plane there are off by less, percent. */
+  readonly errorPct: number
+  /** Of the sheet, clockwise, pixels of the upright picture. */
+  readonly corners: readonly (readonly [x: number, y: number])[]
+}
+
+/** How far things reach on the plane that they lie on, inches. */
+export interface Size {
+  /** Across and along the garment's own axis, with sleeves and hood. */
+  readonly garmentWidthIn: number
+  readonly garmentLengthIn: number
+  /** Of the one picture that it carries, along the same axes. */
+  readonly graphicWidthIn: number | null
+  readonly graphicHeightIn: number | null
+}
+
 /** What a photo shows of a garment. */
 export interface Look {
   /** Pixels of the upright picture. */
@@ -39,4 +64,8 @@ export interface Look {
   readonly colours: readonly SeenColour[]
   /** By the garment's mean lightness: light from 68 on, dark below 38. */
   readonly value: 'light' | 'medium' | 'dark'
+  /** Null where no sheet of a known size lies beside the garment for sure. */
+  readonly scale: Scale | null
+  /** Null also where the garment's own axis is in doubt. */
+  readonly size: Size | null
 }

@@ -17,11 +17,11 @@ const stripes = Array.from(
   (_, n) => `<path d="M100 ${150 + 44 * n}h700v22h-700z" fill="#f4f0e6"/>`,
 ).join('')
 
-/** An invented shirt on an invented table, as pixels: print over cloth, cut to the outline. */
-const scene = (cloth: string, print = '') =>
+/** An invented shirt on an invented table, as pixels: print over cloth, cut to the outline; and what lies beside it. */
+const scene = (cloth: string, print = '', beside = '') =>
   sharp(
     Buffer.from(
-      `<svg xmlns="http://www.w3.org/2000/svg" width="900" height="900"><rect width="900" height="900" fill="#b9b2a4"/>
+      `<svg xmlns="http://www.w3.org/2000/svg" width="900" height="900"><rect width="900" height="900" fill="#b9b2a4"/>${beside}
       <clipPath id="shirt"><path d="${shirt}"/></clipPath>
       <g clip-path="url(#shirt)"><rect width="900" height="900" fill="${cloth}"/>${print}</g></svg>`,
     ),
@@ -82,6 +82,34 @@ test('scores are shares of one, and the confidence is the largest', async () => 
   const scores = Object.values(print.scores)
   expect(scores.reduce((sum, one) => sum + one, 0)).toBeCloseTo(1, 6)
   expect(print.confidence).toBe(Math.max(...scores))
+})
+
+describe('beside a sheet of Letter paper', () => {
+  // 8.5 by 11 inches (ANSI/ASME Y14.1); straight above, 20 pixels an inch.
+  const sheet = '<path d="M30 520h170v220h-170z" transform="rotate(4 115 630)" fill="#f6f6f2"/>'
+  const photo = async () => await jpegOf(scene('#963232', picture, sheet))
+
+  test('a shirt is measured', async () => {
+    const { scale, size } = await lookAt(await photo())
+    expect(scale).toMatchObject({ by: 'letter' })
+    expect(100 * Math.abs((scale!.mmPerPx * 20) / 25.4 - 1)).toBeLessThan(scale!.errorPct)
+    expect(scale!.errorPct).toBeLessThan(3)
+    const corners = [...scale!.corners].sort(([, a], [, b]) => a - b)
+    expect(corners[0]![1]).toBeCloseTo(514.3, 0)
+    expect(size!.garmentWidthIn / (640 / 20)).toBeCloseTo(1, 1.5)
+    expect(size!.garmentLengthIn / (590 / 20)).toBeCloseTo(1, 1.5)
+  })
+
+  test('its scale is in pixels of the photo as it is, however large', async () => {
+    const small = await lookAt(await photo())
+    const large = await lookAt(await jpegOf(sharp(await photo()).resize(2000)))
+    expect(large.scale!.mmPerPx / small.scale!.mmPerPx).toBeCloseTo(900 / 2000, 2)
+  })
+
+  test('without the sheet nothing is measured', async () => {
+    const { scale, size } = await lookAt(await jpegOf(scene('#963232', picture)))
+    expect([scale, size]).toEqual([null, null])
+  })
 })
 
 test('an empty table is no garment', async () => {

@@ -1,0 +1,59 @@
+import type { Point } from './homography.ts'
+
+const turnOf = (o: Point, a: Point, b: Point): number =>
+  (a[0] - o[0]) * (b[1] - o[1]) - (a[1] - o[1]) * (b[0] - o[0])
+
+export function areaOf(corners: readonly Point[]): number {
+  let sum = 0
+  for (let n = 0; n < corners.length; n += 1) {
+    const [x, y] = corners[n]!
+    const [u, v] = corners[(n + 1) % corners.length]!
+    sum += x * v - y * u
+  }
+  return Math.abs(sum) / 2
+}
+
+/** Where the lines through two pairs of points meet; null where they run alongside. */
+export function meeting(a: Point, b: Point, c: Point, d: Point): Point | null {
+  const [x, y] = [b[0] - a[0], b[1] - a[1]]
+  const [u, v] = [d[0] - c[0], d[1] - c[1]]
+  const whole = x * v - y * u
+  if (Math.abs(whole) < 1e-9 * (Math.hypot(x, y) * Math.hypot(u, v))) return null
+  const part = ((c[0] - a[0]) * v - (c[1] - a[1]) * u) / whole
+  return [a[0] + part * x, a[1] + part * y]
+}
+
+/**
+ * The four-sided shape around a hull: its shortest-felt sides are taken away, their neighbours drawn on until they
+ * meet, one by one where that adds least. Rounded and nibbled corners come out sharp. Null where none is left.
+ */
+export function quadAround(hull: readonly Point[]): Point[] | null {
+  let corners = [...hull]
+  while (corners.length > 4) {
+    const count = corners.length
+    let [best, least]: [{ at: number; point: Point } | null, number] = [
+      null,
+      Number.POSITIVE_INFINITY,
+    ]
+    for (let n = 0; n < count; n += 1) {
+      const [before, a, b, after] = [n + count - 1, n, n + 1, n + 2].map(
+        (at) => corners[at % count]!,
+      ) as [Point, Point, Point, Point]
+      // The two sides must turn by less than a half together, or they meet on the wrong side.
+      if (
+        turnOf([0, 0], [a[0] - before[0], a[1] - before[1]], [after[0] - b[0], after[1] - b[1]]) <=
+        0
+      )
+        continue
+      const point = meeting(before, a, b, after)
+      if (!point) continue
+      const added = Math.abs(turnOf(a, b, point))
+      if (added < least) [best, least] = [{ at: n, point }, added]
+    }
+    if (!best) return null
+    const { at, point } = best
+    const next = (at + 1) % count
+    corners = corners.map((one, n) => (n === at ? point : one)).filter((_, n) => n !== next)
+  }
+  return corners.length === 4 ? corners : null
+}

@@ -1,0 +1,279 @@
+import type { Pixels } from '../cloth.ts'
+import { growth, type Point } from './homography.ts'
+import { areaOf } from './hull-quad.ts'
+import { type SheetKind, sheetKinds } from './looked.ts'
+import type { Mask } from './outline.ts'
+import { labPlanes } from './planes.ts'
+import { alike, roughsIn } from './sheet-find.ts'
+import { byHand, type Camera, type Corners, type Pose, poseOf } from './sheet-pose.ts'
+import { type Sides, sidesOf } from './sheet-sides.ts'
+
+/** A sheet beside a garment, and what it tells of sizes. */
+export interface Measured {
+  readonly by: SheetKind
+  /** Clockwise, px of the picture. */
+  readonly corners: readonly Point[]
+  /** At the place that was asked for. */
+  readonly mmPerPx: number
+  /** Nine in ten are off by less, percent. */
+  readonly errorPct: number
+  readonly pose: Pose
+}
+
+/** Where a picture is searched at about this many pixels along its longer side. */
+const searched = 440
+
+/** A shape must have so much of each side on its line and so much contrast to what it lies on, codes of 255. */
+const least = { met: 0.7, contrast: 7 }
+/** Corners and focal length must fit this well: chi squared of two degrees of freedom, and a little more. */
+const mostCost = 12
+/** Another kind must fit so much worse. */
+const clearBy = 6.5
+/** Tilts that are usual, radians: few hold a camera more aslant. */
+const usualTilt = 0.25
+/**
+ * A sheet seen more aslant than this is no help, radians. The smaller, the less its shape alone tells how aslant it
+ * lies: part of a card can pass for all of one, seen from the side.
+ */
+const mostTilt: Readonly<Record<SheetKind, number>> = { letter: 0.65, a4: 0.65, id1: 0.5 }
+/** Where a person says that it is one, any tilt that can be measured does. */
+const mostMarkedTilt = 0.8
+/** More that could be sheets are tiles, or some other pattern. */
+const mostSheets = 2
+/** Of a shape's area at most so much lies in the garment. */
+const mostInside = 0.012
+/** A scale that may be further off than this is of no use, percent. */
+const mostError = 6
+/** A shorter side, px, is too coarse to tell a sheet by. */
+const leastSide = 34
+/** Larger and smaller garments than these are none, mm of the longer side of its box. */
+const garmentSide = [250, 2300] as const
+
+/**
+ * The sheet of paper or the card that lies beside the garment of a mask, with the scale at the garment's middle.
+ * Null where there is none for sure: where none is found, where its sides do not fit a size that is known, where
+ * two are found that contradict each other. Pure.
+ */
+export function scaleIn(picture: Pixels, mask: Mask, camera: Camera): Measured | null {
+  const at = middleOf(mask, picture)
+  if (!at) return null
+  const small = shrunk(
+    picture,
+    Math.max(1, Math.round(Math.max(picture.width, picture.height) / searched)),
+  )
+  const roughs = roughsIn(labPlanes(small.pixels))
+  const found: Candidate[] = []
+  const near = 0.012 * Math.max(picture.width, picture.height)
+  for (const { corners } of roughs.filter(({ corners }) => sheetLike(corners)).slice(0, 60)) {
+    const large = corners.map(([x, y]): Point => [x * small.by, y * small.by])
+    const sides = sidesOf(picture, large, 2.2 * small.by + 2)
+    if (!sides || !fits(sides, picture)) continue
+    if (found.some((one) => alike(one.sides.corners, sides.corners, near))) continue
+    const pose = kindOf(sides, picture, mask, camera)
+    const free = insideOf(sides.corners, mask, picture) <= mostInside
+    if (pose) found.push({ sides, pose, free })
+  }
+  const best = chosen(
+    found.filter((one) => one.free && !within(one, found)),
+    at,
+  )
+  const measured = best && measuredBy(best.sides.corners, best.pose, at)
+  return measured && measured.errorPct <= mostError ? measured : null
+}
+
+/** The same by corners that a person marked, in order around the sheet; `kind` is what they say it is. */
+export function scaleFromCorners(
+  corners: readonly Point[],
+  kind: SheetKind,
+  camera: Camera,
+  at: Point,
+): Measured | null {
+  const [best] = posesOf(corners, kind, camera, byHand)
+  return best && best.cost <= mostCost && best.tilt < mostMarkedTilt
+    ? measuredBy(corners, best, at)
+    : null
+}
+
+/** Long side in parts of the short one, and how much longer than the side across from it a side may be. */
+const [leastLong, mostLong, mostUneven] = [1.05, 1.95, 1.5]
+
+/** Whether a rough shape has about the proportions of a sheet seen from above. */
+function sheetLike(corners: readonly Point[]): boolean {
+  const [a, b, c, d] = corners.map(([x, y], n) => {
+    const [u, v] = corners[(n + 1) % 4]!
+    return Math.hypot(u - x, v - y)
+  }) as [number, number, number, number]
+  const even = (one: number, other: number): boolean =>
+    Math.max(one, other) < mostUneven * Math.min(one, other)
+  const long = Math.max(a + c, b + d) / Math.min(a + c, b + d)
+  return even(a, c) && even(b, d) && long > leastLong && long < mostLong
+}
+
+interface Candidate {
+  readonly sides: Sides
+  readonly pose: Pose
+  /** No part of it lies in the garment. */
+  readonly free: boolean
+}
+
+/** Whether a shape is a part of a larger one that could be a sheet as well: a field of a card, a picture on paper. */
+function within(one: Candidate, all: readonly Candidate[]): boolean {
+  return all.some(({ sides: { corners } }) => {
+    if (areaOf(corners) < 1.15 * areaOf(one.sides.corners)) return false
+    const inside = one.sides.corners.filter((point) => isInside(point, corners))
+    return inside.length >= 3
+  })
+}
+
+/** Whether a point lies in a clockwise shape. */
+const isInside = ([x, y]: Point, corners: readonly Point[]): boolean =>
+  corners.every(([a, b], n) => {
+    const [c, d] = corners[(n + 1) % corners.length]!
+    return (c - a) * (y - b) - (d - b) * (x - a) > -3 * Math.hypot(c - a, d - b)
+  })
+
+/** Nine in ten of what is spread evenly lie within so many standard deviations. */
+const nineInTen = 1.645
+
+function measuredBy(corners: readonly Point[], pose: Pose, at: Point): Measured {
+  return {
+    by: pose.kind,
+    corners,
+    mmPerPx: growth(pose.back, at),
+    errorPct: 100 * nineInTen * pose.unsure(at),
+    pose,
+  }
+}
+
+function fits({ corners, met, contrast }: Sides, { width, height }: Pixels): boolean {
+  const inside = corners.every(([x, y]) => x > 2 && y > 2 && x < width - 2 && y < height - 2)
+  const large = areaOf(corners) > leastSide ** 2 * 1.3
+  return inside && large && met >= least.met && contrast >= least.contrast
+}
+
+const posesOf = (
+  corners: readonly Point[],
+  kind: SheetKind,
+  camera: Camera,
+  by?: Corners,
+): Pose[] =>
+  [true, false]
+    .map((upright) => poseOf(corners, kind, upright, camera, by))
+    .filter((pose) => pose !== null)
+    .sort((a, b) => a.cost - b.cost)
+
+/** The one size that the corners fit, of those that can be; none where two do. */
+function kindOf({ corners }: Sides, picture: Pixels, mask: Mask, camera: Camera): Pose | null {
+  const kinds = paperLike(picture, corners) ? sheetKinds : (['id1'] as const)
+  const poses = kinds
+    .flatMap((kind) => posesOf(corners, kind, camera).slice(0, 1))
+    .filter((pose) => pose.tilt < mostTilt[pose.kind] && plausible(pose, mask, picture))
+  const odd = ({ cost, tilt }: Pose): number => cost + (tilt / usualTilt) ** 2
+  const [best, next] = poses.sort((a, b) => odd(a) - odd(b))
+  if (!best || best.cost > mostCost) return null
+  return next && odd(next) < odd(best) + clearBy ? null : best
+}
+
+/** Whether what lies within is about as light as anything, without colour, and even: as blank paper is. */
+function paperLike(picture: Pixels, corners: readonly Point[]): boolean {
+  const side = 12
+  const data = new Uint8Array(side * side * 3)
+  for (let n = 0; n < side * side; n += 1) {
+    const [u, v] = [
+      0.08 + (0.84 * (n % side)) / (side - 1),
+      0.08 + (0.84 * Math.floor(n / side)) / (side - 1),
+    ]
+    const [a, b, c, d] = corners as [Point, Point, Point, Point]
+    const blend = (k: 0 | 1) =>
+      (1 - v) * ((1 - u) * a[k] + u * b[k]) + v * ((1 - u) * d[k] + u * c[k])
+    const at = (Math.floor(blend(1)) * picture.width + Math.floor(blend(0))) * 3
+    data.set(picture.data.subarray(at, at + 3), n * 3)
+  }
+  const { l, a, b } = labPlanes({ data, width: side, height: side, channels: 3 })
+  const sorted = l.toSorted()
+  const middle = sorted[sorted.length >> 1]!
+  const even = sorted[Math.floor(0.9 * sorted.length)]! - sorted[Math.floor(0.1 * sorted.length)]!
+  const colour = Math.hypot(mean(a), mean(b))
+  return middle > 35 && even < 22 && colour < 28
+}
+
+const mean = (of: Float32Array): number => of.reduce((sum, one) => sum + one, 0) / of.length
+
+/** Whether a garment of that scale is one that people wear. */
+function plausible(pose: Pose, mask: Mask, { width, height }: Pixels): boolean {
+  const at = middleOf(mask, { width, height })!
+  let [left, right, top, bottom] = [mask.width, 0, mask.height, 0]
+  for (let n = 0; n < mask.data.length; n += 1) {
+    if (!mask.data[n]) continue
+    const [x, y] = [n % mask.width, Math.floor(n / mask.width)]
+    left = Math.min(left, x)
+    right = Math.max(right, x)
+    top = Math.min(top, y)
+    bottom = Math.max(bottom, y)
+  }
+  const longer = Math.max(right - left, bottom - top) * (width / mask.width) * growth(pose.back, at)
+  return longer > garmentSide[0] && longer < garmentSide[1]
+}
+
+/** One, or the surest of several that agree; two that contradict each other are none. */
+function chosen(found: readonly Candidate[], at: Point): Candidate | null {
+  const sorted = found.toSorted((a, b) => a.pose.cost - b.pose.cost)
+  const [best] = sorted
+  if (!best || sorted.length > mostSheets) return null
+  const scale = growth(best.pose.back, at)
+  const agree = sorted.every(({ pose }) => Math.abs(Math.log(growth(pose.back, at) / scale)) < 0.06)
+  return agree ? best : null
+}
+
+/** The share of a shape's grid of points that lie in the garment. */
+function insideOf(corners: readonly Point[], mask: Mask, { width, height }: Pixels): number {
+  const [a, b, c, d] = corners as [Point, Point, Point, Point]
+  const steps = 24
+  let inside = 0
+  for (let n = 0; n < steps * steps; n += 1) {
+    const [u, v] = [(n % steps) / (steps - 1), Math.floor(n / steps) / (steps - 1)]
+    const at = (k: 0 | 1) => (1 - v) * ((1 - u) * a[k] + u * b[k]) + v * ((1 - u) * d[k] + u * c[k])
+    const [x, y] = [
+      Math.floor((at(0) * mask.width) / width),
+      Math.floor((at(1) * mask.height) / height),
+    ]
+    if (x >= 0 && y >= 0 && x < mask.width && y < mask.height)
+      inside += mask.data[y * mask.width + x] ? 1 : 0
+  }
+  return inside / (steps * steps)
+}
+
+/** The middle of the mask's pixels, in the picture. */
+function middleOf(mask: Mask, { width, height }: { width: number; height: number }): Point | null {
+  let [x, y, count] = [0, 0, 0]
+  for (let n = 0; n < mask.data.length; n += 1) {
+    if (!mask.data[n]) continue
+    x += (n % mask.width) + 0.5
+    y += Math.floor(n / mask.width) + 0.5
+    count += 1
+  }
+  return count === 0
+    ? null
+    : [(x / count) * (width / mask.width), (y / count) * (height / mask.height)]
+}
+
+/** The picture with each `by` by `by` pixels gathered into one. */
+function shrunk({ data, width, height }: Pixels, by: number): { pixels: Pixels; by: number } {
+  const [w, h] = [Math.floor(width / by), Math.floor(height / by)]
+  const small = new Uint8Array(w * h * 3)
+  const sums = new Float32Array(w * 3)
+  for (let y = 0; y < h; y += 1) {
+    sums.fill(0)
+    for (let row = y * by; row < (y + 1) * by; row += 1) {
+      for (let x = 0, from = row * width * 3; x < w; x += 1) {
+        for (let n = 0; n < by; n += 1, from += 3) {
+          sums[3 * x]! += data[from]!
+          sums[3 * x + 1]! += data[from + 1]!
+          sums[3 * x + 2]! += data[from + 2]!
+        }
+      }
+    }
+    for (let n = 0; n < w * 3; n += 1) small[y * w * 3 + n] = sums[n]! / (by * by) + 0.5
+  }
+  return { pixels: { data: small, width: w, height: h, channels: 3 }, by }
+}
