@@ -28,6 +28,9 @@ export const failures = {
   too_large: { status: 413 },
   too_small: { status: 422 },
   too_many_photos: { status: 422 },
+  too_many_spots: { status: 422 },
+  spot_outside: { status: 422 },
+  spot_without_photo: { status: 422 },
 
   // what is not there
   not_found: { status: 404 },

@@ -3,10 +3,10 @@ import { Failure } from '../base/failures.ts'
 import { newId } from '../base/ids.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
-import type { Db, MarkKind } from '../store/schema.ts'
+import type { Db, MarkKind, PileRow } from '../store/schema.ts'
 import { atTheDesk } from './decisions.ts'
 
-/** What staff fixed of a pile's plan: the roles a garment may play, a piece that stays where it is. */
+/** What staff fixed of a pile: the roles a garment may play, a piece that stays where it is, a spot on a photo. */
 export interface PlanMark {
   readonly id: string
   readonly kind: MarkKind
@@ -58,19 +58,21 @@ const newestOf = (marks: readonly PlanMark[]): number =>
 
 /**
  * Undoes marks and makes others, by what `change` makes of all marks of the locked pile, so that two at the
- * desk take turns. `who` is the account's id. Throws `not_found` and what `change` throws.
+ * desk take turns; `after` is what follows from it. `who` is the account's id. Throws `not_found` and what
+ * `change` throws.
  */
 export const changeMarks = (
   { store, clock }: { readonly store: Store; readonly clock: Clock },
   pileId: string,
   who: string,
-  change: (marks: readonly PlanMark[], db: Db) => MarkChange | Promise<MarkChange>,
+  change: (marks: readonly PlanMark[], db: Db, row: PileRow) => MarkChange | Promise<MarkChange>,
+  after: (db: Db, row: PileRow) => Promise<void> = () => Promise.resolve(),
 ): Promise<void> =>
   store.transaction(async (trx) => {
     const row = await lockPile(trx, pileId)
     if (!row || !atTheDesk.includes(row.status)) throw new Failure('not_found')
     const marks = await planMarksOf(trx, pileId)
-    const { undo, add } = await change(marks, trx)
+    const { undo, add } = await change(marks, trx, row)
     // A clock that was set back may not change the order they were made in.
     const from = Math.max(clock(), newestOf(marks) + 1)
     for (const id of undo) {
@@ -98,4 +100,5 @@ export const changeMarks = (
         })
         .execute()
     }
+    await after(trx, row)
   })

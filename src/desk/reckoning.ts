@@ -17,6 +17,7 @@ export function reckoningOf(
     size: told.size,
     blocks: told.blocks.length > 0 ? told.blocks : null,
     heatGiven: false,
+    spots: told.spots,
   }
   return garmentWhy(input, knowledge, ratesAt(knowledge.rates, day))
 }

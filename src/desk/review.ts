@@ -1,11 +1,10 @@
 import { Failure } from '../base/failures.ts'
 import { type ClothColours, clothsOf } from '../intake/cloth-colours.ts'
-import { pinnedFlow } from '../intake/flow-versions.ts'
 import { looksOf, type SeenPhoto } from '../intake/garment-look.ts'
 import type { Knowledge } from '../intake/knowledge.ts'
-import { derivePile, type Garment, type Pile } from '../intake/pile.ts'
+import type { Garment, Pile } from '../intake/pile.ts'
 import { labelSeen } from '../intake/replies.ts'
-import { entriesOf } from '../intake/rows.ts'
+import { type SpotPhoto, spotPhotos } from '../intake/spot-photos.ts'
 import type { GarmentWhy } from '../intake/why-garment.ts'
 import type { Db, PileRow } from '../store/schema.ts'
 import { type Arranged, arrangedOf } from './arranged.ts'
@@ -15,6 +14,7 @@ import { type GivenRoles, givenRoles } from './garment-roles.ts'
 import { type Note, notesOf } from './notes.ts'
 import { planMarksOf } from './plan-marks.ts'
 import { reckoningOf } from './reckoning.ts'
+import { pileWithSpots } from './spots.ts'
 
 /** A garment with what staff said of it. */
 export interface ReviewedGarment {
@@ -22,8 +22,8 @@ export interface ReviewedGarment {
   /** Oldest first; the last stands. */
   readonly decisions: readonly Decision[]
   readonly notes: readonly Note[]
-  /** Ids of its photos that are still there. */
-  readonly photos: readonly string[]
+  /** Its photos that are still there. */
+  readonly photos: readonly SpotPhoto[]
   /** What was seen on those that were looked at. */
   readonly seen: readonly SeenPhoto[]
   /** The id of its label's photo; null: none was sent, or it is there no more. */
@@ -75,27 +75,28 @@ export async function pileAtDesk(db: Db, reference: string): Promise<PileRow> {
 /** So many garments are told what deciding them would do; more would make a large pile slow. */
 const mostProspects = 12
 
-async function photosOf(db: Db, pileId: string): Promise<ReadonlySet<string>> {
-  const rows = await db
-    .selectFrom('photo')
-    .select('id')
-    .where('pile_id', '=', pileId)
-    .where('removed_at', 'is', null)
-    .execute()
-  return new Set(rows.map(({ id }) => id))
+/** Those of a pile's garments and labels that are still there. */
+async function photosOf(
+  db: Db,
+  { id }: PileRow,
+  { garments }: Pile,
+): Promise<ReadonlyMap<string, SpotPhoto>> {
+  const ids = garments.flatMap(({ told, replies }) => [
+    ...told.photoIds,
+    ...[labelSeen(replies).photo].flatMap((label) => label ?? []),
+  ])
+  return new Map((await spotPhotos(db, id, ids)).map((photo) => [photo.id, photo]))
 }
 
 /** One pile with its garments, what was asked, shown and decided. Throws `not_found`. */
 export async function review(db: Db, knowledge: Knowledge, reference: string): Promise<Review> {
   const row = await pileAtDesk(db, reference)
-  const flow = await pinnedFlow(db, row.flow_hash, knowledge)
-  const entries = await entriesOf(db, row.id)
-  const pile = derivePile(knowledge, flow, row, entries)
+  const marks = await planMarksOf(db, row.id)
+  const pile = await pileWithSpots(db, knowledge, row, marks)
   const decisions = await decisionsOf(db, row.id)
   const notes = await notesOf(db, row.id)
-  const kept = await photosOf(db, row.id)
-  const seen = await looksOf(db, row.id, [...kept])
-  const marks = await planMarksOf(db, row.id)
+  const kept = await photosOf(db, row, pile)
+  const seen = await looksOf(db, row.id, [...kept.keys()])
 
   const standing = pile.garments.filter(({ dropped }) => !dropped)
   const cloths = await clothsOf(db, row, standing)
@@ -104,7 +105,7 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
     cloth: cloths[i]!,
     decisions: decisions.filter(({ item }) => item === garment.n),
     notes: notes.filter(({ item }) => item === garment.n),
-    photos: garment.told.photoIds.filter((id) => kept.has(id)),
+    photos: garment.told.photoIds.flatMap((id) => kept.get(id) ?? []),
     seen: seen.filter(({ photo }) => garment.told.photoIds.includes(photo)),
     label: [labelSeen(garment.replies).photo].find((id) => id && kept.has(id)) ?? null,
   }))

@@ -14,6 +14,7 @@ const shapes: Readonly<Record<Kind, { needs: readonly Field[]; takes: readonly F
   symbols: { needs: ['options'], takes: [] },
   number: { needs: ['min', 'max', 'unit'], takes: ['step'] },
   photo: { needs: ['max'], takes: [] },
+  spots: { needs: ['options', 'max'], takes: [] },
   text: { needs: [], takes: ['longest'] },
   label: { needs: [], takes: ['longest'] },
   contact: { needs: [], takes: [] },
@@ -60,8 +61,8 @@ function checkFields(question: Question, report: Report): void {
   if (min !== undefined && max !== undefined && min > max) {
     report('empty-range', `no number lies from ${min} to ${max}`, ['min'])
   }
-  if (question.kind === 'photo' && max !== undefined && max < 1) {
-    report('empty-range', 'no picture could be sent', ['max'])
+  if ((question.kind === 'photo' || question.kind === 'spots') && max !== undefined && max < 1) {
+    report('empty-range', 'nothing could be sent', ['max'])
   }
 }
 

@@ -15,7 +15,7 @@ export function follow(
   flow: Flow,
   acts: readonly Act[],
   rules: Rules,
-  notCopied: readonly Kind[] = ['photo'],
+  notCopied: readonly Kind[] = ['photo', 'spots'],
 ): Followed {
   const kept = keep(flow, acts, notCopied)
   const parts: PartWalk[] = []

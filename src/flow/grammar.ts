@@ -12,6 +12,7 @@ export const kinds = [
   'label',
   'symbols',
   'photo',
+  'spots',
   'contact',
   'confirm',
 ] as const
@@ -38,9 +39,9 @@ const option = z.union([name, z.strictObject({ option: name, when: ruleGuard })]
 export const questionSchema = z.strictObject({
   id: name,
   kind: z.enum(kinds),
-  /** choice, many, confirm: the values. symbols: the codes of the drawn signs. */
+  /** choice, many, confirm: the values. symbols: the codes of the drawn signs. spots: what may be there. */
   options: z.array(option).min(1).optional(),
-  /** number: whole bounds, both included, and the name of the unit. photo: `max` pictures at most. */
+  /** number: whole bounds, both included, and the name of the unit. photo, spots: `max` at most. */
   min: z.number().int().optional(),
   max: z.number().int().optional(),
   unit: name.optional(),
@@ -110,8 +111,27 @@ export interface ContactValue {
   readonly phone: string
 }
 
+/** A place marked on a picture. */
+export interface SpotValue {
+  /** The photo's id. */
+  readonly photo: string
+  /** In shares of the upright picture's width and height, 0 to 1. */
+  readonly x: number
+  readonly y: number
+  /** One of the question's options. */
+  readonly what: string
+  /** The part of the thing that it lies in; null: not known. */
+  readonly part: string | null
+}
+
 /** choice, text, confirm: a string. many, symbols, photo: strings. */
-export type Value = string | readonly string[] | NumberValue | LabelValue | ContactValue
+export type Value =
+  | string
+  | readonly string[]
+  | readonly SpotValue[]
+  | NumberValue
+  | LabelValue
+  | ContactValue
 
 /** How a question was met: answered, passed over, or left to a person with a note, a label with its photo. */
 export type Reply =

@@ -64,6 +64,6 @@ function guard(when: NonNullable<Question['next']>[number]['when'], place: numbe
 
 function bounds({ kind, min, max, unit, longest, step }: Question): string | null {
   if (kind === 'number') return `${min} to ${max} ${unit}${step ? ` in steps of ${step}` : ''}`
-  if (kind === 'photo') return `${max} at most`
+  if (kind === 'photo' || kind === 'spots') return `${max} at most`
   return longest ? `${longest} characters at most` : null
 }

@@ -82,6 +82,8 @@ function samples(question: Question): Given[] {
       return [{ name: '…', email: '…', phone: '' }]
     case 'photo':
       return [['…']]
+    case 'spots':
+      return optionNames(question).map((what) => [{ photo: '…', x: 0.5, y: 0.5, what, part: null }])
     case 'many':
     case 'symbols':
       return optionNames(question).map((name) => [name])
@@ -99,5 +101,6 @@ export function replyWords(reply: Reply): string {
   if ('amount' in given) return `${given.amount} ${given.unit}`.trim()
   if ('found' in given) return given.found
   if ('email' in given) return given.name
-  return given.length > 0 ? given.join('+') : '(nothing ticked)'
+  const named = given.map((one) => (typeof one === 'string' ? one : one.what))
+  return named.length > 0 ? named.join('+') : '(nothing ticked)'
 }

@@ -6,6 +6,7 @@ import type {
   NumberValue,
   Question,
   Reply,
+  SpotValue,
   Value,
 } from './grammar.ts'
 import {
@@ -37,6 +38,8 @@ export interface RawReply {
   readonly labelPhoto?: { readonly id: string; readonly read: string | null } | undefined
   /** label: words that were read on photos with doubt. Never a form's own say. */
   readonly doubtedWords?: readonly string[] | undefined
+  /** spots: those that were marked, each read and held against its photo. Never a form's own say. */
+  readonly spots?: readonly SpotValue[] | undefined
   readonly name?: string | undefined
   readonly email?: string | undefined
   readonly phone?: string | undefined
@@ -49,7 +52,7 @@ export interface RawReply {
  * counts as passed over. Throws a Failure with details {question, …} that fill its sentence:
  * empty_answer, answer_not_offered, none_with_others, signs_conflict {group}, answer_too_long {longest},
  * not_a_number, number_out_of_range {min, max, unit}, number_too_fine {step, unit}, email_not_valid,
- * form_incomplete {field}, nothing_ticked.
+ * form_incomplete {field}, nothing_ticked, too_many_spots {most}.
  */
 export function readReply(question: Question, offered: readonly string[], raw: RawReply): Reply {
   const form = new Form(question, offered, raw)
@@ -70,6 +73,7 @@ const readers: Readonly<Record<Question['kind'], Reader>> = {
   many: readMany,
   symbols: readSigns,
   photo: readPhotos,
+  spots: readSpots,
   number: readNumber,
   text: readText,
   label: readLabel,
@@ -145,6 +149,14 @@ function readPhotos(form: Form): Value | null {
   if (photos.length > most)
     form.refuse('number_out_of_range', { min: 1, max: most, unit: 'photos' })
   return photos.length > 0 ? photos : null
+}
+
+function readSpots(form: Form): Value | null {
+  const { spots = [] } = form.raw
+  const most = form.question.max ?? 1
+  if (spots.length > most) form.refuse('too_many_spots', { most })
+  if (!spots.every(({ what }) => form.offered.includes(what))) form.refuse('answer_not_offered')
+  return spots.length > 0 ? spots : null
 }
 
 function readNumber(form: Form): NumberValue | null {

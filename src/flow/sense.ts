@@ -6,6 +6,7 @@ import type {
   Replies,
   Reply,
   Rules,
+  SpotValue,
 } from './grammar.ts'
 import { isOffered } from './rules.ts'
 
@@ -62,6 +63,8 @@ export function makesSense(
       return isList(given) && given.every(open) && goTogether(question, given)
     case 'photo':
       return isList(given) && given.length > 0 && given.length <= (question.max ?? 1)
+    case 'spots':
+      return isSpots(question, given, open)
     case 'number':
       return isObject(given) && isWithin(question, given as NumberValue)
     case 'text':
@@ -86,6 +89,28 @@ function goTogether(question: Question, given: readonly string[]): boolean {
   if (question.kind === 'many') return given.length === 1 || !given.includes('none')
   return new Set(given.map(signGroup)).size === given.length
 }
+
+function isSpots(
+  question: Question,
+  given: unknown,
+  open: (name: unknown) => boolean,
+): given is readonly SpotValue[] {
+  return (
+    Array.isArray(given) &&
+    given.length > 0 &&
+    given.length <= (question.max ?? 1) &&
+    given.every((one) => isObject(one) && isSpot(one as SpotValue) && open((one as SpotValue).what))
+  )
+}
+
+const isShare = (value: unknown): boolean => typeof value === 'number' && value >= 0 && value <= 1
+
+const isSpot = ({ photo, x, y, part }: SpotValue): boolean =>
+  typeof photo === 'string' &&
+  photo !== '' &&
+  isShare(x) &&
+  isShare(y) &&
+  (part === null || typeof part === 'string')
 
 export const isWithin = (question: Question, { amount, unit }: NumberValue): boolean =>
   Number.isFinite(amount) &&

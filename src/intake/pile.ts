@@ -20,6 +20,7 @@ import { type Otherwise, priced } from './priced.ts'
 import { amount, chosen, given } from './replies.ts'
 import type { Entry } from './rows.ts'
 import { rules } from './rules.ts'
+import type { DeskSpots } from './spots.ts'
 import { type Told, tell } from './told.ts'
 
 /** One garment as its replies tell of it. A garment with an open question has no grade yet. */
@@ -143,12 +144,16 @@ function boxOf({ weightG, box }: Estimate, rates: Rates): PostBox {
   return { weightG, count: box.count, w, h, d }
 }
 
-/** A pile from its appended acts. Pure: the same acts and knowledge give the same pile. */
+/**
+ * A pile from its appended acts, and from what staff marked on its photos, by garment. Pure: the same acts, marks
+ * and knowledge give the same pile.
+ */
 export function derivePile(
   knowledge: Knowledge,
   flow: Flow,
   row: PileRow,
   entries: readonly Entry[],
+  atDesk: ReadonlyMap<number, DeskSpots> = new Map(),
 ): Pile {
   const followed = follow(
     flow,
@@ -163,9 +168,10 @@ export function derivePile(
     knowledge.layouts.some((layout) => graphicFits(layout, { w: inches, h: inches }))
 
   const garments = followed.items.map((item): Garment => {
-    const told = tell(item.replies, (q) => at.get(`${item.n} ${q}`) ?? row.started_at, fitsAFrame)
+    const when = (question: string) => at.get(`${item.n} ${question}`) ?? row.started_at
+    const told = tell(item.replies, when, fitsAFrame, atDesk.get(item.n))
     const said = resolve(told.known)
-    const cloth = clothOf(said.kind, told.size, said.wear)
+    const cloth = clothOf(said.kind, told.size, said.wear, told.spots)
     const facts = { ...said, yield: cloth.yield }
     const forPile = { recipient, layout: wanted?.id }
     const better = once(() =>

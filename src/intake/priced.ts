@@ -26,7 +26,9 @@ function candidates(wish: Wish, layouts: readonly Layout[]) {
 }
 
 function toPrice({ n, dropped, grading, facts, told }: Garment): Priced[] {
-  return dropped || !grading ? [] : [{ n, kind: facts.kind, size: told.size, facts, grading }]
+  return dropped || !grading
+    ? []
+    : [{ n, kind: facts.kind, size: told.size, facts, spots: told.spots, grading }]
 }
 
 /** What a pile comes to, by what a plan of it settles where there is one; null: no garment is graded. */

@@ -3,6 +3,7 @@ import { implied } from '../garment/derive.ts'
 import type { FactName, Facts } from '../garment/facts.ts'
 import { readingOf } from './label.ts'
 import { chosen, labelValue, ticked } from './replies.ts'
+import { spotValues } from './spots.ts'
 
 const rule = (reads: readonly string[], holds: (replies: Replies) => boolean): Rule => ({
   reads,
@@ -28,6 +29,10 @@ const neverABabys: readonly Facts['kind'][] = [
 
 const brittle = (replies: Replies) =>
   chosen(replies, 'wear') === 'shattered' || ticked(replies, 'history').includes('historic')
+
+const isWornOrStained = (replies: Replies) =>
+  ['thin', 'holes'].includes(chosen(replies, 'wear') ?? '') ||
+  ticked(replies, 'history').includes('stained')
 
 /** The guards that the intake's flow may name. Each says which questions it looks at. */
 export const rules: Rules = {
@@ -59,11 +64,14 @@ export const rules: Rules = {
   print_is_open: rule(['pattern'], (r) =>
     ['single', 'allover'].includes(chosen(r, 'pattern') ?? ''),
   ),
+  has_a_spot_to_mark: rule(
+    ['photos', 'wear', 'history'],
+    (r) => ticked(r, 'photos').length > 0 && isWornOrStained(r),
+  ),
   has_a_spot_to_tell: rule(
-    ['wear', 'history', 'details'],
+    ['wear', 'history', 'details', 'spots'],
     (r) =>
-      ['thin', 'holes'].includes(chosen(r, 'wear') ?? '') ||
-      ticked(r, 'history').includes('stained') ||
+      (isWornOrStained(r) && spotValues(r).length === 0) ||
       ticked(r, 'details').includes('keep-a-spot'),
   ),
 }

@@ -6,6 +6,7 @@ import { heatOf } from '../textile/heat.ts'
 import type { Block } from '../textile/reading.ts'
 import { ironOf, readingOf, readingStands } from './label.ts'
 import { amount, chosen, labelValue, ticked } from './replies.ts'
+import { type DeskSpots, factsOfSpots, type MarkedSpot, spotsTold } from './spots.ts'
 
 /** What the customer's replies tell of one garment. `at` gives the time of a reply, ms UTC. */
 export interface Told {
@@ -21,6 +22,8 @@ export interface Told {
   readonly manyColours: boolean
   /** Of photos, in the order in which they were answered. */
   readonly photoIds: readonly string[]
+  /** Marked on those photos, the customer's first. */
+  readonly spots: readonly MarkedSpot[]
 }
 
 /** The first of the marks that was ticked; the list runs from the gravest. */
@@ -75,11 +78,24 @@ function graphicOf(replies: Replies, fitsAFrame: (inches: number) => boolean): s
   return fitsAFrame(longer) ? 'fits' : 'too-large'
 }
 
-/** `fitsAFrame`: whether some layout can frame a graphic whose longer side is so many inches. */
+/** What is said of wear and soil, whatever is marked on photos. */
+export function saidOfCloth(replies: Replies): Pick<Facts, 'wear' | 'soil'> {
+  const history = ticked(replies, 'history')
+  return {
+    wear: (chosen(replies, 'wear') ?? 'unknown') as Facts['wear'],
+    soil: history.length === 0 ? 'unknown' : (gravest(history, soils) ?? 'clean'),
+  }
+}
+
+/**
+ * `fitsAFrame`: whether some layout can frame a graphic whose longer side is so many inches. `desk`: what staff
+ * made of the garment's spots.
+ */
 export function tell(
   replies: Replies,
   at: (question: string) => number,
   fitsAFrame: (inches: number) => boolean,
+  desk?: DeskSpots,
 ): Told {
   const known: Partial<Record<FactName, Known[]>> = {}
   const put = (fact: FactName, question: string, value: string | undefined): void => {
@@ -113,10 +129,19 @@ export function tell(
 
   const history = ticked(replies, 'history')
   if (history.length > 0) {
-    put('soil', 'history', gravest(history, soils) ?? 'clean')
+    put('soil', 'history', saidOfCloth(replies).soil)
     put('wash', 'history', gravest(history, washes) ?? 'washed')
     put('age', 'history', gravest(history, ages) ?? 'modern')
     put('bleed', 'history', history.includes('bleeds') ? 'bleeds' : 'untested')
+  }
+
+  const photoIds = ticked(replies, 'photos')
+  const spots = spotsTold(replies, { kind, photoIds, at: at('spots'), desk })
+  for (const { fact, known: one } of factsOfSpots(spots, saidOfCloth(replies))) {
+    const before = known[fact] ?? []
+    // A mark is the later word, though the answer may have been sent again since.
+    const since = Math.max(one.at, ...before.map((other) => other.at))
+    known[fact] = [...before, { ...one, at: since }]
   }
 
   const details = ticked(replies, 'details')
@@ -136,6 +161,7 @@ export function tell(
     mustUse: details.includes('must-use'),
     colours: colours.filter(isColourWord),
     manyColours: colours.includes('many-colours'),
-    photoIds: ticked(replies, 'photos'),
+    photoIds,
+    spots,
   }
 }

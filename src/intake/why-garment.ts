@@ -1,5 +1,6 @@
 import type { Facts } from '../garment/facts.ts'
 import type { GradeInput } from '../garment/input.ts'
+import type { Spot } from '../garment/spots.ts'
 import { type Why, why } from '../garment/why.ts'
 import { type ClothWhy, clothWhy, type Named } from '../quilt/cloth-why.ts'
 import { type WeightWhy, weightWhy } from '../quilt/post-weight.ts'
@@ -35,7 +36,7 @@ const solesOf = (rates: Rates): GarmentWhy['soles'] =>
 
 /** `rates` are those of the day. */
 export function garmentWhy(
-  input: GradeInput,
+  input: GradeInput & { readonly spots?: readonly Spot[] },
   { grading }: Pick<Knowledge, 'grading'>,
   rates: Rates,
 ): GarmentWhy {
@@ -43,7 +44,7 @@ export function garmentWhy(
   return {
     ...why(facts, pile, grading),
     fibres: fibresWhy(input),
-    cloth: clothWhy(facts.kind, size, facts),
+    cloth: clothWhy(facts.kind, size, facts, input.spots),
     weight: weightWhy(facts.kind, size, rates),
     soles: solesOf(rates),
   }

@@ -192,10 +192,13 @@ interface DecisionTable {
   at: number
 }
 
-/** Roles a garment may play; a piece that stays where it is; a whole quilt that stays as it lies. */
-export type MarkKind = 'role' | 'pin' | 'lay'
+/**
+ * Roles a garment may play; a piece that stays where it is; a whole quilt that stays as it lies; a spot on a
+ * photo; a customer's spot that is none.
+ */
+export type MarkKind = 'role' | 'pin' | 'lay' | 'spot' | 'no-spot'
 
-/** What staff fixed of a pile's plan. Never edited: it is undone, and another made. */
+/** What staff fixed of a pile's plan and of its garments' photos. Never edited: it is undone, and another made. */
 interface PlanMarkTable {
   id: string
   pile_id: string

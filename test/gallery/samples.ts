@@ -656,6 +656,53 @@ export const samples: Readonly<Record<string, ChatPage>> = {
       },
     ),
   ),
+  spots: asking(
+    question(
+      {
+        kind: 'spots',
+        photos: [
+          {
+            photo: photo(1),
+            width: 600,
+            height: 800,
+            marks: [
+              { n: 1, x: 0.4, y: 0.55 },
+              { n: 2, x: 0.12, y: 0.3 },
+            ],
+          },
+          { photo: photo(2), width: 800, height: 600, marks: [] },
+        ],
+        options: [
+          option('hole', 'Hole', { chosen: true }),
+          option('stain', 'Stain'),
+          option('thin', 'Thin place'),
+        ],
+        spots: [
+          {
+            n: 1,
+            value: 'p1:0.4:0.55:hole',
+            words: '1: Hole, photo 1',
+            parts: [
+              { value: '', label: 'I am not sure' },
+              { value: 'front', label: 'Front' },
+            ],
+            part: 'front',
+          },
+          { n: 2, value: 'p1:0.12:0.3:stain', words: '2: Stain, photo 1', parts: [], part: '' },
+        ],
+        against: [
+          { kind: 'stain', sentence: 'You marked a stain. Before, you said nothing of stains.' },
+        ],
+      },
+      {
+        id: 'spots',
+        title: 'Can you show us where on the photo?',
+        help: 'First say what it is. Then tap the place on the photo.',
+        optional: true,
+        errors: [refused('spots', 'A mark must lie on the photo.')],
+      },
+    ),
+  ),
   'photo-refused': asking(
     question(
       { kind: 'photo', attached: [], most: 1, advice: [] },

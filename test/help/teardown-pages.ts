@@ -28,7 +28,14 @@ export function teardownHtml(
     tabs: [],
   }
   return renderDesk(
-    { page: 'teardown', title, sheet, back: { label: title, href: '/desk' } },
+    {
+      page: 'teardown',
+      title,
+      sheet,
+      marked: [],
+      spots: [],
+      back: { label: title, href: '/desk' },
+    },
     frame,
     language.say,
   )

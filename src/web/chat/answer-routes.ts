@@ -16,6 +16,14 @@ import { questionPage, readerOf } from './present-pages.ts'
 import { type Asking, findAsking, type Sent } from './present-question.ts'
 import { answerOfLabel, asksToRead, photoTroubles, readSentLabel } from './received-label.ts'
 import { type Answer, answerOfPhotos } from './received-photos.ts'
+import {
+  answerOfSpots,
+  changedSpots,
+  changesSpots,
+  type SpotsSent,
+  sentAgain,
+  spotsSent,
+} from './received-spots.ts'
 import type { FieldError } from './view.ts'
 
 /** The field that a refusal speaks of. */
@@ -27,6 +35,7 @@ function fieldOf(failure: Failure, asking: Asking, fields: AnswerForm): FieldErr
   if (field === 'name' || field === 'email' || field === 'phone') return field
   if (failure.code === 'email_not_valid') return 'email'
   if (asking.question.kind === 'photo') return 'photo'
+  if (asking.question.kind === 'spots') return 'spots'
   if (asking.question.kind === 'contact') return 'name'
   if (asking.question.kind === 'label') return labelFieldOf(failure, fields)
   return 'value'
@@ -54,12 +63,14 @@ async function answerOf(
   place: PhotoPlace,
   asking: Asking,
   form: Form,
+  marks: SpotsSent | null,
 ): Promise<Answer> {
   const { question, replies } = asking
   const raw = rawOf(form.fields)
   if (raw.act === 'answer' && question.kind === 'photo') {
     return answerOfPhotos(context, place, asking, form)
   }
+  if (raw.act === 'answer' && marks) return answerOfSpots(asking, form.fields, marks)
   if (raw.act !== 'skip' && question.kind === 'label') {
     return answerOfLabel(context, place, asking, form)
   }
@@ -125,6 +136,7 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
       if (!asking) throw new Failure('question_moved_on', { question })
 
       const place = { pileId: open.row.id, item, question }
+      const marks = await spotsSent(context, open, asking, form.fields)
       const again = (sent: Sent, typed: string) =>
         showAgain(context, reply, key, { asking, sent, typed })
       try {
@@ -136,8 +148,13 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
           })
           return await again({ raw, error: null }, typed)
         }
-        const answer = await answerOf(context, place, asking, form)
-        if (answer.retake) return await again({ raw: rawOf(form.fields), error: null }, '')
+        if (marks && changesSpots(form.fields)) {
+          const spots = changedSpots(asking, form.fields, marks)
+          const sent = sentAgain(form.fields, { ...marks, spots })
+          return await again({ ...sent, error: null }, '')
+        }
+        const answer = await answerOf(context, place, asking, form, marks)
+        if (answer.retake) return await again({ ...sentAgain(form.fields, marks), error: null }, '')
         const outcome = await context.conversation.act(key, {
           act: { act: 'answer', item, question, reply: answer.reply },
           idem: form.fields.idem,
@@ -158,9 +175,9 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
         )
         const sentence = failureSentence(error, opened.language)
         const field = fieldOf(error, asking, form.fields)
-        const raw = rawOf(form.fields)
         reply.status(error.status)
-        return again({ raw, error: { field, sentence } }, form.fields.typed ?? '')
+        const sent = sentAgain(form.fields, marks)
+        return again({ ...sent, error: { field, sentence } }, form.fields.typed ?? '')
       }
     },
   )

@@ -3,6 +3,7 @@ import { ContactFields } from './contact.tsx'
 import { LabelFields } from './label.tsx'
 import { PhotoFields } from './photos.tsx'
 import { describedBy, errorOf, FieldRefusal, Picture, useSay } from './pieces.tsx'
+import { SpotFields } from './spots.tsx'
 import { Swatch } from './swatch.tsx'
 import type { Answering, Option, Question } from './view.ts'
 
@@ -25,6 +26,8 @@ export function AnswerFields({ question }: { question: Question }) {
       return <LabelFields question={question} answering={answering} />
     case 'photo':
       return <PhotoFields question={question} answering={answering} />
+    case 'spots':
+      return <SpotFields question={question} answering={answering} />
     case 'contact':
       return <ContactFields question={question} answering={answering} />
   }

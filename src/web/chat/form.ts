@@ -32,6 +32,18 @@ export const answerForm = z.object({
   remove: z.union([text, z.array(text).max(50)]).optional(),
   /** Photos that are not fit to tell of the garment are kept all the same. */
   anyway: one,
+  /** Marks on photos, "photo:x:y:what" each, and the part that each lies in; empty: not known. */
+  spot: z.union([text, z.array(text).max(50)]).optional(),
+  part: z.union([text, z.array(text).max(50)]).optional(),
+  /** What the next mark is, and where on a photo: chosen in its grid, or tapped. */
+  what: one,
+  cell: one,
+  tap: one,
+  mark: one,
+  /** The place in the list of a mark that goes. */
+  unmark: one,
+  /** Kinds of marks that say otherwise than an answer, and stand all the same. */
+  against: z.union([text, z.array(text).max(50)]).optional(),
   /** Words that stood in the field before a label's photo was read into it. */
   typed: one,
 })
@@ -39,16 +51,10 @@ export const answerForm = z.object({
 export type AnswerForm = z.infer<typeof answerForm>
 
 /** The answer of a form; one that asks for a label to be read holds what is typed and chosen so far. */
-export function rawOf({
-  idem: _,
-  seq: __,
-  remove: ___,
-  typed: ____,
-  anyway: _____,
-  act,
-  ...raw
-}: AnswerForm): RawReply {
-  return { ...raw, act: act === 'read-label' ? 'answer' : act }
+export function rawOf(form: AnswerForm): RawReply {
+  const { act, value, unit, words, found, iron, name, email, phone, note } = form
+  const kept = { value, unit, words, found, iron, name, email, phone, note }
+  return { ...kept, act: act === 'read-label' ? 'answer' : act }
 }
 
 /** What one name may have sent once, several times or never. */

@@ -6,6 +6,7 @@ import { labelPhotoOf } from '../../intake/label-photo.ts'
 import { draftsOf } from '../../intake/photos.ts'
 import { type AsPlanned, asPlanned } from '../../intake/planned.ts'
 import { labelSeen, ticked } from '../../intake/replies.ts'
+import { spotPhotos } from '../../intake/spot-photos.ts'
 import { toPlan } from '../../intake/to-plan.ts'
 import type { Language } from '../../words/words.ts'
 import type { ChatContext } from './context.ts'
@@ -95,6 +96,9 @@ export async function withDrafts(
     const drafts = await draftsOf(db, place)
     const seen = await looksOf(db, row.id, [...ticked(replies, question.id), ...drafts])
     return { ...asking, drafts, seen }
+  }
+  if (question.kind === 'spots') {
+    return { ...asking, toMark: await spotPhotos(db, row.id, ticked(replies, 'photos')) }
   }
   if (isProposed(question.id))
     return { ...asking, seen: await looksOf(db, row.id, ticked(replies, 'photos')) }

@@ -1,3 +1,4 @@
+import { Failure } from '../../base/failures.ts'
 import { inchWords } from '../../base/units.ts'
 import type { Followed } from '../../flow/follow.ts'
 import type { ContactValue, Question, Replies, Reply } from '../../flow/grammar.ts'
@@ -7,6 +8,8 @@ import { readingOf } from '../../intake/label.ts'
 import type { LabelPhoto } from '../../intake/label-photo.ts'
 import type { Garment, Pile } from '../../intake/pile.ts'
 import { rules } from '../../intake/rules.ts'
+import type { SpotPhoto } from '../../intake/spot-photos.ts'
+import { spotValues } from '../../intake/spots.ts'
 import { labelWords } from '../../papers/label-words.ts'
 import type { Say } from '../../words/words.ts'
 import { listOf } from './form.ts'
@@ -14,6 +17,7 @@ import { paths } from './paths.ts'
 import { hidden, kindWords, photoLinks, photosOf, type Reader } from './present-garment.ts'
 import { labelAnswering } from './present-label.ts'
 import { isProposed, lookShown, proposedValues } from './present-look.ts'
+import { againstShown, likelySpot, markedPhotos, spotsShown } from './present-spots.ts'
 import { coloursOfOption } from './present-swatch.ts'
 import type { Answering, FieldError, Option, Question as Shown } from './view.ts'
 import type { LookShown } from './view-question.ts'
@@ -30,6 +34,8 @@ export interface Asking {
   readonly label?: { readonly photo: LabelPhoto | null; readonly typed: string }
   /** What the photos of its garment show. */
   readonly seen?: readonly SeenPhoto[]
+  /** Of spots: the photos to mark them on. */
+  readonly toMark?: readonly SpotPhoto[]
 }
 
 /** Finds a question by its address; null where the path does not (or no longer) lead to it. */
@@ -51,6 +57,8 @@ export function findAsking(followed: Followed, item: number, id: string): Asking
 /** What was typed or chosen, where the page comes back with it: an answer was refused, or a label read. */
 export interface Sent {
   readonly raw: RawReply
+  /** Of spots: what the next mark is. */
+  readonly what?: string | undefined
   readonly error: FieldError | null
 }
 
@@ -78,7 +86,8 @@ function optionsOf(asking: Asking, raw: RawReply | null, reader: Reader): Option
 const givenIn = <T>(reply: Reply | undefined): T | null =>
   reply && 'given' in reply ? (reply.given as T) : null
 
-function answeringOf(asking: Asking, pile: Pile, raw: RawReply | null, reader: Reader): Answering {
+function answeringOf(asking: Asking, pile: Pile, sent: Sent | null, reader: Reader): Answering {
+  const raw = sent?.raw ?? null
   const { question, replies } = asking
   const reply = replies[question.id]
   const { say } = reader.language
@@ -121,6 +130,8 @@ function answeringOf(asking: Asking, pile: Pile, raw: RawReply | null, reader: R
         advice: faultsSeen(asking.seen ?? []).map((fault) => say(`look.faults.${fault}`)),
       }
     }
+    case 'spots':
+      return spotsAnswering(asking, pile, sent, reader)
     case 'contact': {
       const before = givenIn<ContactValue>(reply)
       return {
@@ -130,6 +141,29 @@ function answeringOf(asking: Asking, pile: Pile, raw: RawReply | null, reader: R
         phone: raw ? (raw.phone ?? '') : (before?.phone ?? ''),
       }
     }
+  }
+}
+
+function spotsAnswering(asking: Asking, pile: Pile, sent: Sent | null, reader: Reader): Answering {
+  const { question, replies, toMark = [] } = asking
+  const { say } = reader.language
+  const garment = pile.garments.find(({ n }) => n === asking.item)
+  if (!garment) throw new Failure('not_found')
+  const spots = (sent?.raw.spots ?? spotValues(replies, question.id)).filter(({ photo }) =>
+    toMark.some(({ id }) => id === photo),
+  )
+  const next = sent?.what ?? likelySpot(replies)
+  const links = photoLinks(
+    toMark.map(({ id }) => id),
+    garment,
+    reader,
+  )
+  return {
+    kind: 'spots',
+    photos: markedPhotos(toMark, links, spots),
+    options: optionsOf(asking, { value: next }, reader),
+    spots: spotsShown(spots, toMark, garment.facts.kind, say),
+    against: sent ? againstShown(spots, replies, say) : [],
   }
 }
 
@@ -170,7 +204,7 @@ export function questionOf(asking: Asking, pile: Pile, sent: Sent | null, reader
     look: lookOf(asking, garment ?? null, reader),
     optional: question.optional === true,
     skipLabel: has(`${key}.skip`) ? say(`${key}.skip`) : null,
-    answering: answeringOf(asking, pile, sent?.raw ?? null, reader),
+    answering: answeringOf(asking, pile, sent, reader),
     errors: sent?.error ? [sent.error] : [],
     note: sent?.raw.note ?? '',
     postTo: paths.question(reader.key, item, question.id),

@@ -1,5 +1,5 @@
 import { inchWords } from '../../base/units.ts'
-import type { Question, Reply, Value } from '../../flow/grammar.ts'
+import type { Question, Reply, SpotValue, Value } from '../../flow/grammar.ts'
 import type { Say } from '../../words/words.ts'
 
 const list = (items: readonly string[], language: string): string =>
@@ -15,12 +15,23 @@ function labelWords(value: Extract<Value, { found: string }>, say: Say): string 
     : value.words
 }
 
+function spotValueWords(question: Question, { what, part }: SpotValue, say: Say): string {
+  const named = optionWords(question, what, say)
+  return part ? say('spots.with_part', { what: named, part: say(`spots.parts.${part}`) }) : named
+}
+
 function valueWords(question: Question, value: Value, say: Say, language: string): string {
   if (typeof value === 'string') {
     return question.kind === 'text' ? value : optionWords(question, value, say)
   }
   if (Array.isArray(value)) {
     if (question.kind === 'photo') return say('said.photos', { count: value.length })
+    if (question.kind === 'spots') {
+      const spots = (value as readonly SpotValue[]).map((spot) =>
+        spotValueWords(question, spot, say),
+      )
+      return list(spots, language)
+    }
     return list(
       (value as readonly string[]).map((option) => optionWords(question, option, say)),
       language,

@@ -49,6 +49,28 @@ export interface LookShown {
   readonly sentence: string
 }
 
+/** A photo with what is marked on it. */
+export interface MarkedPhoto {
+  readonly photo: Photo
+  /** Pixels of the upright picture: how tall it is. */
+  readonly width: number
+  readonly height: number
+  /** With their numbers; places in shares of the picture. */
+  readonly marks: readonly { readonly n: number; readonly x: number; readonly y: number }[]
+}
+
+/** A mark, its part still to be chosen or changed. */
+export interface SpotShown {
+  readonly n: number
+  /** As a form holds it. */
+  readonly value: string
+  /** "2: Hole, photo 1". */
+  readonly words: string
+  readonly parts: readonly { readonly value: string; readonly label: string }[]
+  /** Empty: not known. */
+  readonly part: string
+}
+
 export interface LabelPhotoShown {
   readonly taken: Photo | null
   /** Null: it was not read. */
@@ -96,6 +118,15 @@ export type Answering =
       readonly advice: readonly string[]
     }
   | {
+      readonly kind: 'spots'
+      readonly photos: readonly MarkedPhoto[]
+      /** What the next mark may be. */
+      readonly options: readonly Option[]
+      readonly spots: readonly SpotShown[]
+      /** Kinds of marks that say otherwise than an answer, each with a sentence. */
+      readonly against: readonly { readonly kind: string; readonly sentence: string }[]
+    }
+  | {
       readonly kind: 'contact'
       readonly name: string
       readonly email: string
@@ -110,6 +141,7 @@ export interface FieldError {
     | 'found'
     | 'iron'
     | 'photo'
+    | 'spots'
     | 'name'
     | 'email'
     | 'phone'

@@ -1,10 +1,13 @@
 import { GradeMark, Picture, useSay } from '../chat/pieces.tsx'
+import { MarkedPicture } from '../chat/spots.tsx'
 import { Swatch } from '../chat/swatch.tsx'
 import { Answers } from '../chat/tag.tsx'
+import type { MarkedPhoto } from '../chat/view-question.ts'
 import { BetterSteps } from './better.tsx'
 import { Decision } from './decision.tsx'
 import { LabelSeen } from './label.tsx'
 import { Notes } from './notes.tsx'
+import { SpotsTold } from './spots.tsx'
 import type { DeskGarment, FactLine, StaffFlag } from './view.ts'
 import { Reckoned, Why } from './why.tsx'
 
@@ -72,6 +75,7 @@ function Body({ garment, csrf }: Shown) {
         <Pictures garment={garment} />
         <Flags garment={garment} />
       </div>
+      <SpotsTold spots={garment.spots} />
       <LabelSeen garment={garment} />
       <Notes notes={garment.notes} csrf={csrf} />
       {garment.prospects.length > 0 && <p class="prospects">{garment.prospects.join(' ')}</p>}
@@ -114,18 +118,18 @@ function Pictures({ garment }: { garment: DeskGarment }) {
   }
   return (
     <ul class="pictures">
-      {garment.photos.map((photo, i) => (
-        <li key={photo.id}>
-          <a href={photo.view}>
-            <img src={i === 0 ? photo.view : photo.thumb} alt={photo.alt} loading="lazy" />
+      {garment.photos.map((marked, i) => (
+        <li key={marked.photo.id} class={marked.marks.length > 0 ? 'marked' : undefined}>
+          <a href={marked.photo.view}>
+            <DeskPhoto marked={marked} large={i === 0} />
           </a>
-          {photo.shows && (
+          {marked.shows && (
             <p class="hint">
-              {photo.shows.sentence}
-              {photo.shows.otherwise && (
+              {marked.shows.sentence}
+              {marked.shows.otherwise && (
                 <>
                   {' '}
-                  <mark>{photo.shows.otherwise}</mark>
+                  <mark>{marked.shows.otherwise}</mark>
                 </>
               )}
             </p>
@@ -134,6 +138,13 @@ function Pictures({ garment }: { garment: DeskGarment }) {
       ))}
     </ul>
   )
+}
+
+/** What is marked on a photo is only seen where it is large. */
+function DeskPhoto({ marked, large }: { marked: MarkedPhoto; large: boolean }) {
+  const { photo, marks } = marked
+  if (marks.length > 0) return <MarkedPicture marked={marked} />
+  return <img src={large ? photo.view : photo.thumb} alt={photo.alt} loading="lazy" />
 }
 
 function Flags({ garment }: { garment: DeskGarment }) {

@@ -20,6 +20,8 @@ export const deskPaths = {
   garment: (number: number, n: number) => `/desk/piles/${number}#garment-${n}`,
   decidePile: (number: number) => `/desk/piles/${number}/decision`,
   decideGarment: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/decision`,
+  /** To mark holes and stains on a garment's photos. */
+  spots: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/spots`,
   teardown: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/teardown`,
   settle: (number: number, note: string) => `/desk/piles/${number}/notes/${note}/settle`,
   photo: (number: number, id: string, size: 'view' | 'thumb' | 'cloth') =>

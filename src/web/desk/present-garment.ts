@@ -14,13 +14,16 @@ import { labelWords } from '../../papers/label-words.ts'
 import type { Language } from '../../words/words.ts'
 import { wishedOf } from '../chat/present-better.ts'
 import { kindWords, nameOf, type Reader, saidOf } from '../chat/present-garment.ts'
+import { markedPhotos } from '../chat/present-spots.ts'
 import { coloursOf, listWords, wordsOfColours } from '../chat/present-swatch.ts'
+import type { Photo } from '../chat/view.ts'
 import { factName, factValue } from './fact-words.ts'
 import { deskPaths } from './paths.ts'
 import { deskBetter, deskTogether } from './present-better.ts'
 import { type Desk, decisionForm } from './present-decision.ts'
 import { labelOf } from './present-label.ts'
 import { showsOf } from './present-shows.ts'
+import { deskSpotsShown } from './present-spots.ts'
 import { flagWhy, reckonedOf } from './present-why.ts'
 import type { DeskGarment, DeskNote, FactLine, Link, StaffFlag, WhyLine } from './view.ts'
 import { takingIt, withoutIt } from './what-if-links.ts'
@@ -192,6 +195,19 @@ function whatIfOf(
   return !barred || barred.why === 'misfit' ? null : takingIt(number, named, language)
 }
 
+/** The photos of a garment as the desk links to them. */
+export const deskPhotos = (
+  { garment, photos }: ReviewedGarment,
+  number: number,
+  language: Language,
+): Photo[] =>
+  photos.map(({ id }, i) => ({
+    id,
+    thumb: deskPaths.photo(number, id, 'thumb'),
+    view: deskPaths.photo(number, id, 'view'),
+    alt: language.say('tag.photo', { name: nameOf(garment, readerAt(language)), n: i + 1 }),
+  }))
+
 export function garmentOf(
   reviewed: ReviewedGarment,
   review: Review,
@@ -240,13 +256,10 @@ export function garmentOf(
     answers: saidOf(garment.path, garment.n, reader),
     prospects: prospectWords(review, garment.n, planned, language),
     notes: notes.map((note) => noteOf(note, number, language)),
-    photos: photos.map((id, i) => ({
-      id,
-      thumb: deskPaths.photo(number, id, 'thumb'),
-      view: deskPaths.photo(number, id, 'view'),
-      alt: say('tag.photo', { name, n: i + 1 }),
-      shows: shows(id),
-    })),
+    photos: markedPhotos(photos, deskPhotos(reviewed, number, language), garment.told.spots).map(
+      (marked) => ({ ...marked, shows: shows(marked.photo.id) }),
+    ),
+    spots: deskSpotsShown(reviewed, number, language),
     label: labelOf(reviewed, number, language),
     form: decisionForm({
       desk,

@@ -3,8 +3,9 @@ import type { Review } from '../../desk/review.ts'
 import { teardownSheet } from '../../papers/teardown-sheet.ts'
 import type { Language } from '../../words/words.ts'
 import { kindWords, nameOf } from '../chat/present-garment.ts'
+import { markedPhotos, spotWords } from '../chat/present-spots.ts'
 import { deskPaths } from './paths.ts'
-import { readerAt } from './present-garment.ts'
+import { deskPhotos, readerAt } from './present-garment.ts'
 import type { TeardownPage } from './view.ts'
 
 /** The teardown sheet of one garment of a pile. Throws `not_found` where it is not there or not graded. */
@@ -13,9 +14,11 @@ export function teardownPage(
   n: number,
   language: Language,
 ): TeardownPage {
-  const garment = garments.find((one) => one.garment.n === n)?.garment
-  if (!garment?.grading) throw new Failure('not_found')
-  const { code, facts, panels, grading, told } = garment
+  const reviewed = garments.find((one) => one.garment.n === n)
+  const grading = reviewed?.garment.grading
+  if (!reviewed || !grading) throw new Failure('not_found')
+  const { garment, photos } = reviewed
+  const { code, facts, panels, told } = garment
   const reader = readerAt(language)
   const { size } = told
   return {
@@ -33,6 +36,12 @@ export function teardownPage(
       },
       pile.recipient,
       language,
+    ),
+    marked: markedPhotos(photos, deskPhotos(reviewed, row.number, language), told.spots).filter(
+      ({ marks }) => marks.length > 0,
+    ),
+    spots: told.spots.map((spot, i) =>
+      language.say('bench.spot', { n: i + 1, what: spotWords(spot, language.say) }),
     ),
     back: {
       label: language.say('desk.pile', { number: row.number }),

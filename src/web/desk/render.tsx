@@ -7,6 +7,7 @@ import { PileView } from './pile.tsx'
 import { PlanView } from './plan.tsx'
 import { QueueView } from './queue.tsx'
 import { Shell } from './shell.tsx'
+import { SpotsView } from './spots.tsx'
 import { TeardownView } from './teardown.tsx'
 import { TroubleView } from './trouble.tsx'
 import type { DeskPage, Frame } from './view.ts'
@@ -38,6 +39,8 @@ function View({ page }: { page: DeskPage }) {
       return <WhatIfView page={page} />
     case 'teardown':
       return <TeardownView page={page} />
+    case 'spots':
+      return <SpotsView page={page} />
     case 'sign-in':
     case 'welcome':
       return <DoorView page={page} />
@@ -54,6 +57,7 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'arrange':
     case 'what-if':
     case 'teardown':
+    case 'spots':
       return page.title
     case 'sign-in':
       return say('desk.sign_in.title')

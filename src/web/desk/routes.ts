@@ -7,6 +7,7 @@ import { guardDesk, guardForms } from './guard.ts'
 import { pileRoutes } from './pile-routes.ts'
 import { planRoutes } from './plan-routes.ts'
 import { queueRoutes } from './queue-routes.ts'
+import { spotsRoutes } from './spots-routes.ts'
 import { teardownRoutes } from './teardown-routes.ts'
 import { troubleHtml } from './trouble-page.ts'
 import { whatIfRoutes } from './what-if-routes.ts'
@@ -31,6 +32,7 @@ export const deskRoutes =
       guardDesk(desk, context)
       await desk.register(queueRoutes(context))
       await desk.register(pileRoutes(context))
+      await desk.register(spotsRoutes(context))
       await desk.register(teardownRoutes(context))
       await desk.register(planRoutes(context))
       await desk.register(arrangeRoutes(context))

@@ -1,6 +1,7 @@
 import { toSvg } from '../../papers/drawing.ts'
 import type { SheetStep, TeardownSheet } from '../../papers/teardown-sheet.ts'
 import { GradeMark, useSay } from '../chat/pieces.tsx'
+import { MarkedPicture } from '../chat/spots.tsx'
 import type { TeardownPage } from './view.ts'
 
 /** How a garment is taken apart: one sheet of paper, also on the screen. */
@@ -16,6 +17,7 @@ export function TeardownView({ page }: { page: TeardownPage }) {
         <Heading sheet={sheet} />
         {sheet.wait && <p class="bench-caution wait">{sheet.wait}</p>}
         <Flat sheet={sheet} />
+        <Spots page={page} />
         <section aria-labelledby="teardown-steps">
           <h2 id="teardown-steps">{say('bench.steps')}</h2>
           <p class="pass-over">{say('bench.pass_over')}</p>
@@ -76,6 +78,28 @@ function Flat({ sheet }: { sheet: TeardownSheet }) {
       <figcaption>{legend}</figcaption>
       {toDraw && <div class="to-draw" />}
     </figure>
+  )
+}
+
+/** What somebody marked on the garment's photos: to be looked for before the first cut. */
+function Spots({ page: { marked, spots } }: { page: TeardownPage }) {
+  const say = useSay()
+  if (spots.length === 0) return null
+  return (
+    <section class="bench-spots" aria-labelledby="teardown-spots">
+      <h2 id="teardown-spots">{say('bench.spots')}</h2>
+      <p>{say('bench.spots_hint')}</p>
+      <div class="bench-marked">
+        {marked.map((one) => (
+          <MarkedPicture key={one.photo.id} marked={one} />
+        ))}
+        <ul>
+          {spots.map((spot) => (
+            <li key={spot}>{spot}</li>
+          ))}
+        </ul>
+      </div>
+    </section>
   )
 }
 

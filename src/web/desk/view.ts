@@ -2,8 +2,10 @@
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { TeardownSheet } from '../../papers/teardown-sheet.ts'
 import type { Flag as CustomerFlag, Grade, Photo, Said } from '../chat/view.ts'
+import type { MarkedPhoto } from '../chat/view-question.ts'
 import type { ArrangePage } from './view-arrange.ts'
 import type { PlanPage } from './view-plan.ts'
+import type { DeskSpotsShown, SpotsPage } from './view-spots.ts'
 import type { WhatIfPage } from './view-what-if.ts'
 import type { WhyLine, WhyPart } from './view-why.ts'
 
@@ -181,7 +183,8 @@ export interface DeskGarment {
   /** What taking it, and leaving it out, would do to the quilt: a sentence each. */
   readonly prospects: readonly string[]
   readonly notes: readonly DeskNote[]
-  readonly photos: readonly (Photo & { readonly shows: PhotoShows | null })[]
+  readonly photos: readonly (MarkedPhoto & { readonly shows: PhotoShows | null })[]
+  readonly spots: DeskSpotsShown
   /** Null where none of it was read off a photo. */
   readonly label: DeskLabel | null
   readonly form: DecisionForm
@@ -242,6 +245,9 @@ export interface TeardownPage {
   readonly page: 'teardown'
   readonly title: string
   readonly sheet: TeardownSheet
+  /** Photos with marks, and a line for each mark. */
+  readonly marked: readonly MarkedPhoto[]
+  readonly spots: readonly string[]
   readonly back: Link
 }
 
@@ -268,5 +274,6 @@ export type DeskPage =
   | ArrangePage
   | WhatIfPage
   | TeardownPage
+  | SpotsPage
   | DoorPage
   | TroublePage
