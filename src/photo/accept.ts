@@ -52,7 +52,11 @@ async function readHeader(bytes: Uint8Array, type: PhotoType): Promise<Metadata[
     .catch((cause: unknown) => {
       throw new Failure('corrupt_image', {}, { cause })
     })
-  const read = header.format === 'heif' && header.compression === 'av1' ? 'avif' : header.format
-  if (read !== type) throw new Failure('unsupported_type')
+  if (typeIn(header) !== type) throw new Failure('unsupported_type')
   return header.autoOrient
+}
+
+function typeIn({ format, compression }: Metadata): string {
+  if (format !== 'heif') return format
+  return compression === 'av1' ? 'avif' : 'heic'
 }

@@ -6,6 +6,7 @@ sharp.cache(false)
 sharp.concurrency(1)
 // Whatever a file claims to be, no other reader of the library is ever started on it.
 sharp.block({ operation: ['VipsForeignLoad'] })
+// A HEIC's header is read by the last of these, its picture by heic.ts.
 sharp.unblock({
   operation: [
     'VipsForeignLoadJpegBuffer',

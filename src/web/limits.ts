@@ -7,3 +7,6 @@ export const limits = {
   photoBytes: photoLimits.bytes,
   photosAtOnce: 6,
 } as const
+
+/** What a field for photos offers to choose; some systems know a HEIC by the end of its name alone. */
+export const photoFiles = 'image/jpeg,image/png,image/webp,image/avif,image/heic,image/heif,.heic'

@@ -351,6 +351,13 @@ describe('account add', () => {
   })
 })
 
+describe('look', () => {
+  test('takes a HEIC as a phone writes it', async () => {
+    const ran = await runHere(['look', 'test/photo/shirt.heic'])
+    expect(answer(ran)).toMatchObject({ width: 642, height: 482, print: { class: 'single' } })
+  })
+})
+
 describe('a setting that is wrong', () => {
   test.each([
     ['PORT', 'eighty'],

@@ -103,7 +103,7 @@ test.each([
   ['confirmed', 'data-pile="confirmed"'],
   ['confirmed-paper', 'class="look-paper"'],
   ['photo', 'enctype="multipart/form-data"'],
-  ['photo', 'accept="image/jpeg,image/png,image/webp"'],
+  ['photo', 'accept="image/jpeg,image/png,image/webp,image/avif,image/heic'],
   ['number', 'min="1" max="40"'],
   ['number', '<input type="hidden" name="unit" value="inches"/>'],
 ])('the page %s has %s', (name, part) => {

@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs'
+import sharp from 'sharp'
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { heldClock, learnAt, openApp, type TestApp } from '../help/app.ts'
 import {
@@ -254,6 +256,17 @@ eachStore('the conversation', (store) => {
       expect((await photo(`/i/${'x'.repeat(32)}/photos/${id}/view`)).status).toBe(404)
       expect((await photo(view.replace(/view$/, 'full'))).status).toBe(404)
       expect((await photo(view)).status).toBe(200)
+    })
+
+    test('as a phone writes it, in HEIC, is taken and shown as a JPEG', async () => {
+      await atPhotos()
+      const bytes = readFileSync(new URL('../photo/shirt.heic', import.meta.url))
+      await sendFiles(walker, [{ bytes, name: 'IMG_0001.HEIC', type: 'image/heic' }])
+      expect(walker.question?.id).toBe('wear')
+      await answerAll(walker, shirt)
+      const view = walker.root.querySelector('.photos a')!.getAttribute('href')!
+      const shown = await sharp((await photo(view)).bytes).metadata()
+      expect([shown.format, shown.width, shown.height]).toEqual(['jpeg', 642, 482])
     })
 
     test('stays as a draft on the page where another that came with it is refused', async () => {

@@ -1,3 +1,4 @@
+import { photoFiles } from '../limits.ts'
 import { describedBy, errorOf, FieldRefusal, Picture, useSay } from './pieces.tsx'
 import type { Photo, Question } from './view.ts'
 import type { LabelPhotoShown, LabelRead } from './view-question.ts'
@@ -32,7 +33,7 @@ export function LabelPhotoField({
         id="field-photo"
         type="file"
         name="photo"
-        accept="image/jpeg,image/png,image/webp"
+        accept={photoFiles}
         aria-describedby={describedBy('photo-hint', refused && 'error-photo')}
         aria-invalid={refused ? true : undefined}
       />

@@ -1,3 +1,4 @@
+import { photoFiles } from '../limits.ts'
 import { describedBy, errorOf, FieldRefusal, useSay } from './pieces.tsx'
 import type { Answering, Photo, Question } from './view.ts'
 
@@ -29,7 +30,7 @@ export function PhotoFields({
         type="file"
         name="photo"
         multiple={most > 1}
-        accept="image/jpeg,image/png,image/webp"
+        accept={photoFiles}
         aria-describedby={describedBy('photo-hint', refused && 'error-photo')}
         aria-invalid={refused ? true : undefined}
       />
