@@ -56,7 +56,8 @@ export async function lookAt(photo: Uint8Array, taken: Taken = {}): Promise<Look
 export async function see(photo: Uint8Array, { focal35 }: Taken = {}): Promise<Seen> {
   const { width, height } = await accept(photo)
   const seen = await seeSmall(photo, { width, height })
-  if (!seen.garment) return seen
+  // A photo that is unfit is asked for again: by its blurred or burnt edges nothing is measured.
+  if (!seen.garment || !seen.look.fitness.ok) return seen
   const large = await pictured(photo, sides.measured)
   const told = focal35 === undefined ? await focalIn(photo) : focal35
   const camera = cameraOf(large.width, large.height, told)

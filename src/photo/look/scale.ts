@@ -4,6 +4,7 @@ import { areaOf } from './hull-quad.ts'
 import { type SheetKind, sheetKinds } from './looked.ts'
 import type { Mask } from './outline.ts'
 import { labPlanes } from './planes.ts'
+import { type Candidate, chosen } from './sheet-choice.ts'
 import { alike, roughsIn } from './sheet-find.ts'
 import { byHand, type Camera, type Corners, type Pose, poseOf } from './sheet-pose.ts'
 import { type Sides, sidesOf } from './sheet-sides.ts'
@@ -23,10 +24,15 @@ export interface Measured {
 /** Where a picture is searched at about this many pixels along its longer side. */
 const searched = 440
 
-/** A shape must have so much of each side on its line and so much contrast to what it lies on, codes of 255. */
-const least = { met: 0.7, contrast: 7 }
-/** Corners and focal length must fit this well: chi squared of two degrees of freedom, and a little more. */
-const mostCost = 12
+/** A shape must have so much of each side on its line. */
+const leastMet = 0.85
+/** And so much contrast to what it lies on, codes of 255; fields of a pattern are as small as cards, and fainter. */
+const leastContrast: Readonly<Record<SheetKind, number>> = { letter: 7, a4: 7, id1: 12 }
+/** Corners and focal length must fit this well, chi squared of two degrees of freedom; and with an unusual tilt. */
+const mostCost: Readonly<Record<SheetKind, number>> = { letter: 3, a4: 3, id1: 5 }
+const mostOdd = 7.5
+/** Where a person marked the corners. */
+const mostMarkedCost = 12
 /** Another kind must fit so much worse. */
 const clearBy = 6.5
 /** Tilts that are usual, radians: few hold a camera more aslant. */
@@ -38,8 +44,6 @@ const usualTilt = 0.25
 const mostTilt: Readonly<Record<SheetKind, number>> = { letter: 0.65, a4: 0.65, id1: 0.5 }
 /** Where a person says that it is one, any tilt that can be measured does. */
 const mostMarkedTilt = 0.8
-/** More that could be sheets are tiles, or some other pattern. */
-const mostSheets = 2
 /** Of a shape's area at most so much lies in the garment. */
 const mostInside = 0.012
 /** A scale that may be further off than this is of no use, percent. */
@@ -63,20 +67,19 @@ export function scaleIn(picture: Pixels, mask: Mask, camera: Camera): Measured |
   )
   const roughs = roughsIn(labPlanes(small.pixels))
   const found: Candidate[] = []
+  const felt: Sides[] = []
   const near = 0.012 * Math.max(picture.width, picture.height)
   for (const { corners } of roughs.filter(({ corners }) => sheetLike(corners)).slice(0, 60)) {
     const large = corners.map(([x, y]): Point => [x * small.by, y * small.by])
     const sides = sidesOf(picture, large, 2.2 * small.by + 2)
     if (!sides || !fits(sides, picture)) continue
-    if (found.some((one) => alike(one.sides.corners, sides.corners, near))) continue
+    if (felt.some((one) => alike(one.corners, sides.corners, near))) continue
+    felt.push(sides)
     const pose = kindOf(sides, picture, mask, camera)
     const free = insideOf(sides.corners, mask, picture) <= mostInside
     if (pose) found.push({ sides, pose, free })
   }
-  const best = chosen(
-    found.filter((one) => one.free && !within(one, found)),
-    at,
-  )
+  const best = chosen(found, felt, at)
   const measured = best && measuredBy(best.sides.corners, best.pose, at)
   return measured && measured.errorPct <= mostError ? measured : null
 }
@@ -89,13 +92,13 @@ export function scaleFromCorners(
   at: Point,
 ): Measured | null {
   const [best] = posesOf(corners, kind, camera, byHand)
-  return best && best.cost <= mostCost && best.tilt < mostMarkedTilt
+  return best && best.cost <= mostMarkedCost && best.tilt < mostMarkedTilt
     ? measuredBy(corners, best, at)
     : null
 }
 
 /** Long side in parts of the short one, and how much longer than the side across from it a side may be. */
-const [leastLong, mostLong, mostUneven] = [1.05, 1.95, 1.5]
+const [mostLong, mostUneven] = [1.95, 1.5]
 
 /** Whether a rough shape has about the proportions of a sheet seen from above. */
 function sheetLike(corners: readonly Point[]): boolean {
@@ -106,31 +109,8 @@ function sheetLike(corners: readonly Point[]): boolean {
   const even = (one: number, other: number): boolean =>
     Math.max(one, other) < mostUneven * Math.min(one, other)
   const long = Math.max(a + c, b + d) / Math.min(a + c, b + d)
-  return even(a, c) && even(b, d) && long > leastLong && long < mostLong
+  return even(a, c) && even(b, d) && long < mostLong
 }
-
-interface Candidate {
-  readonly sides: Sides
-  readonly pose: Pose
-  /** No part of it lies in the garment. */
-  readonly free: boolean
-}
-
-/** Whether a shape is a part of a larger one that could be a sheet as well: a field of a card, a picture on paper. */
-function within(one: Candidate, all: readonly Candidate[]): boolean {
-  return all.some(({ sides: { corners } }) => {
-    if (areaOf(corners) < 1.15 * areaOf(one.sides.corners)) return false
-    const inside = one.sides.corners.filter((point) => isInside(point, corners))
-    return inside.length >= 3
-  })
-}
-
-/** Whether a point lies in a clockwise shape. */
-const isInside = ([x, y]: Point, corners: readonly Point[]): boolean =>
-  corners.every(([a, b], n) => {
-    const [c, d] = corners[(n + 1) % corners.length]!
-    return (c - a) * (y - b) - (d - b) * (x - a) > -3 * Math.hypot(c - a, d - b)
-  })
 
 /** Nine in ten of what is spread evenly lie within so many standard deviations. */
 const nineInTen = 1.645
@@ -145,10 +125,10 @@ function measuredBy(corners: readonly Point[], pose: Pose, at: Point): Measured 
   }
 }
 
-function fits({ corners, met, contrast }: Sides, { width, height }: Pixels): boolean {
+function fits({ corners, met }: Sides, { width, height }: Pixels): boolean {
   const inside = corners.every(([x, y]) => x > 2 && y > 2 && x < width - 2 && y < height - 2)
   const large = areaOf(corners) > leastSide ** 2 * 1.3
-  return inside && large && met >= least.met && contrast >= least.contrast
+  return inside && large && met >= leastMet
 }
 
 const posesOf = (
@@ -163,14 +143,20 @@ const posesOf = (
     .sort((a, b) => a.cost - b.cost)
 
 /** The one size that the corners fit, of those that can be; none where two do. */
-function kindOf({ corners }: Sides, picture: Pixels, mask: Mask, camera: Camera): Pose | null {
+function kindOf(
+  { corners, contrast }: Sides,
+  picture: Pixels,
+  mask: Mask,
+  camera: Camera,
+): Pose | null {
   const kinds = paperLike(picture, corners) ? sheetKinds : (['id1'] as const)
   const poses = kinds
     .flatMap((kind) => posesOf(corners, kind, camera).slice(0, 1))
     .filter((pose) => pose.tilt < mostTilt[pose.kind] && plausible(pose, mask, picture))
   const odd = ({ cost, tilt }: Pose): number => cost + (tilt / usualTilt) ** 2
   const [best, next] = poses.sort((a, b) => odd(a) - odd(b))
-  if (!best || best.cost > mostCost) return null
+  if (!best || best.cost > mostCost[best.kind] || odd(best) > mostOdd) return null
+  if (contrast < leastContrast[best.kind]) return null
   return next && odd(next) < odd(best) + clearBy ? null : best
 }
 
@@ -213,16 +199,6 @@ function plausible(pose: Pose, mask: Mask, { width, height }: Pixels): boolean {
   }
   const longer = Math.max(right - left, bottom - top) * (width / mask.width) * growth(pose.back, at)
   return longer > garmentSide[0] && longer < garmentSide[1]
-}
-
-/** One, or the surest of several that agree; two that contradict each other are none. */
-function chosen(found: readonly Candidate[], at: Point): Candidate | null {
-  const sorted = found.toSorted((a, b) => a.pose.cost - b.pose.cost)
-  const [best] = sorted
-  if (!best || sorted.length > mostSheets) return null
-  const scale = growth(best.pose.back, at)
-  const agree = sorted.every(({ pose }) => Math.abs(Math.log(growth(pose.back, at) / scale)) < 0.06)
-  return agree ? best : null
 }
 
 /** The share of a shape's grid of points that lie in the garment. */

@@ -125,6 +125,12 @@ describe('nothing is measured', () => {
     Math.abs(((x % 210) + 210) % 210) < 5 || Math.abs(((y % 297) + 297) % 297) < 5
       ? [120, 120, 118]
       : [205, 205, 200]
+  /** A cloth in checks of a card's proportions, as it lies, a little askew. */
+  const checks = ([x, y]: Point) => {
+    const [u, v] = [x * 0.9 + y * 0.44, y * 0.9 - x * 0.44]
+    const odd = (Math.floor(u / 119) + Math.floor(v / 75)) % 2 !== 0
+    return odd ? [188, 120, 98] : [150, 92, 84]
+  }
   test.each<[string, Shape[], ((at: Point) => readonly number[])?]>([
     ['without a sheet', [shirt(blue)]],
     [
@@ -135,6 +141,7 @@ describe('nothing is measured', () => {
     ['by white paper on white', [shirt(blue), sheet('a4', -350, 100)], () => [236, 236, 232]],
     ['by a picture in a frame', [shirt(blue), ...frame]],
     ['by tiles', [shirt(blue)], tiles],
+    ['by a cloth in checks', [shirt(blue)], checks],
     [
       'by a square note',
       [shirt(blue), { corners: rectangle(-350, 100, 210, 210, 0.2), colour: white }],

@@ -1,0 +1,71 @@
+import { growth, type Point } from './homography.ts'
+import { areaOf } from './hull-quad.ts'
+import type { Pose } from './sheet-pose.ts'
+import type { Sides } from './sheet-sides.ts'
+
+/** A shape that could be a sheet. */
+export interface Candidate {
+  readonly sides: Sides
+  readonly pose: Pose
+  /** No part of it lies in the garment. */
+  readonly free: boolean
+}
+
+/** So many shapes of about the same size, none much fainter, are fields of a pattern: checks, tiles. */
+const fields = { count: 3, size: 1.4, fainter: 3 }
+
+/** Whether a shape is one of many of its kind. */
+function isField({ corners, contrast }: Sides, all: readonly Sides[]): boolean {
+  const size = areaOf(corners)
+  const like = all.filter((one) => {
+    const larger = areaOf(one.corners) / size
+    const sized = larger < fields.size && larger > 1 / fields.size
+    return sized && one.contrast * fields.fainter > contrast
+  })
+  // It is one of them itself.
+  return like.length > fields.count
+}
+
+/** Whether a shape is a part of a larger one that could be a sheet as well: a field of a card, a picture on paper. */
+function within(one: Candidate, all: readonly Candidate[]): boolean {
+  return all.some(({ sides: { corners } }) => {
+    if (areaOf(corners) < 1.15 * areaOf(one.sides.corners)) return false
+    const inside = one.sides.corners.filter((point) => isInside(point, corners))
+    return inside.length >= 3
+  })
+}
+
+/** Whether a point lies in a clockwise shape. */
+const isInside = ([x, y]: Point, corners: readonly Point[]): boolean =>
+  corners.every(([a, b], n) => {
+    const [c, d] = corners[(n + 1) % corners.length]!
+    return (c - a) * (y - b) - (d - b) * (x - a) > -3 * Math.hypot(c - a, d - b)
+  })
+
+/** More that could be sheets are tiles, or some other pattern. */
+const mostSheets = 2
+/** Beside what stands out so many times more, what fits worse than this is a piece of a pattern. */
+const pattern = { fainter: 3, cost: 1 }
+
+/**
+ * The one that is a sheet beside the garment, or the surest of several that agree about a point; two that contradict
+ * each other are none. `felt`: all shapes whose sides were felt for.
+ */
+export function chosen(
+  all: readonly Candidate[],
+  felt: readonly Sides[],
+  at: Point,
+): Candidate | null {
+  const found = all.filter((one) => one.free && !within(one, all) && !isField(one.sides, felt))
+  const strongest = Math.max(...found.map(({ sides }) => sides.contrast))
+  const sorted = found
+    .filter(
+      ({ sides, pose }) => sides.contrast * pattern.fainter > strongest || pose.cost < pattern.cost,
+    )
+    .sort((a, b) => a.pose.cost - b.pose.cost)
+  const [best] = sorted
+  if (!best || sorted.length > mostSheets) return null
+  const scale = growth(best.pose.back, at)
+  const agree = sorted.every(({ pose }) => Math.abs(Math.log(growth(pose.back, at) / scale)) < 0.06)
+  return agree ? best : null
+}
