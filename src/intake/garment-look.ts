@@ -1,11 +1,13 @@
 import { type ColourWord, colourWord } from '../base/colour-words.ts'
 import type { Fault, Look, PrintClass } from '../photo/look/looked.ts'
-import type { Db } from '../store/schema.ts'
+import type { Db, PhotoSide } from '../store/schema.ts'
 
 /** What a photo showed, with the photo's id. */
 export interface SeenPhoto {
   readonly photo: string
   readonly look: Look
+  /** What it was told to show; absent or null: nobody told. */
+  readonly shows?: PhotoSide | null
 }
 
 /** As sure must a look be of a print to propose it. */
@@ -24,16 +26,16 @@ export async function looksOf(
   if (ids.length === 0) return []
   const rows = await db
     .selectFrom('photo')
-    .select(['id', 'look'])
+    .select(['id', 'look', 'shows'])
     .where('pile_id', '=', pileId)
     .where('id', 'in', ids)
     .where('removed_at', 'is', null)
     .where('look', 'is not', null)
     .execute()
-  const looks = new Map(rows.map(({ id, look }) => [id, lookIn(look!)]))
+  const looks = new Map(rows.map((row) => [row.id, row]))
   return ids.flatMap((photo) => {
-    const look = looks.get(photo)
-    return look ? [{ photo, look }] : []
+    const row = looks.get(photo)
+    return row ? [{ photo, look: lookIn(row.look!), shows: row.shows }] : []
   })
 }
 
@@ -44,14 +46,17 @@ const lookIn = (row: string): Look => ({
   ...(JSON.parse(row) as Omit<Look, 'scale' | 'size'> & Partial<Look>),
 })
 
+/** A close look at a spot tells nothing of the garment as a whole. */
+const ofTheWhole = ({ shows }: SeenPhoto): boolean => shows !== 'close-up'
+
 /**
- * Of a garment's photos, in their order, the one that tells of it: the first that is fit to, but one that surely
- * shows a single picture first, which may be on the back. Null where none is fit.
+ * Of a garment's photos, in their order, the one that tells of it: the first fit one of its front, else the first
+ * that is fit; but one that surely shows a single picture first, which may be on the back. Null where none is fit.
  */
 export function tellingLook(seen: readonly SeenPhoto[]): SeenPhoto | null {
-  const fit = seen.filter(({ look }) => look.fitness.ok)
+  const fit = seen.filter((one) => one.look.fitness.ok && ofTheWhole(one))
   const pictured = fit.find(({ look }) => printSeen(look) === 'single' && look.graphic)
-  return pictured ?? fit[0] ?? null
+  return pictured ?? fit.find(({ shows }) => shows === 'front') ?? fit[0] ?? null
 }
 
 /** The print that a look is sure of; null: of none. */
@@ -73,4 +78,4 @@ export function coloursSeen(look: Look): readonly (ColourWord | 'many-colours')[
 export const faultsSeen = (seen: readonly SeenPhoto[]): readonly Fault[] =>
   seen.some(({ look }) => look.fitness.ok)
     ? []
-    : [...new Set(seen.flatMap(({ look }) => look.fitness.problems))]
+    : [...new Set(seen.filter(ofTheWhole).flatMap(({ look }) => look.fitness.problems))]

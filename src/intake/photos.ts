@@ -3,7 +3,7 @@ import { Failure } from '../base/failures.ts'
 import { newId } from '../base/ids.ts'
 import type { PhotoStore } from '../photo/keep.ts'
 import type { Lane } from '../photo/lane.ts'
-import type { Db, PhotoRow } from '../store/schema.ts'
+import type { Db, PhotoRow, PhotoSide } from '../store/schema.ts'
 
 /** Where a photo belongs: the question it answers. */
 export interface PhotoPlace {
@@ -40,6 +40,7 @@ export async function takePhoto(
       cloth: JSON.stringify(safe.seen),
       label: null,
       look: look && JSON.stringify(look),
+      shows: null,
       kept: 0,
       at: clock(),
       removed_at: null,
@@ -92,6 +93,34 @@ export async function keepPhotos(db: Db, pileId: string, ids: readonly string[])
     .where('pile_id', '=', pileId)
     .where('id', 'in', ids)
     .execute()
+}
+
+/** What photos show of their garment, by id; null: nobody told. */
+export type Sides = ReadonlyMap<string, PhotoSide | null>
+
+/** Of photos of a pile that are still there. */
+export async function sidesOf(db: Db, pileId: string, ids: readonly string[]): Promise<Sides> {
+  if (ids.length === 0) return new Map()
+  const rows = await db
+    .selectFrom('photo')
+    .select(['id', 'shows'])
+    .where('pile_id', '=', pileId)
+    .where('id', 'in', ids)
+    .where('removed_at', 'is', null)
+    .execute()
+  return new Map(rows.map(({ id, shows }) => [id, shows]))
+}
+
+/** Keeps what was told of photos of a pile. */
+export async function tellSides(db: Db, pileId: string, sides: Sides): Promise<void> {
+  for (const [id, shows] of sides) {
+    await db
+      .updateTable('photo')
+      .set({ shows })
+      .where('pile_id', '=', pileId)
+      .where('id', '=', id)
+      .execute()
+  }
 }
 
 /** One photo of a pile. Throws `not_found` for another pile's, or one that was removed. */

@@ -126,6 +126,10 @@ interface NoteTable {
   settled_by: string | null
 }
 
+/** What a photo shows of its garment, as it was told. */
+export const photoSides = ['front', 'back', 'close-up'] as const
+export type PhotoSide = (typeof photoSides)[number]
+
 interface PhotoTable {
   id: string
   pile_id: string
@@ -142,6 +146,8 @@ interface PhotoTable {
   label: Json | null
   /** What it shows of a garment; null: nobody looked, or the looking failed. */
   look: Json | null
+  /** Null: nobody told. */
+  shows: PhotoSide | null
   /** 0 while it is a draft: received, but the form around it is not yet accepted. */
   kept: Flag
   at: number

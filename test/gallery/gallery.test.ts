@@ -50,7 +50,8 @@ describe.each(shown())('$name in $language', ({ html, page, language: code }: Sh
     const fors = all(html, /\sfor="([^"]*)"/g)
     const fields = html.match(/<(?:input|textarea)[^>]*>/g) ?? []
     const unlabelled = fields.filter((field) => {
-      if (field.includes('type="hidden"') || field.includes('aria-labelledby=')) return false
+      if (field.includes('type="hidden"') || /\saria-label(?:ledby)?="[^"]/.test(field))
+        return false
       return !fors.includes(field.match(/\sid="([^"]*)"/)?.[1] ?? '')
     })
     expect(unlabelled).toEqual([])

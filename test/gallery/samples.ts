@@ -16,6 +16,7 @@ import type {
   Tag,
   Tally,
 } from '../../src/web/chat/view.ts'
+import type { AttachedPhoto } from '../../src/web/chat/view-question.ts'
 import { quiltSamples } from './quilts.ts'
 
 /** Invented piles of an invented workshop: every page once, with the cases that strain it. */
@@ -31,6 +32,16 @@ const photo = (n: number): Photo => ({
   thumb: `photo-${(n % 3) + 1}.svg`,
   view: `photo-${(n % 3) + 1}.svg`,
   alt: `Photo ${n} of the garment`,
+})
+
+const attached = (n: number): AttachedPhoto => ({
+  ...photo(n),
+  shows: n === 1 ? 'front' : '',
+  sides: [
+    { value: '', label: 'Not said' },
+    { value: 'front', label: 'The front' },
+  ],
+  goes: false,
 })
 
 export const frame = (language: string, style: string, script: string): Frame => ({
@@ -610,7 +621,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
   ),
   photo: asking(
     question(
-      { kind: 'photo', attached: [photo(1), photo(2), photo(3)], most: 6, advice: [] },
+      { kind: 'photo', attached: [1, 2, 3].map(attached), most: 6, advice: [] },
       {
         id: 'photos',
         title: 'A photo or two?',
@@ -624,7 +635,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
     question(
       {
         kind: 'photo',
-        attached: [photo(1)],
+        attached: [attached(1)],
         most: 6,
         advice: [
           'It is dark. Please take it near a window, or turn on a light.',

@@ -4,6 +4,7 @@ import { clothOfPhotos } from './0002-cloth-of-photos.ts'
 import { planMarks } from './0003-plan-marks.ts'
 import { labelOfPhotos } from './0004-label-of-photos.ts'
 import { lookOfPhotos } from './0005-look-of-photos.ts'
+import { sideOfPhotos } from './0006-side-of-photos.ts'
 
 /** In order, which is law: a migration that was released is never changed, renamed or moved. */
 export const migrations: Readonly<Record<string, Migration>> = {
@@ -12,4 +13,5 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0003-plan-marks': planMarks,
   '0004-label-of-photos': labelOfPhotos,
   '0005-look-of-photos': lookOfPhotos,
+  '0006-side-of-photos': sideOfPhotos,
 }

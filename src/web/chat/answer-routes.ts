@@ -154,7 +154,10 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
           return await again({ ...sent, error: null }, '')
         }
         const answer = await answerOf(context, place, asking, form, marks)
-        if (answer.retake) return await again({ ...sentAgain(form.fields, marks), error: null }, '')
+        if (answer.retake) {
+          const sent = { ...sentAgain(form.fields, marks), photos: answer.photos }
+          return await again({ ...sent, error: null }, '')
+        }
         const outcome = await context.conversation.act(key, {
           act: { act: 'answer', item, question, reply: answer.reply },
           idem: form.fields.idem,

@@ -30,6 +30,11 @@ export const answerForm = z.object({
   phone: one,
   note: one,
   remove: z.union([text, z.array(text).max(50)]).optional(),
+  /** Photos in the order in which they stand, and what each shows; the one that moves up or down. */
+  order: z.union([text, z.array(text).max(50)]).optional(),
+  shows: z.union([text, z.array(text).max(50)]).optional(),
+  up: one,
+  down: one,
   /** Photos that are not fit to tell of the garment are kept all the same. */
   anyway: one,
   /** Marks on photos, "photo:x:y:what" each, and the part that each lies in; empty: not known. */

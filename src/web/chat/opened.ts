@@ -3,7 +3,7 @@ import { z } from 'zod'
 import type { Open } from '../../intake/conversation.ts'
 import { looksOf } from '../../intake/garment-look.ts'
 import { labelPhotoOf } from '../../intake/label-photo.ts'
-import { draftsOf } from '../../intake/photos.ts'
+import { draftsOf, sidesOf } from '../../intake/photos.ts'
 import { type AsPlanned, asPlanned } from '../../intake/planned.ts'
 import { labelSeen, ticked } from '../../intake/replies.ts'
 import { spotPhotos } from '../../intake/spot-photos.ts'
@@ -94,8 +94,9 @@ export async function withDrafts(
   const place = { pileId: row.id, item, question: question.id }
   if (question.kind === 'photo') {
     const drafts = await draftsOf(db, place)
-    const seen = await looksOf(db, row.id, [...ticked(replies, question.id), ...drafts])
-    return { ...asking, drafts, seen }
+    const ids = [...ticked(replies, question.id), ...drafts]
+    const seen = await looksOf(db, row.id, ids)
+    return { ...asking, drafts, seen, sides: await sidesOf(db, row.id, ids) }
   }
   if (question.kind === 'spots') {
     return { ...asking, toMark: await spotPhotos(db, row.id, ticked(replies, 'photos')) }

@@ -1,6 +1,7 @@
 import { photoFiles } from '../limits.ts'
 import { describedBy, errorOf, FieldRefusal, useSay } from './pieces.tsx'
 import type { Answering, Photo, Question } from './view.ts'
+import type { AttachedPhoto } from './view-question.ts'
 
 export function PhotoFields({
   question,
@@ -17,7 +18,8 @@ export function PhotoFields({
       {attached.length > 0 && (
         <>
           <p class="legend">{say('photo.attached', { count: attached.length })}</p>
-          <Attached photos={attached} />
+          <Attached photos={attached} postTo={question.postTo} />
+          {attached.length > 1 && <p class="hint">{say('photo.order')}</p>}
         </>
       )}
       {advice.length > 0 && <input type="hidden" name="anyway" value="yes" />}
@@ -57,22 +59,62 @@ export function Advice({ advice }: { advice: readonly string[] }) {
   )
 }
 
-/** Photos that are there already, each with a way to take it away again. */
-function Attached({ photos }: { photos: readonly Photo[] }) {
+/** Photos that are there already, in their order: each says what it shows, moves, or goes. */
+function Attached({ photos, postTo }: { photos: readonly AttachedPhoto[]; postTo: string }) {
   const say = useSay()
   return (
-    <ul class="photos">
-      {photos.map(({ id, thumb, view, alt }) => (
-        <li key={id}>
-          <a href={view}>
-            <img src={thumb} alt={alt} width={96} height={96} />
+    <ol class="photos photos-held" id="photos-held">
+      {photos.map((photo, i) => (
+        <li key={photo.id}>
+          <input type="hidden" name="order" value={photo.id} />
+          <a href={photo.view}>
+            <img src={photo.thumb} alt={photo.alt} width={96} height={96} />
           </a>
-          <div class="option">
-            <input type="checkbox" id={`remove-${id}`} name="remove" value={id} />
-            <label for={`remove-${id}`}>{say('photo.remove')}</label>
+          <div class="photo-side">
+            <label for={`shows-${photo.id}`}>
+              {say('photo.shows')}
+              <span class="unseen"> {photo.alt}</span>
+            </label>
+            <select id={`shows-${photo.id}`} name="shows">
+              {photo.sides.map(({ value, label }) => (
+                <option key={value} value={value} selected={value === photo.shows}>
+                  {label}
+                </option>
+              ))}
+            </select>
+          </div>
+          <div class="photo-acts">
+            {i > 0 && <Move photo={photo} way="up" postTo={postTo} />}
+            {i < photos.length - 1 && <Move photo={photo} way="down" postTo={postTo} />}
+            <div class="option">
+              <input
+                type="checkbox"
+                id={`remove-${photo.id}`}
+                name="remove"
+                value={photo.id}
+                checked={photo.goes}
+              />
+              <label for={`remove-${photo.id}`}>{say('photo.remove')}</label>
+            </div>
           </div>
         </li>
       ))}
-    </ul>
+    </ol>
+  )
+}
+
+function Move({ photo, way, postTo }: { photo: Photo; way: 'up' | 'down'; postTo: string }) {
+  const say = useSay()
+  return (
+    <button
+      type="submit"
+      name={way}
+      value={photo.id}
+      class="button second"
+      formaction={`${postTo}#photos-held`}
+    >
+      {say(`photo.${way}`)}
+      <span class="unseen"> {photo.alt}</span>
+    </button>
   )
 }

@@ -6,19 +6,22 @@ import { offered, type RawReply } from '../../flow/reply.ts'
 import { faultsSeen, type SeenPhoto, tellingLook } from '../../intake/garment-look.ts'
 import { readingOf } from '../../intake/label.ts'
 import type { LabelPhoto } from '../../intake/label-photo.ts'
+import type { Sides } from '../../intake/photos.ts'
 import type { Garment, Pile } from '../../intake/pile.ts'
 import { rules } from '../../intake/rules.ts'
 import type { SpotPhoto } from '../../intake/spot-photos.ts'
 import { spotValues } from '../../intake/spots.ts'
 import { labelWords } from '../../papers/label-words.ts'
+import { photoSides } from '../../store/schema.ts'
 import type { Say } from '../../words/words.ts'
 import { listOf } from './form.ts'
 import { paths } from './paths.ts'
-import { hidden, kindWords, photoLinks, photosOf, type Reader } from './present-garment.ts'
+import { hidden, kindWords, photoLinks, type Reader } from './present-garment.ts'
 import { labelAnswering } from './present-label.ts'
 import { isProposed, lookShown, proposedValues } from './present-look.ts'
 import { againstShown, likelySpot, markedPhotos, spotsShown } from './present-spots.ts'
 import { coloursOfOption } from './present-swatch.ts'
+import { inOrder, type SentPhotos } from './received-photos.ts'
 import type { Answering, FieldError, Option, Question as Shown } from './view.ts'
 import type { LookShown } from './view-question.ts'
 
@@ -36,6 +39,8 @@ export interface Asking {
   readonly seen?: readonly SeenPhoto[]
   /** Of spots: the photos to mark them on. */
   readonly toMark?: readonly SpotPhoto[]
+  /** Of photos: what each shows. */
+  readonly sides?: Sides
 }
 
 /** Finds a question by its address; null where the path does not (or no longer) lead to it. */
@@ -57,6 +62,8 @@ export function findAsking(followed: Followed, item: number, id: string): Asking
 /** What was typed or chosen, where the page comes back with it: an answer was refused, or a label read. */
 export interface Sent {
   readonly raw: RawReply
+  /** Of photos: as the form has them. */
+  readonly photos?: SentPhotos | undefined
   /** Of spots: what the next mark is. */
   readonly what?: string | undefined
   readonly error: FieldError | null
@@ -119,17 +126,8 @@ function answeringOf(asking: Asking, pile: Pile, sent: Sent | null, reader: Read
       }
     case 'label':
       return labelAnswering(asking, pile, raw, reader)
-    case 'photo': {
-      const garment = pile.garments.find(({ n }) => n === asking.item)
-      return {
-        kind: 'photo',
-        attached: garment
-          ? [...photosOf(garment, reader), ...photoLinks(asking.drafts ?? [], garment, reader)]
-          : [],
-        most: question.max ?? 1,
-        advice: faultsSeen(asking.seen ?? []).map((fault) => say(`look.faults.${fault}`)),
-      }
-    }
+    case 'photo':
+      return photosAnswering(asking, pile, sent, reader)
     case 'spots':
       return spotsAnswering(asking, pile, sent, reader)
     case 'contact': {
@@ -141,6 +139,33 @@ function answeringOf(asking: Asking, pile: Pile, sent: Sent | null, reader: Read
         phone: raw ? (raw.phone ?? '') : (before?.phone ?? ''),
       }
     }
+  }
+}
+
+function photosAnswering(asking: Asking, pile: Pile, sent: Sent | null, reader: Reader): Answering {
+  const { question, drafts = [], seen = [], sides } = asking
+  const { say } = reader.language
+  const garment = pile.garments.find(({ n }) => n === asking.item)
+  const held = garment
+    ? inOrder([...garment.told.photoIds, ...drafts], sent?.photos?.order ?? [])
+    : []
+  const shows = (id: string) => (sent?.photos?.sides.has(id) ? sent.photos.sides : sides)?.get(id)
+  const told = seen.map((one) => ({ ...one, shows: shows(one.photo) ?? null }))
+  return {
+    kind: 'photo',
+    attached: garment
+      ? photoLinks(held, garment, reader).map((photo) => ({
+          ...photo,
+          goes: sent?.photos?.gone.includes(photo.id) ?? false,
+          shows: shows(photo.id) ?? '',
+          sides: ['', ...photoSides].map((value) => ({
+            value,
+            label: say(`photo.sides.${value || 'untold'}`),
+          })),
+        }))
+      : [],
+    most: question.max ?? 1,
+    advice: faultsSeen(told).map((fault) => say(`look.faults.${fault}`)),
   }
 }
 

@@ -123,7 +123,7 @@ function AnswerForm({ question }: { question: Question }) {
       {...(takesFiles(question) && { enctype: 'multipart/form-data' })}
     >
       <Hidden fields={question.hidden} />
-      {readsLabels(question) && <EnterAnswers />}
+      {hasOtherButtons(question) && <EnterAnswers />}
       <AnswerFields question={question} />
       <div class="go">
         <button type="submit" name="act" value="answer" class="button main">
@@ -159,7 +159,11 @@ const readsLabels = ({ answering }: Question): boolean =>
 const takesFiles = (question: Question): boolean =>
   question.answering.kind === 'photo' || readsLabels(question)
 
-/** Enter presses a form's first button, and a label has one above that only reads its photo. */
+/** Buttons above the answer's: a label's that only reads its photo, those that move photos or mark them. */
+const hasOtherButtons = (question: Question): boolean =>
+  readsLabels(question) || ['photo', 'spots'].includes(question.answering.kind)
+
+/** Enter presses a form's first button. */
 const EnterAnswers = () => (
   <button type="submit" name="act" value="answer" class="unseen" tabIndex={-1} aria-hidden="true" />
 )

@@ -36,8 +36,13 @@ export function markSpots(asked: HTMLFormElement): void {
 
   asked.addEventListener('keydown', (event) => {
     const { target, key } = event
-    if (!isCell(target) || (key !== 'ArrowUp' && key !== 'ArrowDown')) return
+    if (!isCell(target) || !['ArrowUp', 'ArrowDown', 'Enter'].includes(key)) return
     event.preventDefault()
+    if (key === 'Enter') {
+      target.checked = true
+      void change({ mark: 'yes' }, target.id)
+      return
+    }
     const grid = target.parentElement!
     const cells = [...grid.querySelectorAll('input')]
     const step = Number(grid.dataset.columns) * (key === 'ArrowUp' ? -1 : 1)

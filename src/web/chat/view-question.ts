@@ -71,6 +71,15 @@ export interface SpotShown {
   readonly part: string
 }
 
+/** A photo that is there already: what it shows may be said, and it may be moved or taken away. */
+export interface AttachedPhoto extends Photo {
+  /** Empty: nobody told. */
+  readonly shows: string
+  readonly sides: readonly { readonly value: string; readonly label: string }[]
+  /** It is ticked to go. */
+  readonly goes: boolean
+}
+
 export interface LabelPhotoShown {
   readonly taken: Photo | null
   /** Null: it was not read. */
@@ -112,7 +121,7 @@ export type Answering =
     }
   | {
       readonly kind: 'photo'
-      readonly attached: readonly Photo[]
+      readonly attached: readonly AttachedPhoto[]
       readonly most: number
       /** What to do better with another photo; what is there may be kept all the same. */
       readonly advice: readonly string[]

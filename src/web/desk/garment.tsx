@@ -123,6 +123,7 @@ function Pictures({ garment }: { garment: DeskGarment }) {
           <a href={marked.photo.view}>
             <DeskPhoto marked={marked} large={i === 0} />
           </a>
+          {marked.side && <p class="hint">{marked.side}</p>}
           {marked.shows && (
             <p class="hint">
               {marked.shows.sentence}

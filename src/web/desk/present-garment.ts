@@ -257,7 +257,11 @@ export function garmentOf(
     prospects: prospectWords(review, garment.n, planned, language),
     notes: notes.map((note) => noteOf(note, number, language)),
     photos: markedPhotos(photos, deskPhotos(reviewed, number, language), garment.told.spots).map(
-      (marked) => ({ ...marked, shows: shows(marked.photo.id) }),
+      (marked, i) => ({
+        ...marked,
+        shows: shows(marked.photo.id),
+        side: photos[i]!.shows && say(`photo.sides.${photos[i]!.shows}`),
+      }),
     ),
     spots: deskSpotsShown(reviewed, number, language),
     label: labelOf(reviewed, number, language),

@@ -161,6 +161,13 @@ export interface PhotoShows {
   readonly otherwise: string | null
 }
 
+export interface DeskPhoto extends MarkedPhoto {
+  /** What was seen on it. */
+  readonly shows: PhotoShows | null
+  /** What the customer says that it shows: "The front". */
+  readonly side: string | null
+}
+
 export interface DeskGarment {
   readonly n: number
   readonly code: string
@@ -183,7 +190,7 @@ export interface DeskGarment {
   /** What taking it, and leaving it out, would do to the quilt: a sentence each. */
   readonly prospects: readonly string[]
   readonly notes: readonly DeskNote[]
-  readonly photos: readonly (MarkedPhoto & { readonly shows: PhotoShows | null })[]
+  readonly photos: readonly DeskPhoto[]
   readonly spots: DeskSpotsShown
   /** Null where none of it was read off a photo. */
   readonly label: DeskLabel | null
