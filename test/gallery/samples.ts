@@ -675,13 +675,13 @@ export const samples: Readonly<Record<string, ChatPage>> = {
           {
             photo: photo(1),
             width: 600,
-            height: 800,
+            height: 600,
             marks: [
               { n: 1, x: 0.4, y: 0.55 },
               { n: 2, x: 0.12, y: 0.3 },
             ],
           },
-          { photo: photo(2), width: 800, height: 600, marks: [] },
+          { photo: photo(2), width: 600, height: 600, marks: [] },
         ],
         options: [
           option('hole', 'Hole', { chosen: true }),
