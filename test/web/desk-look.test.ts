@@ -50,11 +50,30 @@ oneStore('a garment’s photo at the desk', (store) => {
 
   const plain = lookOf({ print: { ...lookOf().print, class: 'solid' }, graphic: null })
 
+  const measured = (errorPct: number): Look => ({
+    ...plain,
+    scale: { by: 'a4', mmPerPx: 1, errorPct, corners: [] },
+    size: {
+      garmentWidthIn: 30.2,
+      garmentLengthIn: 27.4,
+      graphicWidthIn: null,
+      graphicHeightIn: null,
+    },
+  })
+
   test('tells what it shows; what the customer says otherwise is marked', async () => {
     const shown = await told(lookOf(), 'allover')
     expect(shown.text).toContain('We see: One picture or lettering')
     expect(shown.text).toContain('blue')
     expect(shown.querySelector('mark')!.text).toContain('A print all over')
+  })
+
+  test('tells the garment’s size and how far that may be off, where a sheet told it', async () => {
+    expect((await told(measured(1.2), 'solid')).text).toContain('about 30 × 27 inches (± 2 %)')
+  })
+
+  test('tells no size where the sheet lay badly', async () => {
+    expect((await told(measured(3.4), 'solid')).text).not.toContain('inches')
   })
 
   test('marks nothing where both say the same', async () => {

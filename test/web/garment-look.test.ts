@@ -54,6 +54,42 @@ oneStore('a photo of a garment', (store) => {
     expect((await fetch(app.url + view)).status).toBe(200)
   })
 
+  const printed = { ...shirt, pattern: { value: 'single' }, print_make: { value: 'screen' } }
+  const measured = (errorPct: number) =>
+    lookOf({
+      scale: { by: 'letter', mmPerPx: 1, errorPct, corners: [] },
+      size: {
+        garmentWidthIn: 30.2,
+        garmentLengthIn: 27.4,
+        graphicWidthIn: 10.9,
+        graphicHeightIn: 9.1,
+      },
+    })
+
+  test('with a sheet of paper beside it tells how large the picture is, and fills that in', async () => {
+    lane.tells = measured(1.2)
+    await sendPhoto()
+    await on('pattern')
+    expect(walker.text('.seen figcaption')).toContain('one picture, about 11 by 9 inches')
+    await answerAll(walker, printed, 'graphic_size')
+    expect(walker.root.querySelector('input[name=value]')!.getAttribute('value')).toBe('11')
+    expect(walker.text('.seen figcaption')).toContain('about 11 by 9 inches')
+    await walker.send({ value: '9', unit: 'inches' })
+    await walker.open(`${walker.pilePath}/1/graphic_size`)
+    expect(walker.root.querySelector('input[name=value]')!.getAttribute('value')).toBe('9')
+    expect(walker.root.querySelector('.seen')).toBeNull()
+  })
+
+  test('tells and fills in no size that may be far off', async () => {
+    lane.tells = measured(4)
+    await sendPhoto()
+    await on('pattern')
+    expect(walker.text('.seen figcaption')).not.toContain('inches')
+    await answerAll(walker, printed, 'graphic_size')
+    expect(walker.root.querySelector('input[name=value]')!.getAttribute('value') ?? '').toBe('')
+    expect(walker.root.querySelector('.seen')).toBeNull()
+  })
+
   test('proposes the colours in words, small ones left out', async () => {
     const { print } = lookOf()
     lane.tells = lookOf({

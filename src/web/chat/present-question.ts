@@ -69,13 +69,17 @@ export interface Sent {
   readonly error: FieldError | null
 }
 
+/** What the garment's photos propose while the question has no answer. */
+function proposedOf({ question, replies, seen }: Asking): readonly string[] {
+  const telling = replies[question.id] ? null : tellingLook(seen ?? [])
+  return telling && isProposed(question.id) ? proposedValues(question.id, telling) : []
+}
+
 function optionsOf(asking: Asking, raw: RawReply | null, reader: Reader): Option[] {
   const { question, replies } = asking
   const reply = replies[question.id]
   const before = reply && 'given' in reply ? listOf(reply.given as string | string[]) : []
-  const seen = reply ? null : tellingLook(asking.seen ?? [])
-  const proposed = seen && isProposed(question.id) ? proposedValues(question.id, seen) : []
-  const chosen = raw ? listOf(raw.value) : [...before, ...proposed]
+  const chosen = raw ? listOf(raw.value) : [...before, ...proposedOf(asking)]
   const { say, has } = reader.language
   return offered(question, replies, rules).map((value) => {
     const key = `intake.${question.id}.option_help.${value}`
@@ -110,7 +114,7 @@ function answeringOf(asking: Asking, pile: Pile, sent: Sent | null, reader: Read
       const unit = question.unit ?? ''
       return {
         kind: 'number',
-        value: typed ?? (before ? inchWords(before.amount) : ''),
+        value: typed ?? (before ? inchWords(before.amount) : (proposedOf(asking)[0] ?? '')),
         min: question.min ?? null,
         max: question.max ?? null,
         step: question.step ?? 1,

@@ -1,4 +1,5 @@
 import { coloursSeen, printSeen, type SeenPhoto } from '../../intake/garment-look.ts'
+import { garmentSizeSeen } from '../../intake/garment-size.ts'
 import type { Garment } from '../../intake/pile.ts'
 import { chosen } from '../../intake/replies.ts'
 import type { Language } from '../../words/words.ts'
@@ -23,6 +24,7 @@ export function showsOf({ look }: SeenPhoto, { replies }: Garment, language: Lan
   const what = [
     print ? option('pattern', print) : say('desk.shows.unclear'),
     listWords(colours, language),
+    sizeOf(look, language),
   ]
   return {
     sentence: say('desk.shows.fit', { what: what.filter(Boolean).join(' · ') }),
@@ -31,4 +33,12 @@ export function showsOf({ look }: SeenPhoto, { replies }: Garment, language: Lan
         ? say('desk.shows.otherwise', { said: option('pattern', said) })
         : null,
   }
+}
+
+/** How large the garment lies there and how far that may be off, where a sheet beside it tells; else nothing. */
+function sizeOf(look: SeenPhoto['look'], { say }: Language): string {
+  const size = garmentSizeSeen(look)
+  if (!size) return ''
+  const [w, h] = [size.across, size.along].map((inches) => Math.round(inches))
+  return say('desk.shows.size', { w: w!, h: h!, error: Math.ceil(size.errorPct) })
 }
