@@ -2,16 +2,20 @@ import { loadavg } from 'node:os'
 import { benchCut } from './cut.ts'
 import { benchLabel } from './label.ts'
 import { benchLook } from './look.ts'
+import { benchLookCost } from './look-cost.ts'
 import { benchPlace } from './place.ts'
 import { benchPlan } from './plan.ts'
+import { benchUploads } from './uploads.ts'
 
 /** What can be measured by name; whatever else runs on the machine slows it down, so its load is told. */
 const benches: Readonly<Record<string, (given: readonly string[]) => Promise<void>>> = {
   cut: benchCut,
   label: benchLabel,
   look: benchLook,
+  'look-cost': benchLookCost,
   place: benchPlace,
   plan: benchPlan,
+  uploads: benchUploads,
 }
 
 const [name = '', ...given] = process.argv.slice(2)

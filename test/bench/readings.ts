@@ -12,7 +12,7 @@ export function memoryOf(pid: number | undefined): { readonly now: number; reado
 
 export const megabytes = (size: number): string => `${Math.round(size)} MB`
 
-const middle = (values: readonly number[]): number =>
+export const middle = (values: readonly number[]): number =>
   values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0
 
 const more = (now: number, before: number): string =>

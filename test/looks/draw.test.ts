@@ -4,30 +4,15 @@ import { join } from 'node:path'
 import sharp from 'sharp'
 import { beforeAll, expect, test } from 'vitest'
 import { chanceOf } from '../help/chance.ts'
-import type { Art } from './art.ts'
 import { drawPhoto, drawSet, type Photo } from './draw-set.ts'
 import { apart, type Lab, labOfCodes } from './light.ts'
 import { drawLook, faults, type Look } from './look.ts'
 import { openSet } from './open-set.ts'
-import { fromSvg } from './raster.ts'
 import { sheetSizes } from './reference.ts'
+import { standInArt as art } from './stand-in-art.ts'
 import type { Truth } from './truth.ts'
 
 const looks = Array.from({ length: 400 }, (_, number) => drawLook(chanceOf(3, number), number))
-
-/** Shapes that stand in for the drawings of a package, which need not be at hand. */
-const art: Art = {
-  pick: (chance) => {
-    const fill = chance.one(['#d22', '#28c', '#3a3', '#fd2', '#111'])
-    const points = Array.from({ length: 10 }, (_, n) => {
-      const far = n % 2 === 0 ? 100 : 45
-      const way = (n * Math.PI) / 5
-      return `${100 + far * Math.sin(way)},${100 - far * Math.cos(way)}`
-    })
-    const svg = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 200 200"><polygon points="${points.join(' ')}" fill="${fill}"/></svg>`
-    return fromSvg(svg, 200, 200)
-  },
-}
 
 const seed = 3
 const long = 480

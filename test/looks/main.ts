@@ -2,6 +2,7 @@ import { readFileSync, rmSync } from 'node:fs'
 import { basename, join } from 'node:path'
 import { argv } from 'node:process'
 import { fileURLToPath } from 'node:url'
+import { parseArgs } from 'node:util'
 import { z } from 'zod'
 import { contactSheet } from '../help/contact-sheet.ts'
 import { aimsOf, lineOf } from './aims.ts'
@@ -13,8 +14,9 @@ import type { Reading } from './reading.ts'
 import { score } from './score.ts'
 
 /**
- * main.ts [<seed>] [<photos>] [<fault>]: photos of invented garments, each with what it shows in a JSON and a
- * mask beside it, into test/.out/looks/<seed>/; with a fault all have it, with `any` one fault each, in turn.
+ * main.ts [<seed>] [<photos>] [--fault=<fault>] [--long=<px>]: photos of invented garments, each with what it
+ * shows in a JSON and a mask beside it, into test/.out/looks/<seed>/. With a fault all have it, with `any` one
+ * each, in turn; `long` is their longer side.
  * main.ts score <seed> <file> [tune|held]: how what the command `look` printed for photos of that set, a
  * line each, holds against what they show.
  */
@@ -26,13 +28,19 @@ const seedOf = z.coerce.number().int().positive()
 if (argv[2] === 'score') hold(argv.slice(3))
 else await draw(argv.slice(2))
 
-async function draw(told: readonly string[]): Promise<void> {
-  const seed = seedOf.default(1).parse(told[0])
-  const count = z.coerce.number().int().positive().default(400).parse(told[1])
+async function draw(args: readonly string[]): Promise<void> {
+  const { positionals, values } = parseArgs({
+    args: [...args],
+    allowPositionals: true,
+    options: { fault: { type: 'string' }, long: { type: 'string' } },
+  })
+  const seed = seedOf.default(1).parse(positionals[0])
+  const count = z.coerce.number().int().positive().default(400).parse(positionals[1])
   const fault = z
     .enum([...faults, 'any'])
     .optional()
-    .parse(told[2])
+    .parse(values.fault)
+  const long = z.coerce.number().int().min(256).optional().parse(values.long)
   const folder = join(home, String(seed))
   rmSync(folder, { recursive: true, force: true })
   const truths = await drawSet(folder, seed, count, openArt(), {
@@ -40,6 +48,7 @@ async function draw(told: readonly string[]): Promise<void> {
       if (done % 20 === 0) tell(`  ${done} of ${count}`)
     },
     told: (n) => ({
+      ...(long && { long }),
       ...(fault && { fault: fault === 'any' ? faults[n % faults.length]! : fault }),
     }),
   })

@@ -3,7 +3,11 @@ import type { OutlineNets } from '../../src/photo/look/outline.ts'
 import type { PrintNets } from '../../src/photo/look/read-print.ts'
 
 /** The source file that holds the nets: a line of JSON each, which is sooner read than thousands of literals. */
-export function netsFile(nets: { outline: OutlineNets; print: PrintNets; fitness: Net }): string {
+export function netsFile(nets: {
+  outline: OutlineNets
+  print: PrintNets
+  fitness: readonly Net[]
+}): string {
   const line = (value: unknown): string => `JSON.parse(\n  '${JSON.stringify(value)}',\n)`
   return `import type { Net } from './net.ts'
 import type { OutlineNets } from './outline.ts'
@@ -17,7 +21,7 @@ export const outlineNets: OutlineNets = ${line(nets.outline)}
 /** Tell which groups of print are a picture, and the class of print. */
 export const printNets: PrintNets = ${line(nets.print)}
 
-/** Tells a photo's fault. */
-export const fitnessNet: Net = ${line(nets.fitness)}
+/** Tell a photo's fault. */
+export const fitnessNets: readonly Net[] = ${line(nets.fitness)}
 `
 }

@@ -29,13 +29,13 @@ export function trainPrint(rows: readonly Row[]): PrintNets {
     learn(
       { inputs, width, wanted },
       {
-        hidden: [24],
+        hidden: [32],
         outputs: printClasses.length,
         rounds: 40,
         batch: 32,
         seed: 17 + 31 * n,
-        noise: 0.3,
-        decay: 0.02,
+        noise: 0.4,
+        decay: 0.03,
       },
     ),
   )
@@ -64,23 +64,23 @@ function trainPictures(rows: readonly Sound[]): Net {
   )
 }
 
-/** The net that tells which fault a photo has; its first output says none. */
-export function trainFitness(rows: readonly Row[]): Net {
-  return learn(
-    {
-      inputs: Float32Array.from(rows.flatMap(({ fitness }) => fitness)),
-      width: rows[0]!.fitness.length,
-      wanted: rows.map(({ fault }) => (fault === '' ? 0 : 1 + faults.indexOf(fault))),
-      weights: rows.map(({ fault }) => (fault === '' ? 1 : 4)),
-    },
-    {
-      hidden: [20],
+/** The nets that tell which fault a photo has; the first output of each says none. */
+export function trainFitness(rows: readonly Row[]): Net[] {
+  const lesson = {
+    inputs: Float32Array.from(rows.flatMap(({ fitness }) => fitness)),
+    width: rows[0]!.fitness.length,
+    wanted: rows.map(({ fault }) => (fault === '' ? 0 : 1 + faults.indexOf(fault))),
+    weights: rows.map(({ fault }) => (fault === '' ? 1 : 2)),
+  }
+  return Array.from({ length: members }, (_, n) =>
+    learn(lesson, {
+      hidden: [24, 12],
       outputs: 1 + faults.length,
-      rounds: 40,
+      rounds: 60,
       batch: 32,
-      seed: 3,
-      noise: 0.15,
-      decay: 0.01,
-    },
+      seed: 3 + 31 * n,
+      noise: 0.3,
+      decay: 0.02,
+    }),
   )
 }

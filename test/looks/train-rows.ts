@@ -22,7 +22,7 @@ export interface Row {
   /** Pixels of the garment's inner part. */
   readonly area?: number
   /** Each with how well its box is the true picture's. */
-  readonly groups?: readonly (Pick<Group, 'level' | 'area' | 'mass' | 'signs'> & {
+  readonly groups?: readonly (Pick<Group, 'pass' | 'area' | 'mass' | 'signs'> & {
     readonly iou: number
   })[]
 }
@@ -47,7 +47,7 @@ export function rowOf({ truth, picture, small }: Lesson, nets: OutlineNets): Row
     signs: clothSigns(upright, base, printOf(upright, base)),
     area: base.inner.reduce((sum, one) => sum + one, 0),
     groups: groups.all.map((group) => ({
-      level: group.level,
+      pass: group.pass,
       area: group.area,
       mass: group.mass,
       signs: group.signs,

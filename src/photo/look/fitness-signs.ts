@@ -1,5 +1,6 @@
 import type { Pixels } from '../cloth.ts'
 import type { Frame } from './frame.ts'
+import { shapeSigns } from './garment-shape.ts'
 import type { Outline } from './outline.ts'
 import type { LabPlanes } from './planes.ts'
 import { fourSided } from './sheet-shape.ts'
@@ -19,6 +20,7 @@ export function fitnessSigns(
     ...lightSigns(planes, outline.mask.data),
     ...lieSigns(outline),
     ...frameSigns(outline, frame),
+    ...shapeSigns(outline.mask, frame),
   ]
 }
 

@@ -2,14 +2,14 @@ import { type Fault, faults } from './looked.ts'
 import { type Net, runner } from './net.ts'
 import { softmax } from './read-print.ts'
 
-/** A fault is told where the net thinks it likelier than this: read off photos that it had not learnt from. */
+/** A fault is told where the nets think it likelier than this: read off photos that it had not learnt from. */
 const told: Readonly<Record<Fault, number>> = {
-  blurred: 0.2,
-  dark: 0.2,
-  bright: 0.2,
-  'cut-off': 0.1,
-  'too-small': 0.1,
-  'no-garment': 0.1,
+  blurred: 0.1,
+  dark: 0.06,
+  bright: 0.06,
+  'cut-off': 0.025,
+  'too-small': 0.045,
+  'no-garment': 0.25,
 }
 
 export interface Fitness {
@@ -19,11 +19,12 @@ export interface Fitness {
 }
 
 /** No garment is told early and kindly; what is read is thrown away only where that is surer. */
-const surelyEmpty = 0.6
+const surelyEmpty = 0.85
 
-/** The faults of a photo by its signs; the net's first output says that it is sound. */
-export function fitnessBy(signs: readonly number[], net: Net): Fitness {
-  const [, ...shares] = softmax(runner(net)(signs))
+/** The faults of a photo by its signs; each net's first output says that it is sound, and their mean counts. */
+export function fitnessBy(signs: readonly number[], nets: readonly Net[]): Fitness {
+  const each = nets.map((net) => softmax(runner(net)(signs)).slice(1))
+  const shares = faults.map((_, n) => each.reduce((sum, one) => sum + one[n]!, 0) / nets.length)
   return {
     problems: faults.filter((fault, n) => shares[n]! > told[fault]),
     empty: shares[faults.indexOf('no-garment')]! > surelyEmpty,

@@ -12,27 +12,50 @@ export interface Group {
   /** One beyond the last column and row. */
   readonly right: number
   readonly bottom: number
-  /** Its number among the pixels' and the level of strength at which it was found. */
+  /** Its number among the pixels' and the pass in which it was found. */
   readonly piece: number
-  readonly level: number
+  readonly pass: number
   readonly signs: readonly number[]
 }
 
 export interface Groups {
-  /** At each level: for each pixel of print the number of its group from 1, or 0. */
+  /** In each pass: for each pixel of print the number of its group from 1, or 0. */
   readonly of: readonly Int32Array[]
-  /** Level by level, the heaviest first. */
+  /** Pass by pass, the heaviest first. */
   readonly all: readonly Group[]
 }
 
-/** Strength from which on pixels are print: faint pictures show at the first alone, bold ones hang together with seams there. */
-export const levels = [0.5, 1, 2] as const
+interface Pass {
+  /** Strength from which on pixels are print. */
+  readonly from: number
+  /** Pieces nearer to each other than twice this share of the longer side are one. */
+  readonly apart: number
+  /** What is thinner than twice this share of it is left out. */
+  readonly thin: number
+}
 
-/** Pieces nearer to each other than twice this share of the longer side are one. */
-const apart = 0.022
+/** Lines of lettering stand further apart than parts of a drawing. */
+const apart = { parts: 0.022, lines: 0.05 } as const
+
+/**
+ * How print is looked for: faint pictures show in the first pass alone, bold ones hang together with seams there;
+ * a cord or a seam that touches a picture is left out in the last.
+ */
+const passes: readonly Pass[] = [
+  { from: 1, apart: apart.parts, thin: 0 },
+  { from: 0.5, apart: apart.parts, thin: 0 },
+  { from: 2, apart: apart.parts, thin: 0 },
+  { from: 1, apart: apart.lines, thin: 0 },
+  { from: 2, apart: apart.lines, thin: 0 },
+  { from: 1, apart: apart.parts, thin: 0.006 },
+]
+
+/** The pass whose groups tell how print is dealt out. */
+export const mainPass = 0
+
 /** A speck has less than this share of the garment. */
 const speck = 1 / 4000
-/** Groups of one level. */
+/** Groups of one pass. */
 const most = 12
 
 export interface Printed {
@@ -41,24 +64,26 @@ export interface Printed {
   readonly strength: Float32Array
 }
 
-/** What hangs together where a garment differs from its base, at each level of strength. */
+/** What hangs together where a garment differs from its base, pass by pass. */
 export function groupsOf(printed: Printed): Groups {
   const steep = steepness(printed.planes)
-  const found = levels.map((_, level) => groupsAt(printed, steep, level))
+  const found = passes.map((_, pass) => groupsIn(printed, steep, pass))
   return { of: found.map(({ of }) => of), all: found.flatMap(({ all }) => all) }
 }
 
-function groupsAt(
+function groupsIn(
   { planes, base, strength }: Printed,
   steep: Float32Array,
-  level: number,
+  pass: number,
 ): { readonly of: Int32Array; readonly all: readonly Group[] } {
   const { width, height } = planes
   const { inner } = base
-  const from = levels[level]!
+  const { from, apart, thin } = passes[pass]!
+  const longer = Math.max(width, height)
   const area = Math.max(1, countOf(inner))
-  const map = marked(width * height, (at) => inner[at] === 1 && strength[at]! > from)
-  const near = grown(map, width, height, Math.round(apart * Math.max(width, height)))
+  const all = marked(width * height, (at) => inner[at] === 1 && strength[at]! > from)
+  const map = thin > 0 ? opened(all, width, height, Math.ceil(thin * longer)) : all
+  const near = grown(map, width, height, Math.round(apart * longer))
   const { of, sizes } = piecesOf(near, width, height, 1)
   // What is a speck even with all around it is a speck; the others' sums stand side by side.
   const sums = sizes.map((size) => (size < area * speck ? null : new Float64Array(fields.length)))
@@ -101,12 +126,28 @@ function groupsAt(
     )
     .sort((a, b) => b.mass - a.mass)
   const whole = found.reduce((total, { mass }) => total + mass, 1e-6)
-  const all = found.slice(0, most).map((sum, rank): Group => {
-    const signs = signsOf(sum, { width, height, area, whole, rank, level })
+  const groups = found.slice(0, most).map((sum, rank): Group => {
+    const signs = signsOf(sum, { width, height, area, whole, rank, pass })
     const { piece, mass, left, top, right, bottom } = sum
-    return { piece, level, area: sum.area, mass, left, top, right, bottom, signs }
+    return { piece, pass, area: sum.area, mass, left, top, right, bottom, signs }
   })
-  return { of, all }
+  return { of, all: groups }
+}
+
+/** The marks but for what is thinner than twice the radius. */
+function opened(marks: Uint8Array, width: number, height: number, radius: number): Uint8Array {
+  const beyond = grown(
+    marks.map((one) => 1 - one),
+    width,
+    height,
+    radius,
+  )
+  return grown(
+    beyond.map((one) => 1 - one),
+    width,
+    height,
+    radius,
+  )
 }
 
 const countOf = (marks: Uint8Array): number => marks.reduce((sum, one) => sum + one, 0)
@@ -136,7 +177,7 @@ function sumOf(sum: Float64Array): Sum {
   return { ...named, left: named.left - 1, top: named.top - 1 }
 }
 
-export const groupCount = 22
+export const groupCount = 20 + passes.length - 1
 
 function signsOf(
   sum: Sum,
@@ -146,14 +187,14 @@ function signsOf(
     area,
     whole,
     rank,
-    level,
+    pass,
   }: {
     width: number
     height: number
     area: number
     whole: number
     rank: number
-    level: number
+    pass: number
   },
 ): number[] {
   const [w, h] = [sum.right - sum.left, sum.bottom - sum.top]
@@ -182,7 +223,6 @@ function signsOf(
     sum.mirrored / sum.area,
     sum.mass / whole,
     rank,
-    Number(level === 0),
-    Number(level === 2),
+    ...passes.slice(1).map((_, n) => Number(pass === n + 1)),
   ]
 }

@@ -11,7 +11,7 @@ import { focalIn } from './focal.ts'
 import { type Frame, frameOf, type Straight, straightened } from './frame.ts'
 import type { Box, Look } from './looked.ts'
 import { measuredIn } from './measured.ts'
-import { fitnessNet, outlineNets, printNets } from './nets.ts'
+import { fitnessNets, outlineNets, printNets } from './nets.ts'
 import { type Mask, type Outline, outlineOf } from './outline.ts'
 import { type LabPlanes, labPlanes } from './planes.ts'
 import { type PrintRead, readPrint } from './read-print.ts'
@@ -80,7 +80,7 @@ export function seeIn(picture: Pixels, small: Pixels, { width, height }: Upright
   const outline = outlineOf(planes, outlineNets)
   const frame = frameOf(outline.mask)
   const signs = fitnessSigns(picture, planes, outline, frame)
-  const { problems, empty } = fitnessBy(signs, fitnessNet)
+  const { problems, empty } = fitnessBy(signs, fitnessNets)
   const garment = frame && !empty ? garmentIn(picture, outline, frame) : null
   return {
     look: {

@@ -1,4 +1,5 @@
 import type { Pixels } from '../cloth.ts'
+import { graphicRim } from './graphic-rim.ts'
 import type { Seen } from './look.ts'
 import type { Look, SheetKind } from './looked.ts'
 import { scaleIn } from './scale.ts'
@@ -22,6 +23,7 @@ export function measuredIn(
   const measured = garment && scaleIn(picture, mask, camera)
   if (!measured) return nothing
   const by = look.width / picture.width
+  const graphic = look.graphic ? graphicRim(garment) : []
   return {
     scale: {
       by: measured.by,
@@ -31,7 +33,7 @@ export function measuredIn(
     },
     size:
       measured.errorPct <= mostOff[measured.by]
-        ? sizeOf({ mask, inside, graphic: [] }, picture, measured.pose)
+        ? sizeOf({ mask, inside, graphic }, picture, measured.pose)
         : null,
   }
 }

@@ -1,6 +1,6 @@
 import type { Base } from './base.ts'
 import { clustersOf } from './clusters.ts'
-import { type Group, type Groups, groupCount, groupsOf } from './groups.ts'
+import { type Group, type Groups, groupCount, groupsOf, mainPass } from './groups.ts'
 import { blurred, type LabPlanes, marked } from './planes.ts'
 import { type Window, windowsOf } from './stripes.ts'
 
@@ -39,6 +39,8 @@ export function printOf(planes: LabPlanes, base: Base): Print {
 }
 
 const cells = 10
+/** Windows along the longer side: large ones see wide stripes, small ones fine checks that folds have bent. */
+const windowsAcross = [5, 9] as const
 
 /** What tells a print's class, but for its groups: numbers for the net, in a fixed order. */
 export function clothSigns(planes: LabPlanes, base: Base, print: Print): number[] {
@@ -54,11 +56,13 @@ export function clothSigns(planes: LabPlanes, base: Base, print: Print): number[
     ...spreadSigns(print, base, area),
     ...cellSigns(planes, base, print),
     ...colourSigns(planes, base),
-    ...windowSigns(
-      windowsOf(
-        { width, height, planes: [base.offL, base.offA, base.offB] },
-        base.inner,
-        Math.round(Math.max(width, height) / 5),
+    ...windowsAcross.flatMap((count) =>
+      windowSigns(
+        windowsOf(
+          { width, height, planes: [base.offL, base.offA, base.offB] },
+          base.inner,
+          Math.round(Math.max(width, height) / count),
+        ),
       ),
     ),
     Math.log(width / height),
@@ -169,11 +173,11 @@ function cellSigns({ width, height, l, a, b }: LabPlanes, base: Base, print: Pri
 
 /** What its groups tell. `pictures`: how likely each is one picture, 0 to 1; `area`: the garment's inner pixels. */
 export function groupSigns(
-  all: readonly Pick<Group, 'area' | 'mass' | 'level' | 'signs'>[],
+  all: readonly Pick<Group, 'area' | 'mass' | 'pass' | 'signs'>[],
   area: number,
   pictures: ArrayLike<number>,
 ): number[] {
-  const middle = all.filter(({ level }) => level === 1)
+  const middle = all.filter(({ pass }) => pass === mainPass)
   const whole = middle.reduce((sum, { mass }) => sum + mass, 1e-6)
   const first = middle[0]
   const large = middle.filter(({ mass }) => first && mass > first.mass / 8)

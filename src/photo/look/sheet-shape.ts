@@ -6,13 +6,33 @@ import { hull, type Point, turnOf } from '../hull.ts'
  * corners taken away one by one where that costs least.
  */
 export function fourSided(of: Int32Array, width: number, piece: number): number {
-  const points = endsOf(of, width, piece)
-  let corners = hull(points)
-  while (corners.length > 4) corners = without(corners, leastCorner(corners))
-  let area = 0
-  for (const at of of) if (at === piece) area += 1
-  return corners.length < 4 ? 0 : Math.min(1, area / areaOf(corners))
+  const corners = fourCorners(hull(endsOf(of, width, piece)))
+  return corners.length < 4 ? 0 : Math.min(1, countOf(of, piece) / areaOf(corners))
 }
+
+/**
+ * How a piece fills its convex hull, and four corners of the hull the hull, in parts of its area: a cushion's do,
+ * a garment's with sleeves or straps do not.
+ */
+export function hullFilled(
+  of: Int32Array,
+  width: number,
+  piece: number,
+): { readonly byPiece: number; readonly byCorners: number } {
+  const whole = hull(endsOf(of, width, piece))
+  if (whole.length < 4) return { byPiece: 0, byCorners: 0 }
+  const area = areaOf(whole)
+  return { byPiece: countOf(of, piece) / area, byCorners: areaOf(fourCorners(whole)) / area }
+}
+
+function fourCorners(hull: readonly Point[]): readonly Point[] {
+  let corners = hull
+  while (corners.length > 4) corners = without(corners, leastCorner(corners))
+  return corners
+}
+
+const countOf = (of: Int32Array, piece: number): number =>
+  of.reduce((sum, one) => sum + Number(one === piece), 0)
 
 /** The ends of each row of the piece: their hull is that of all. */
 function endsOf(of: Int32Array, width: number, piece: number): Point[] {

@@ -89,7 +89,7 @@ describe('beside a sheet of Letter paper', () => {
   const sheet = '<path d="M30 520h170v220h-170z" transform="rotate(4 115 630)" fill="#f6f6f2"/>'
   const photo = async () => await jpegOf(scene('#963232', picture, sheet))
 
-  test('a shirt is measured', async () => {
+  test('a shirt is measured, and the picture it carries', async () => {
     const { scale, size } = await lookAt(await photo())
     expect(scale).toMatchObject({ by: 'letter' })
     expect(100 * Math.abs((scale!.mmPerPx * 20) / 25.4 - 1)).toBeLessThan(scale!.errorPct)
@@ -98,6 +98,8 @@ describe('beside a sheet of Letter paper', () => {
     expect(corners[0]![1]).toBeCloseTo(514.3, 0)
     expect(size!.garmentWidthIn / (640 / 20)).toBeCloseTo(1, 1.5)
     expect(size!.garmentLengthIn / (590 / 20)).toBeCloseTo(1, 1.5)
+    expect(size!.graphicWidthIn! / (180 / 20)).toBeCloseTo(1, 1.5)
+    expect(size!.graphicHeightIn! / (180 / 20)).toBeCloseTo(1, 1.5)
   })
 
   test('its scale is in pixels of the photo as it is, however large', async () => {
