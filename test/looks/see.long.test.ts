@@ -1,10 +1,11 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { mkdtempSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { see } from '../../src/photo/look/look.ts'
 import { drawSet } from './draw-set.ts'
+import { faults } from './look.ts'
 import { openSet } from './open-set.ts'
+import { readOf } from './read-kept.ts'
 import { type Read, type Score, score } from './score.ts'
 import { standInArt } from './stand-in-art.ts'
 
@@ -18,20 +19,25 @@ let found: Score
 beforeAll(async () => {
   await drawSet(folder, seed, photos, standInArt, { told: () => ({ long }) })
   const reads: Read[] = []
-  for (const kept of openSet(folder)) {
-    const { look, mask } = await see(readFileSync(kept.path))
-    const read = { ...mask, data: mask.data.map((one) => 255 * one) }
-    reads.push({
-      truth: kept.truth,
-      reading: { ...look, scale: null, size: null, mask: read },
-      mask: await kept.mask(),
-    })
-  }
+  for (const kept of openSet(folder)) reads.push(await readOf(kept))
   found = score(reads)
 }, 240_000)
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
-test('a garment is told from what it lies on', () => {
-  expect(found.sound).toBeGreaterThanOrEqual(30)
+test('garments are told from what they lie on, and their colour is that of their cloth', () => {
+  expect(found.sound).toBe(40)
   expect(found.maskIou).toBeGreaterThan(0.93)
+  expect(found.colour?.median).toBeLessThan(1.5)
+})
+
+test('of the prints nine in ten are told, and of the faults that are there each in every second photo', () => {
+  expect(found.print.right, JSON.stringify(found.misread)).toBeGreaterThanOrEqual(0.9)
+  const caught = faults.flatMap((fault) => found.fitness[fault].caught ?? [])
+  expect(caught).toHaveLength(4)
+  expect(Math.min(...caught)).toBeGreaterThanOrEqual(0.5)
+})
+
+test('nothing is measured by what is no sheet', () => {
+  expect(found.sheet.asked).toBeGreaterThan(0)
+  expect(found.sheet.wrong).toEqual([])
 })

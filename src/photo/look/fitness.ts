@@ -7,9 +7,9 @@ const told: Readonly<Record<Fault, number>> = {
   blurred: 0.1,
   dark: 0.06,
   bright: 0.06,
-  'cut-off': 0.025,
-  'too-small': 0.045,
-  'no-garment': 0.25,
+  'cut-off': 0.05,
+  'too-small': 0.07,
+  'no-garment': 0.35,
 }
 
 export interface Fitness {

@@ -14,6 +14,8 @@ export interface Sides {
 
 /** The ends of a side, where corners are round or nibbled, are left out: in parts of it. */
 const ends = 0.11
+/** A shape of which a side meets fewer edges at the first look is not looked at again. */
+const hopeless = 0.4
 /** How near to a side's line an edge counts as met, px. */
 const near = 1.3
 
@@ -24,8 +26,11 @@ const near = 1.3
 export function sidesOf(picture: Pixels, rough: readonly Point[], reach: number): Sides | null {
   let corners = rough
   let found: Sides | null = null
-  for (const far of [reach, Math.max(3, reach / 3)]) {
-    const lines = corners.map((from, n) => lineAlong(picture, from, corners[(n + 1) % 4]!, far))
+  for (const look of [
+    { far: reach, places: 1 / 3 },
+    { far: Math.max(3, reach / 3), places: 1 },
+  ]) {
+    const lines = corners.map((from, n) => lineAlong(picture, from, corners[(n + 1) % 4]!, look))
     if (lines.some((line) => line === null)) return null
     const met = lines.map((line, n) => {
       const before = lines[(n + 3) % 4]!
@@ -38,6 +43,7 @@ export function sidesOf(picture: Pixels, rough: readonly Point[], reach: number)
       met: Math.min(...lines.map((line) => line!.met)),
       contrast: Math.min(...lines.map((line) => line!.contrast)),
     }
+    if (found.met < hopeless) return null
   }
   return found
 }
@@ -49,6 +55,12 @@ interface Line {
   readonly contrast: number
 }
 
+/** How far off a side edges are looked for, px, and at what part of the places along it. */
+interface Look {
+  readonly far: number
+  readonly places: number
+}
+
 interface Edge {
   /** Along the side and off it (outwards more), px. */
   readonly along: number
@@ -56,14 +68,19 @@ interface Edge {
   readonly strength: number
 }
 
-function lineAlong(picture: Pixels, from: Point, to: Point, reach: number): Line | null {
+function lineAlong(
+  picture: Pixels,
+  from: Point,
+  to: Point,
+  { far, places: part }: Look,
+): Line | null {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
   if (length < 12) return null
   const way: Point = [(to[0] - from[0]) / length, (to[1] - from[1]) / length]
   // Clockwise as seen: what lies to the left of the way lies beyond the shape.
   const out: Point = [way[1], -way[0]]
-  const count = Math.max(16, Math.min(72, Math.round(length / 4)))
-  const probe = new Probe(picture, Math.ceil(reach))
+  const count = Math.max(16, Math.round(part * Math.min(72, length / 4)))
+  const probe = new Probe(picture, Math.ceil(far))
   const places = Array.from(
     { length: count },
     (_, n) => length * (ends + ((1 - 2 * ends) * (n + 0.5)) / count),
