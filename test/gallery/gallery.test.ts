@@ -32,7 +32,10 @@ describe.each(shown())('$name in $language', ({ html, page, language: code }: Sh
 
   test('carries no style or script of its own', () => {
     expect(html).not.toMatch(/\sstyle=|<style|\son[a-z]+="|javascript:/)
-    expect(html.match(/<script[^>]*>/g)).toEqual(['<script src="chat.js" defer>'])
+    const marks = page.page === 'question' && page.question.answering.kind === 'spots'
+    expect(html.match(/<script[^>]*>/g)).toEqual(
+      ['chat.js', ...(marks ? ['spots.js'] : [])].map((name) => `<script src="${name}" defer>`),
+    )
   })
 
   test('uses each id once, and refers to none that is missing', () => {
@@ -151,7 +154,7 @@ test('older garments fold into one line that counts them', () => {
 })
 
 test('a shop of one language offers no switch', () => {
-  const whole = frame('en', 'a.css', 'a.js')
+  const whole = frame('en', 'a.css', 'a.js', 'b.js')
   const { say } = language('en', readPageWords().get('en')!)
   const switches = (languages: Frame['languages']) =>
     renderPage(samples.start!, { ...whole, languages }, say).includes('hreflang')

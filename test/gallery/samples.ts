@@ -44,7 +44,12 @@ const attached = (n: number): AttachedPhoto => ({
   goes: false,
 })
 
-export const frame = (language: string, style: string, script: string): Frame => ({
+export const frame = (
+  language: string,
+  style: string,
+  script: string,
+  spotScript: string,
+): Frame => ({
   shop: {
     name: 'Lantern Street Quilts',
     tagline: 'Quilts from the clothes you could not part with',
@@ -58,6 +63,7 @@ export const frame = (language: string, style: string, script: string): Frame =>
   ],
   style,
   script,
+  spotScript,
   homeHref: '/',
   saveHref: '/i/sample/keep',
   notice: null,

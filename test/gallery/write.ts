@@ -13,14 +13,14 @@ export interface Shown {
 }
 
 /** Every sample in every language, with the given style and script. */
-export function shown(style = 'chat.css', script = 'chat.js'): Shown[] {
+export function shown(style = 'chat.css', script = 'chat.js', spotScript = 'spots.js'): Shown[] {
   return [...readPageWords()].flatMap(([code, sentences]) => {
     const { say } = language(code, sentences)
     return Object.entries(samples).map(([name, page]) => ({
       name,
       language: code,
       page,
-      html: renderPage(page, around(page, frame(code, style, script)), say),
+      html: renderPage(page, around(page, frame(code, style, script, spotScript)), say),
     }))
   })
 }
@@ -33,7 +33,10 @@ const around = (page: ChatPage, whole: Frame): Frame =>
 export async function writeGallery(folder: URL): Promise<Shown[]> {
   mkdirSync(folder, { recursive: true })
   const manifest = await bundle(new URL('assets/', folder))
-  const pages = shown(`assets/${manifest['chat.css']}`, `assets/${manifest['chat.js']}`)
+  const [style, script, spotScript] = ['chat.css', 'chat.js', 'spots.js'].map(
+    (name) => `assets/${manifest[name]}`,
+  )
+  const pages = shown(style, script, spotScript)
   for (const { name, language: code, html } of pages) {
     writeFileSync(new URL(`${name}.${code}.html`, folder), html)
   }

@@ -12,6 +12,7 @@ import { type RunningServer, startServer } from './server.ts'
 const ten = garments
   .filter(({ name }) => !/Choir|Work jeans|apron|uniform/.test(name))
   .map((garment) => (garment.name === 'Swim club suit' ? halfRead(garment) : garment))
+  .map((garment) => (garment.name === 'Grey fishing jumper' ? photographed(garment) : garment))
 
 /** A label whose shares do not add up is read back to the customer. */
 function halfRead(garment: DemoGarment): DemoGarment {
@@ -28,6 +29,11 @@ const ofPile = {
   quilt_count: { value: '2' },
   sharing: { value: 'must-in-all' },
   at_hand: { value: '10' },
+}
+
+/** What has holes and a photo is asked to be marked. */
+function photographed(garment: DemoGarment): DemoGarment {
+  return { ...garment, photo: [96, 100, 108] }
 }
 
 let server: RunningServer

@@ -19,7 +19,7 @@ afterAll(() => rmSync(place, { recursive: true }))
 const text = (name: string): string =>
   readFileSync(join(place, assets.path(name).replace('/assets/', '')), 'utf8')
 
-test.each(['chat.css', 'desk.css', 'chat.js'])(
+test.each(['chat.css', 'desk.css', 'chat.js', 'spots.js'])(
   '%s is served under a name that changes with it',
   (name) => {
     expect(assets.path(name)).toMatch(/^\/assets\/[a-z.]+-[A-Z0-9]{8}\.(css|js)$/)
@@ -38,10 +38,8 @@ test('the faces come from the shop itself and text shows before they are there',
   expect(css.match(/font-display:swap/g)?.length).toBe(css.match(/@font-face/g)?.length)
 })
 
-test('the script stays a small thing', () => {
-  expect(statSync(join(place, assets.path('chat.js').replace('/assets/', ''))).size).toBeLessThan(
-    6000,
-  )
+test.each(['chat.js', 'spots.js'])('%s stays a small thing', (name) => {
+  expect(statSync(join(place, assets.path(name).replace('/assets/', ''))).size).toBeLessThan(6000)
 })
 
 test('the same sources give the same names', async () => {

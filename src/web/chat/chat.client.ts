@@ -1,12 +1,11 @@
 /**
  * Niceties for pages that work without: a reload keeps what was typed, a double tap sends once, a big
- * photo is made smaller before it travels, a label's photo is read where it is chosen, a tap marks a spot,
- * and reading starts where the page has something to say.
+ * photo is made smaller before it travels, a label's photo is read where it is chosen, and reading starts
+ * where the page has something to say.
  */
 
 import { readLabelPhotos } from './label.client.ts'
 import { shrink } from './smaller.client.ts'
-import { markSpots } from './spots.client.ts'
 
 const form = document.querySelector<HTMLFormElement>('form[data-question]')
 
@@ -17,7 +16,6 @@ void settle()
 if (form) {
   keepTyped(form)
   if (form.dataset.kind === 'label') readLabelPhotos(form)
-  else if (form.dataset.kind === 'spots') markSpots(form)
   else shrinkPhotos(form)
 }
 

@@ -58,6 +58,7 @@ export function frameOf(context: ChatContext, { language, key, notice = null }: 
     })),
     style: context.assets.path('chat.css'),
     script: context.assets.path('chat.js'),
+    spotScript: context.assets.path('spots.js'),
     homeHref: '/',
     saveHref: key ? paths.keep(key) : null,
     notice,

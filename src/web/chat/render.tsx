@@ -16,13 +16,18 @@ export function renderPage(page: ChatPage, frame: Frame, say: Say): string {
   const look = page.page === 'confirmed' && page.print ? 'paper' : page.page
   const html = renderToString(
     <Speaking value={say}>
-      <Shell frame={frame} title={titleOf(page, say)} look={look}>
+      <Shell frame={frame} title={titleOf(page, say)} look={look} scripts={scriptsOf(page, frame)}>
         <View page={page} frame={frame} />
       </Shell>
     </Speaking>,
   )
   return `<!doctype html>${html}`
 }
+
+const scriptsOf = (page: ChatPage, { script, spotScript }: Frame): string[] =>
+  page.page === 'question' && page.question.answering.kind === 'spots'
+    ? [script, spotScript]
+    : [script]
 
 function View({ page, frame }: { page: ChatPage; frame: Frame }) {
   switch (page.page) {

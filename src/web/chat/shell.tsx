@@ -7,11 +7,13 @@ export function Shell({
   frame,
   title,
   look,
+  scripts,
   children,
 }: {
   frame: Frame
   title: string
   look: string
+  scripts: readonly string[]
   children: ComponentChildren
 }) {
   return (
@@ -24,7 +26,9 @@ export function Shell({
         {look !== 'start' && <meta name="robots" content="noindex" />}
         <title>{`${title} · ${frame.shop.name}`}</title>
         <link rel="stylesheet" href={frame.style} />
-        <script src={frame.script} defer />
+        {scripts.map((script) => (
+          <script key={script} src={script} defer />
+        ))}
       </head>
       <body class={`look-${look}`}>
         <Head frame={frame} />

@@ -1,8 +1,11 @@
+const form = document.querySelector<HTMLFormElement>('form[data-kind=spots]')
+if (form) markSpots(form)
+
 /**
  * Marks on photos, one tap each: the page sends the form that the button would send, with the very place, and
  * takes from the answer what is marked. What cannot be sent so is sent as the page without a script does.
  */
-export function markSpots(asked: HTMLFormElement): void {
+function markSpots(asked: HTMLFormElement): void {
   let busy = false
   asked.classList.add('spots-tapped')
 

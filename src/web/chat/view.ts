@@ -53,6 +53,8 @@ export interface Frame {
   /** Paths of the hashed files, from the manifest. */
   readonly style: string
   readonly script: string
+  /** For the question that asks for marks alone. */
+  readonly spotScript: string
   /** Where the shop's name leads; null: nowhere. */
   readonly homeHref: string | null
   /** Page that shows the link to come back; null where there is nothing to keep. */
