@@ -1,16 +1,13 @@
-/** A point of a picture. */
-export interface Point {
-  readonly x: number
-  readonly y: number
-}
+/** A point of a picture, px, or of a plane, mm. */
+export type Point = readonly [x: number, y: number]
 
 /** Twice the area of the triangle: above 0 where the way from `o` over `a` to `b` turns from x towards y. */
 export const turnOf = (o: Point, a: Point, b: Point): number =>
-  (a.x - o.x) * (b.y - o.y) - (a.y - o.y) * (b.x - o.x)
+  (a[0] - o[0]) * (b[1] - o[1]) - (a[1] - o[1]) * (b[0] - o[0])
 
 /** The convex hull (monotone chain: Andrew, Information Processing Letters 9 (1979) 216). */
 export function hull(points: readonly Point[]): Point[] {
-  const sorted = points.toSorted((a, b) => a.x - b.x || a.y - b.y)
+  const sorted = points.toSorted((a, b) => a[0] - b[0] || a[1] - b[1])
   const half = (ordered: readonly Point[]): Point[] => {
     const chain: Point[] = []
     for (const point of ordered) {
@@ -21,4 +18,15 @@ export function hull(points: readonly Point[]): Point[] {
     return chain
   }
   return [...half(sorted), ...half(sorted.toReversed())]
+}
+
+/** The area of a shape, its corners in order. */
+export function areaOf(corners: readonly Point[]): number {
+  let sum = 0
+  for (let n = 0; n < corners.length; n += 1) {
+    const [x, y] = corners[n]!
+    const [u, v] = corners[(n + 1) % corners.length]!
+    sum += x * v - y * u
+  }
+  return Math.abs(sum) / 2
 }

@@ -29,7 +29,7 @@ export type LaneOptions = Partial<TurnsOptions<Job, Done>>
 /** One lane for the whole server: photos queue up for a single process, which starts when first needed. */
 export function openLane(options: LaneOptions = {}): Lane {
   const start = () => startWorker<Job, Done>('worker')
-  const turns = takeTurns<Job, Done>({ most: 16, limitMs: 30_000, start, ...options })
+  const turns = takeTurns<Job, Done>({ most: 24, limitMs: 30_000, start, ...options })
   const ask = async (job: Job): Promise<Looked> => {
     acceptBytes(job.bytes)
     const done = await turns.ask(job)

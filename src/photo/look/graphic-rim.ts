@@ -1,5 +1,5 @@
+import type { Point } from '../hull.ts'
 import type { Group } from './groups.ts'
-import type { Point } from './homography.ts'
 import type { SeenGarment } from './look.ts'
 
 /** An edge lies where the difference to the cloth has fallen to this part of what it is near by. */

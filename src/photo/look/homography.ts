@@ -1,5 +1,4 @@
-/** A point of a picture, px, or of a plane, mm. */
-export type Point = readonly [x: number, y: number]
+import type { Point } from '../hull.ts'
 
 /** What takes the points of one plane to those of another as a camera does: nine numbers, row by row. */
 export type Homography = readonly number[]
@@ -17,7 +16,7 @@ export function homographyOf(from: readonly Point[], to: readonly Point[]): Homo
       [0, 0, 0, x, y, 1, -v * x, -v * y, v],
     ]
   })
-  const solved = solved8(rows)
+  const solved = solvedOf(rows, 1e-12)
   return solved && [...solved, 1]
 }
 
@@ -65,8 +64,6 @@ export function growth(h: Homography, [x, y]: Point): number {
   const vy = (h[4]! - v * h[7]!) / w
   return Math.sqrt(Math.abs(ux * vy - uy * vx))
 }
-
-const solved8 = (rows: readonly (readonly number[])[]): number[] | null => solvedOf(rows, 1e-12)
 
 /**
  * The unknowns of as many linear equations, each with its right side last (Gauss's elimination with the largest

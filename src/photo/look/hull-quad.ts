@@ -1,17 +1,4 @@
-import type { Point } from './homography.ts'
-
-const turnOf = (o: Point, a: Point, b: Point): number =>
-  (a[0] - o[0]) * (b[1] - o[1]) - (a[1] - o[1]) * (b[0] - o[0])
-
-export function areaOf(corners: readonly Point[]): number {
-  let sum = 0
-  for (let n = 0; n < corners.length; n += 1) {
-    const [x, y] = corners[n]!
-    const [u, v] = corners[(n + 1) % corners.length]!
-    sum += x * v - y * u
-  }
-  return Math.abs(sum) / 2
-}
+import { type Point, turnOf } from '../hull.ts'
 
 /** Where the lines through two pairs of points meet; null where they run alongside. */
 export function meeting(a: Point, b: Point, c: Point, d: Point): Point | null {

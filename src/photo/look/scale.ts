@@ -1,6 +1,6 @@
 import type { Pixels } from '../cloth.ts'
-import { growth, type Point } from './homography.ts'
-import { areaOf } from './hull-quad.ts'
+import { areaOf, type Point } from '../hull.ts'
+import { growth } from './homography.ts'
 import { type SheetKind, sheetKinds } from './looked.ts'
 import type { Mask } from './outline.ts'
 import { labPlanes } from './planes.ts'

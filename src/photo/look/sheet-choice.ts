@@ -1,5 +1,5 @@
-import { growth, type Point } from './homography.ts'
-import { areaOf } from './hull-quad.ts'
+import { areaOf, type Point } from '../hull.ts'
+import { growth } from './homography.ts'
 import type { Pose } from './sheet-pose.ts'
 import type { Sides } from './sheet-sides.ts'
 

@@ -1,12 +1,11 @@
-import { hull, type Point } from '../hull.ts'
-import type { Point as Corner } from './homography.ts'
-import { areaOf, quadAround } from './hull-quad.ts'
+import { areaOf, hull, type Point } from '../hull.ts'
+import { quadAround } from './hull-quad.ts'
 import { type LabPlanes, marked, quantile, steepness } from './planes.ts'
 
 /** A four-sided shape in a small picture, roughly. */
 export interface Rough {
   /** Clockwise as pictures are seen, px of that picture. */
-  readonly corners: readonly Corner[]
+  readonly corners: readonly Point[]
   /** How nearly its piece's hull fills it, 0 to 1. */
   readonly filled: number
 }
@@ -39,7 +38,7 @@ function keep(found: Rough[], rough: Rough, near: number): void {
 }
 
 /** Whether both have the same corners, nearly. */
-export const alike = (one: readonly Corner[], other: readonly Corner[], near: number): boolean =>
+export const alike = (one: readonly Point[], other: readonly Point[], near: number): boolean =>
   one.every(([x, y]) => other.some(([u, v]) => Math.hypot(x - u, y - v) < near))
 
 /** Steps between the levels at which a picture is cut, CIELAB, and how many at most. */
@@ -152,7 +151,7 @@ class Pieces {
     const points: Point[] = []
     for (let y = top; y <= bottom; y += 1) {
       const [left, right] = [this.first[y]!, this.last[y]! + 1]
-      points.push({ x: left, y }, { x: left, y: y + 1 }, { x: right, y }, { x: right, y: y + 1 })
+      points.push([left, y], [left, y + 1], [right, y], [right, y + 1])
     }
     return points
   }
@@ -167,7 +166,7 @@ interface Gathered {
 }
 
 function roughOf(size: number, points: readonly Point[], whole: number): Rough | null {
-  const around = hull(points).map(({ x, y }): Corner => [x, y])
+  const around = hull(points)
   const area = areaOf(around)
   if (area < share.least * whole || size < least.piece * area) return null
   const corners = quadAround(around)

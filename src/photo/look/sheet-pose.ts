@@ -1,12 +1,5 @@
-import {
-  backOf,
-  growth,
-  type Homography,
-  homographyOf,
-  type Point,
-  solvedOf,
-  taken,
-} from './homography.ts'
+import type { Point } from '../hull.ts'
+import { backOf, growth, type Homography, homographyOf, solvedOf, taken } from './homography.ts'
 import type { SheetKind } from './looked.ts'
 
 /**

@@ -1,4 +1,4 @@
-import { hull, type Point, turnOf } from '../hull.ts'
+import { areaOf, hull, type Point, turnOf } from '../hull.ts'
 
 /**
  * How nearly the pixels of a piece fill a shape of four straight sides, as a sheet of paper or a card lying
@@ -42,12 +42,7 @@ function endsOf(of: Int32Array, width: number, piece: number): Point[] {
     if (first < 0) continue
     const last = of.subarray(row, row + width).lastIndexOf(piece)
     const y = row / width
-    points.push(
-      { x: first, y },
-      { x: first, y: y + 1 },
-      { x: last + 1, y },
-      { x: last + 1, y: y + 1 },
-    )
+    points.push([first, y], [first, y + 1], [last + 1, y], [last + 1, y + 1])
   }
   return points
 }
@@ -64,11 +59,3 @@ function leastCorner(corners: readonly Point[]): number {
 
 const without = (corners: readonly Point[], n: number): Point[] =>
   corners.filter((_, at) => at !== n)
-
-const areaOf = (corners: readonly Point[]): number =>
-  Math.abs(
-    corners.reduce((sum, { x, y }, n) => {
-      const next = around(corners, n + 1)
-      return sum + x * next.y - y * next.x
-    }, 0),
-  ) / 2

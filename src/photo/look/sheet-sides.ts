@@ -1,5 +1,5 @@
 import type { Pixels } from '../cloth.ts'
-import type { Point } from './homography.ts'
+import type { Point } from '../hull.ts'
 import { meeting } from './hull-quad.ts'
 
 /** A four-sided shape whose sides were felt for in a picture. */

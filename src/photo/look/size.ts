@@ -1,6 +1,7 @@
 import { metresPerInch } from '../../base/units.ts'
+import type { Point } from '../hull.ts'
 import { axisOf } from './axis.ts'
-import { type Homography, type Point, taken } from './homography.ts'
+import { type Homography, taken } from './homography.ts'
 import type { Size } from './looked.ts'
 import type { Mask } from './outline.ts'
 import { piecesOf } from './pieces.ts'

@@ -1,10 +1,13 @@
-import type { Point } from '../hull.ts'
-
 /** Pixels row by row, three bytes each: red, green, blue. */
 export interface Picture {
   readonly width: number
   readonly height: number
   readonly data: Uint8Array
+}
+
+export interface Point {
+  readonly x: number
+  readonly y: number
 }
 
 /** A rectangle that may stand askew: its middle, its sides, and how far `w` is turned from rightwards, radians. */

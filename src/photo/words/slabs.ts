@@ -1,5 +1,5 @@
-import { hull, type Point } from '../hull.ts'
-import type { Slab } from './picture.ts'
+import { type Point as Corner, hull } from '../hull.ts'
+import type { Point, Slab } from './picture.ts'
 
 /** For each pixel of a grid how likely it lies within a line of words, 0 to 1. */
 export interface Likelihood {
@@ -54,12 +54,12 @@ function stretch(ends: Ends, at: number, value: number): void {
 }
 
 /** The corners of a patch's outermost pixels: their hull is that of all. */
-const cornersOf = (rows: Ends): Point[] =>
-  [...rows].flatMap(([y, [left, right]]) => [
-    { x: left, y },
-    { x: left, y: y + 1 },
-    { x: right + 1, y },
-    { x: right + 1, y: y + 1 },
+const cornersOf = (rows: Ends): Corner[] =>
+  [...rows].flatMap(([y, [left, right]]): Corner[] => [
+    [left, y],
+    [left, y + 1],
+    [right + 1, y],
+    [right + 1, y + 1],
   ])
 
 /** Pixels that hang together, side by side or corner to corner. */
@@ -95,21 +95,21 @@ function patches({ width, height, data }: Likelihood): Patch[] {
 }
 
 /** The slab of least area around a hull: one of its sides lies along one of the hull's. */
-function leastSlab(corners: readonly Point[]): Slab {
+function leastSlab(corners: readonly Corner[]): Slab {
   let best: Slab | null = null
   for (const [n, a] of corners.entries()) {
     const b = corners[(n + 1) % corners.length]!
-    const turn = Math.atan2(b.y - a.y, b.x - a.x)
+    const turn = Math.atan2(b[1] - a[1], b[0] - a[0])
     const slab = slabAt(corners, turn)
     if (!best || slab.w * slab.h < best.w * best.h) best = slab
   }
   return alongItsLine(best!)
 }
 
-function slabAt(corners: readonly Point[], turn: number): Slab {
+function slabAt(corners: readonly Corner[], turn: number): Slab {
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
-  const us = corners.map(({ x, y }) => x * cos + y * sin)
-  const vs = corners.map(({ x, y }) => y * cos - x * sin)
+  const us = corners.map(([x, y]) => x * cos + y * sin)
+  const vs = corners.map(([x, y]) => y * cos - x * sin)
   const [u1, u2] = [Math.min(...us), Math.max(...us)]
   const [v1, v2] = [Math.min(...vs), Math.max(...vs)]
   const [u, v] = [(u1 + u2) / 2, (v1 + v2) / 2]

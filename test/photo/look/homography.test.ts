@@ -1,11 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import {
-  backOf,
-  growth,
-  homographyOf,
-  type Point,
-  taken,
-} from '../../../src/photo/look/homography.ts'
+import type { Point } from '../../../src/photo/hull.ts'
+import { backOf, growth, homographyOf, taken } from '../../../src/photo/look/homography.ts'
 
 const square: Point[] = [
   [0, 0],

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Pixels } from '../../../src/photo/cloth.ts'
-import type { Point } from '../../../src/photo/look/homography.ts'
+import type { Point } from '../../../src/photo/hull.ts'
 import type { Mask } from '../../../src/photo/look/outline.ts'
 import { scaleFromCorners, scaleIn } from '../../../src/photo/look/scale.ts'
 import { cameraOf } from '../../../src/photo/look/sheet-pose.ts'

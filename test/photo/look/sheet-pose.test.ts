@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { growth, type Point, taken } from '../../../src/photo/look/homography.ts'
+import type { Point } from '../../../src/photo/hull.ts'
+import { growth, taken } from '../../../src/photo/look/homography.ts'
 import { sheetKinds } from '../../../src/photo/look/looked.ts'
 import { cameraOf, poseOf, sheetSides } from '../../../src/photo/look/sheet-pose.ts'
 import { type Eye, rectangle, seenAt } from './sheet-scene.ts'

@@ -1,5 +1,5 @@
 import type { Pixels } from '../../../src/photo/cloth.ts'
-import type { Point } from '../../../src/photo/look/homography.ts'
+import type { Point } from '../../../src/photo/hull.ts'
 import type { Mask } from '../../../src/photo/look/outline.ts'
 import { random } from '../../help/xorshift.ts'
 
