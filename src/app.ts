@@ -31,6 +31,7 @@ import { healthRoutes } from './web/health.ts'
 import { limits } from './web/limits.ts'
 import { logRequests } from './web/request-log.ts'
 import { secure } from './web/security.ts'
+import { anyone, requireWho } from './web/who.ts'
 
 /** Everything a running product is made of. Nothing here listens or reads the environment. */
 export interface Parts {
@@ -72,6 +73,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
 
+  requireWho(app)
   logRequests(app)
   handleFailures(app, trouble)
   await secure(app, { https })
@@ -107,8 +109,10 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   await app.register(assetRoutes(parts.assets))
   await app.register(async (scope) => chatRoutes(scope, context))
   await app.register(deskRoutes({ ...parts, https }), { prefix: '/desk' })
-  app.get('/api/docs', { schema: { summary: 'This document: OpenAPI 3.1' } }, async () =>
-    app.swagger(),
+  app.get(
+    '/api/docs',
+    { config: { who: anyone }, schema: { summary: 'This document: OpenAPI 3.1' } },
+    async () => app.swagger(),
   )
   return app
 }

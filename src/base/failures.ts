@@ -42,6 +42,7 @@ export const failures = {
   form_expired: { status: 403 },
   sign_in_wrong: { status: 401 },
   not_signed_in: { status: 401 },
+  not_allowed: { status: 403 },
   once_link_used: { status: 410 },
   password_too_short: { status: 422 },
   password_too_long: { status: 422 },

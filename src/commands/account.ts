@@ -6,15 +6,16 @@ import { readConfig } from '../config.ts'
 import { addAccount } from '../desk/accounts.ts'
 import { migrate } from '../store/migrate.ts'
 import { openStore } from '../store/open.ts'
+import { type Role, roles } from '../store/schema.ts'
 import { print } from './print.ts'
 
 const usage =
-  'account add --email … --name … [--role staff|owner] with the password on standard input'
+  'account add --email … --name … [--role staff|owner|bench] with the password on standard input'
 
 interface Asked {
   readonly email: string
   readonly name: string
-  readonly role: 'staff' | 'owner'
+  readonly role: Role
 }
 
 function readArguments([what, ...rest]: readonly string[]): Asked {
@@ -22,8 +23,9 @@ function readArguments([what, ...rest]: readonly string[]): Asked {
     new Failure('bad_input', { field: 'account', why: usage }, { cause })
   if (what !== 'add') throw wrong()
   const { email, name, role } = parsed(rest, wrong)
-  if (!email || !name || (role !== 'staff' && role !== 'owner')) throw wrong()
-  return { email, name, role }
+  const known = roles.find((one) => one === role)
+  if (!email || !name || !known) throw wrong()
+  return { email, name, role: known }
 }
 
 function parsed(args: readonly string[], wrong: (cause: unknown) => Failure) {

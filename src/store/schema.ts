@@ -154,7 +154,9 @@ interface PhotoTable {
   removed_at: number | null
 }
 
-export type Role = 'owner' | 'staff'
+/** What an account may do. `bench`: everything of garments, nothing of prices and addresses. */
+export const roles = ['owner', 'staff', 'bench'] as const
+export type Role = (typeof roles)[number]
 
 interface AccountTable {
   id: string

@@ -2,6 +2,7 @@ import type { FastifyInstance } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import type { LabelReader } from '../photo/label-words.ts'
+import { anyone } from './who.ts'
 
 const up = z.object({ status: z.literal('ok') })
 const readiness = z.object({
@@ -34,7 +35,7 @@ export const healthRoutes =
     app.get(
       '/healthz',
       {
-        config: { rateLimit: false },
+        config: { who: anyone, rateLimit: false },
         schema: { summary: 'Is the process alive?', response: { 200: up } },
       },
       async () => ({ status: 'ok' as const }),
@@ -42,7 +43,7 @@ export const healthRoutes =
     app.get(
       '/readyz',
       {
-        config: { rateLimit: false },
+        config: { who: anyone, rateLimit: false },
         schema: {
           summary:
             'Can it serve? Store, photo store and flows; and whether labels are read from photos.',

@@ -8,6 +8,7 @@ import type { Pile } from '../../intake/pile.ts'
 import { isKept } from '../../intake/rows.ts'
 import { rules } from '../../intake/rules.ts'
 import { failureSentence } from '../errors.ts'
+import { customer } from '../who.ts'
 import type { ChatContext } from './context.ts'
 import { type AnswerForm, answerForm, type Form, rawOf, readAnswerForm } from './form.ts'
 import { openPile, plannedFor, questionParams, show, withDrafts } from './opened.ts'
@@ -111,6 +112,7 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
   app.post<{ Params: z.infer<typeof questionParams> }>(
     '/i/:key/:item/:question',
     {
+      config: { who: customer },
       schema: {
         summary: 'Answers a question',
         params: questionParams,

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { Failure } from '../../base/failures.ts'
 import type { Followed } from '../../flow/follow.ts'
 import type { Sent } from '../../intake/conversation.ts'
+import { anyone, customer } from '../who.ts'
 import type { ChatContext } from './context.ts'
 import { buttonForm } from './form.ts'
 import { languageOf } from './frame.ts'
@@ -40,7 +41,7 @@ interface Pressed {
 export function buttonRoutes(app: FastifyInstance, context: ChatContext): void {
   app.post<{ Body: z.infer<typeof startForm> }>(
     paths.start,
-    { schema: { summary: 'Opens a new intake', body: startForm } },
+    { config: { who: anyone }, schema: { summary: 'Opens a new intake', body: startForm } },
     async (request, reply) => {
       const { lang } = request.body
       const { languages } = context.knowledge.shop
@@ -53,6 +54,7 @@ export function buttonRoutes(app: FastifyInstance, context: ChatContext): void {
   app.post<Pressed>(
     '/i/:key/garments',
     {
+      config: { who: customer },
       schema: {
         summary: 'Adds, copies, leaves out or puts back a garment',
         params: keyParams,
@@ -72,6 +74,7 @@ export function buttonRoutes(app: FastifyInstance, context: ChatContext): void {
   app.post<Pressed>(
     '/i/:key/confirm',
     {
+      config: { who: customer },
       schema: { summary: 'Gives the pile to the workshop', params: keyParams, body: buttonForm },
     },
     async (request, reply) => {

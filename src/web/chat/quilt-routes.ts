@@ -4,6 +4,7 @@ import { frozen } from '../../intake/agreement.ts'
 import type { Open } from '../../intake/conversation.ts'
 import { type DrawnQuilt, keptQuilt } from '../../papers/quilt-kept.ts'
 import { quiltFile, sendQuiltPng } from '../quilt-png.ts'
+import { customer } from '../who.ts'
 import type { ChatContext } from './context.ts'
 import { becoming, keyParams, openPile } from './opened.ts'
 import type { ConfirmedPaper } from './present-pages.ts'
@@ -24,7 +25,10 @@ async function quiltsShown(context: ChatContext, open: Open): Promise<readonly D
 export function quiltRoutes(app: FastifyInstance, context: ChatContext): void {
   app.get<{ Params: z.infer<typeof quiltParams> }>(
     '/i/:key/quilt/:file',
-    { schema: { summary: 'The picture of one quilt, as a PNG', params: quiltParams } },
+    {
+      config: { who: customer },
+      schema: { summary: 'The picture of one quilt, as a PNG', params: quiltParams },
+    },
     async (request, reply) => {
       const { key, file: n } = request.params
       const { open } = await openPile(context, key)

@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify'
 import { z } from 'zod'
 import { photoOf } from '../../intake/photos.ts'
+import { anyone, customer } from '../who.ts'
 import { answerRoutes } from './answer-routes.ts'
 import { buttonRoutes } from './button-routes.ts'
 import type { ChatContext } from './context.ts'
@@ -29,23 +30,27 @@ const languageParams = keyParams.extend({ code: z.string().max(8) })
 
 /** The customer's pages. What is sent to them stands in answer-routes.ts and button-routes.ts. */
 export async function chatRoutes(app: FastifyInstance, context: ChatContext): Promise<void> {
-  app.get('/', { schema: { summary: "The shop's start page" } }, async (request, reply) => {
-    const language = languageOf(request, context)
-    return show(
-      context,
-      reply,
-      {
-        page: 'start',
-        start: { act: 'start', postTo: paths.start, hidden: { lang: language.code } },
-        welcome: [],
-      },
-      { language, key: null },
-    )
-  })
+  app.get(
+    '/',
+    { config: { who: anyone }, schema: { summary: "The shop's start page" } },
+    async (request, reply) => {
+      const language = languageOf(request, context)
+      return show(
+        context,
+        reply,
+        {
+          page: 'start',
+          start: { act: 'start', postTo: paths.start, hidden: { lang: language.code } },
+          welcome: [],
+        },
+        { language, key: null },
+      )
+    },
+  )
 
   app.get<{ Params: z.infer<typeof keyParams> }>(
     '/i/:key',
-    { schema: { summary: 'Where an intake stands', params: keyParams } },
+    { config: { who: customer }, schema: { summary: 'Where an intake stands', params: keyParams } },
     async (request, reply) => {
       const opened = await openPile(context, request.params.key)
       const { told, since } = request.query as { told?: unknown; since?: unknown }
@@ -56,6 +61,7 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
   app.get<{ Params: z.infer<typeof questionParams> }>(
     '/i/:key/:item/:question',
     {
+      config: { who: customer },
       schema: {
         summary: 'A question, to answer it or to change its answer',
         params: questionParams,
@@ -79,7 +85,10 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
 
   app.get<{ Params: z.infer<typeof keyParams> }>(
     '/i/:key/garments',
-    { schema: { summary: 'The page between two garments', params: keyParams } },
+    {
+      config: { who: customer },
+      schema: { summary: 'The page between two garments', params: keyParams },
+    },
     async (request, reply) => {
       const { key, open, language } = await openPile(context, request.params.key)
       if (open.row.status !== 'open') return reply.redirect(paths.pile(key), 303)
@@ -93,7 +102,7 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
 
   app.get<{ Params: z.infer<typeof keyParams> }>(
     '/i/:key/review',
-    { schema: { summary: 'Everything once more', params: keyParams } },
+    { config: { who: customer }, schema: { summary: 'Everything once more', params: keyParams } },
     async (request, reply) => {
       const { key, open, language } = await openPile(context, request.params.key)
       if (open.row.status !== 'open') return reply.redirect(paths.pile(key), 303)
@@ -107,7 +116,10 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
 
   app.get<{ Params: z.infer<typeof keyParams> }>(
     '/i/:key/keep',
-    { schema: { summary: 'The link to come back with', params: keyParams } },
+    {
+      config: { who: customer },
+      schema: { summary: 'The link to come back with', params: keyParams },
+    },
     async (request, reply) => {
       const { key, language } = await openPile(context, request.params.key)
       return show(
@@ -130,14 +142,20 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
 
   app.get<{ Params: z.infer<typeof keyParams> }>(
     '/i/:key/paper',
-    { schema: { summary: 'Checklist and estimate for the printer', params: keyParams } },
+    {
+      config: { who: customer },
+      schema: { summary: 'Checklist and estimate for the printer', params: keyParams },
+    },
     async (request, reply) =>
       showConfirmed(context, request, reply, await openPile(context, request.params.key), true),
   )
 
   app.get<{ Params: z.infer<typeof languageParams> }>(
     '/i/:key/language/:code',
-    { schema: { summary: 'Goes on in another language', params: languageParams } },
+    {
+      config: { who: customer },
+      schema: { summary: 'Goes on in another language', params: languageParams },
+    },
     async (request, reply) => {
       const { key, code } = request.params
       await context.conversation.speak(key, code)
@@ -147,7 +165,7 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
 
   app.get<{ Params: z.infer<typeof photoParams> }>(
     '/i/:key/photos/:id/:size',
-    { schema: { summary: 'A photo of this pile', params: photoParams } },
+    { config: { who: customer }, schema: { summary: 'A photo of this pile', params: photoParams } },
     async (request, reply) => {
       const { key, id, size } = request.params
       const { open } = await openPile(context, key)

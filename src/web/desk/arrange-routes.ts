@@ -8,6 +8,7 @@ import { type Review, review } from '../../desk/review.ts'
 import { asPlanned } from '../../intake/planned.ts'
 import { drawnOrFail } from '../chat/quilts.ts'
 import { asFailure, wantsPage } from '../errors.ts'
+import { staff } from '../who.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { signedIn } from './guard.ts'
 import { showDesk } from './page.ts'
@@ -132,13 +133,17 @@ export const arrangeRoutes =
     app.get(
       // The picture of a quilt, to save, stands beside it: a number alone is the page.
       '/piles/:pile/quilt/:quilt(^\\d{1,5}$)',
-      { schema: { summary: 'A laid quilt, to move its pieces', params, querystring: query } },
+      {
+        config: { who: staff },
+        schema: { summary: 'A laid quilt, to move its pieces', params, querystring: query },
+      },
       async (request, reply) => showPage(request, reply, request.params, request.query),
     )
 
     app.post(
       '/piles/:pile/quilt/:quilt',
       {
+        config: { who: staff },
         schema: { summary: 'Moves, pins or lets go of pieces of a quilt', params, body: form },
         errorHandler: showRefused,
       },

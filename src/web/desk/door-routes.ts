@@ -6,6 +6,7 @@ import { plainEmail, signIn } from '../../desk/accounts.ts'
 import { checkOwnerLink, welcomeOwner } from '../../desk/once-links.ts'
 import { closeSession } from '../../desk/sessions.ts'
 import { asFailure, failureSentence, wantsPage } from '../errors.ts'
+import { anyone } from '../who.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { sessionCookie, setSession } from './cookies.ts'
 import { formSecret, visitorOf } from './guard.ts'
@@ -97,7 +98,10 @@ export const doorRoutes =
 
     app.get(
       '/sign-in',
-      { schema: { summary: 'The form to sign in', querystring: signInQuery } },
+      {
+        config: { who: anyone },
+        schema: { summary: 'The form to sign in', querystring: signInQuery },
+      },
       async (request, reply) => {
         const { next = '' } = request.query
         if (await visitorOf(request, context)) return reply.redirect(ownPage(next), 303)
@@ -110,6 +114,7 @@ export const doorRoutes =
       {
         schema: { summary: 'Signs in', body: signInForm },
         config: {
+          who: anyone,
           rateLimit: {
             ...signInTries,
             hook: 'preHandler',
@@ -137,7 +142,10 @@ export const doorRoutes =
 
     app.get(
       '/welcome/:token',
-      { schema: { summary: "The owner's first visit", params: welcomeParams } },
+      {
+        config: { who: anyone },
+        schema: { summary: "The owner's first visit", params: welcomeParams },
+      },
       async (request, reply) => {
         const { token } = request.params
         await checkOwnerLink(store.db, clock, token)
@@ -148,6 +156,7 @@ export const doorRoutes =
     app.post(
       '/welcome/:token',
       {
+        config: { who: anyone },
         schema: {
           summary: "Makes the owner's account and signs in",
           params: welcomeParams,

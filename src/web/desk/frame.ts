@@ -4,6 +4,7 @@ import type { Session } from '../../desk/sessions.ts'
 import type { Language } from '../../words/words.ts'
 import type { DeskContext } from './context.ts'
 import { deskPaths } from './paths.ts'
+import { placesFor } from './places.ts'
 import type { Frame } from './view.ts'
 
 export interface Framing {
@@ -36,6 +37,13 @@ export function frameOf(
       })),
     style: assets.path('desk.css'),
     visitor: visitor && { name: visitor.account.name, csrf: visitor.csrf },
+    places: visitor
+      ? placesFor(visitor.account.role).map(({ name, href }) => ({
+          label: language.say(`desk.places.${name}`),
+          href,
+          current: path.split('?', 1)[0] === href,
+        }))
+      : [],
     tabs: counts
       ? (['waiting', 'decided'] as const).map((one) => ({
           label: language.say(`desk.tabs.${one}`, { count: counts[one] }),

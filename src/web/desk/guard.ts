@@ -28,6 +28,12 @@ export const signedIn = (request: FastifyRequest): Session => {
   return request.atDesk
 }
 
+/** Throws `not_allowed` where the route is not for this person's role. An address that is none is not theirs either way. */
+function letOnly(request: FastifyRequest, { account }: Session): void {
+  const { who } = request.routeOptions.config
+  if (who && !who.includes(account.role)) throw new Failure('not_allowed')
+}
+
 /**
  * Every route of this scope asks for a session, and every form for the session's own secret. A person
  * who opens a page is led to sign in; anything else is refused.
@@ -35,7 +41,7 @@ export const signedIn = (request: FastifyRequest): Session => {
 export function guardDesk(app: FastifyInstance, context: DeskContext): void {
   app.addHook('onRequest', async (request, reply) => {
     request.atDesk = await visitorOf(request, context)
-    if (request.atDesk) return
+    if (request.atDesk) return letOnly(request, request.atDesk)
     if (!onlyReads(request) || !wantsPage(request)) throw new Failure('not_signed_in')
     return reply.redirect(`${deskPaths.signIn}?next=${encodeURIComponent(request.url)}`, 303)
   })

@@ -3,6 +3,8 @@ import type { QueueState } from '../../desk/queue.ts'
 /** The desk's addresses. A pile goes by its number, which people say. */
 export const deskPaths = {
   queue: '/desk',
+  bench: '/desk/bench',
+  benchPage: (page: number) => `/desk/bench?page=${page}`,
   list: (state: QueueState, page = 1) =>
     `/desk?state=${state}${page > 1 ? `&page=${page}` : ''}` as const,
   signIn: '/desk/sign-in',

@@ -9,6 +9,7 @@ import { pileAtDesk, review } from '../../desk/review.ts'
 import { photoOf } from '../../intake/photos.ts'
 import { asPlanned } from '../../intake/planned.ts'
 import { asFailure, wantsPage } from '../errors.ts'
+import { staff, workshop } from '../who.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { signedIn } from './guard.ts'
 import { showDesk, waitingBeside } from './page.ts'
@@ -94,13 +95,17 @@ export const pileRoutes =
 
     app.get(
       '/piles/:pile',
-      { schema: { summary: 'A pile with its garments, by number or id', params: pileParams } },
+      {
+        config: { who: staff },
+        schema: { summary: 'A pile with its garments, by number or id', params: pileParams },
+      },
       async (request, reply) => showPile(request, reply, request.params.pile, null),
     )
 
     app.post(
       '/piles/:pile/garments/:n/decision',
       {
+        config: { who: staff },
         schema: {
           summary: 'Decides of one garment',
           params: garmentParams,
@@ -120,6 +125,7 @@ export const pileRoutes =
     app.post(
       '/piles/:pile/decision',
       {
+        config: { who: staff },
         schema: { summary: 'Decides of the whole pile', params: pileParams, body: pileForm },
         errorHandler: showRefused,
       },
@@ -134,6 +140,7 @@ export const pileRoutes =
     app.post(
       '/piles/:pile/notes/:note/settle',
       {
+        config: { who: staff },
         schema: {
           summary: "Marks a customer's question as seen to",
           params: noteParams,
@@ -150,7 +157,7 @@ export const pileRoutes =
 
     app.get(
       '/piles/:pile/photos/:id/:size',
-      { schema: { summary: 'A photo of a pile', params: photoParams } },
+      { config: { who: workshop }, schema: { summary: 'A photo of a pile', params: photoParams } },
       async (request, reply) => {
         const { pile, id, size } = request.params
         const row = await pileAtDesk(store.db, pile)

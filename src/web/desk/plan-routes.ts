@@ -9,6 +9,7 @@ import { roles } from '../../quilt/layout.ts'
 import { drawnOrFail } from '../chat/quilts.ts'
 import { asFailure, wantsPage } from '../errors.ts'
 import { quiltFile, sendQuiltPng } from '../quilt-png.ts'
+import { staff } from '../who.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { signedIn } from './guard.ts'
 import { showDesk } from './page.ts'
@@ -65,7 +66,10 @@ export const planRoutes =
 
     app.get(
       '/piles/:pile/plan',
-      { schema: { summary: 'The plan of a pile, to print', params, querystring: query } },
+      {
+        config: { who: staff },
+        schema: { summary: 'The plan of a pile, to print', params, querystring: query },
+      },
       async (request, reply) => {
         const { cuts, open, costs } = request.query
         const wish = { cuts: { page: cuts, open: open === 'all' }, costs: costs !== undefined }
@@ -78,6 +82,7 @@ export const planRoutes =
     app.post(
       '/piles/:pile/garments/:n/roles',
       {
+        config: { who: staff },
         schema: {
           summary: 'Says which parts of the quilt a garment may go to',
           params: garmentParams,
@@ -98,6 +103,7 @@ export const planRoutes =
     app.get(
       '/piles/:pile/quilt/:file',
       {
+        config: { who: staff },
         schema: {
           summary: 'The picture of one quilt of a pile, as a PNG',
           params: params.extend({ file: quiltFile }),

@@ -3,8 +3,10 @@ import { z } from 'zod'
 import { askedMeanwhile } from '../../desk/asked.ts'
 import { queue, queueStates } from '../../desk/queue.ts'
 import { closeSession } from '../../desk/sessions.ts'
+import { staff, workshop } from '../who.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { clearSession, sessionCookie } from './cookies.ts'
+import { signedIn } from './guard.ts'
 import { showDesk } from './page.ts'
 import { deskPaths } from './paths.ts'
 import { queuePage } from './present-queue.ts'
@@ -26,12 +28,16 @@ export const queueRoutes =
     app.get(
       '/',
       {
+        config: { who: workshop },
         schema: {
           summary: 'Piles that wait for the workshop, or those it has decided',
           querystring: queueQuery,
         },
       },
       async (request, reply) => {
+        if (!staff.includes(signedIn(request).account.role)) {
+          return reply.redirect(deskPaths.bench, 303)
+        }
         const { state, page } = request.query
         const found = await queue(store.db, { state, page })
         const asked = state === 'waiting' ? await askedMeanwhile(store.db) : []
@@ -47,7 +53,7 @@ export const queueRoutes =
 
     app.post(
       '/sign-out',
-      { schema: { summary: 'Signs out', body: signOutForm } },
+      { config: { who: workshop }, schema: { summary: 'Signs out', body: signOutForm } },
       async (request, reply) => {
         await closeSession(store.db, request.cookies[sessionCookie]!)
         return clearSession(reply, context).redirect(deskPaths.signIn, 303)

@@ -1,5 +1,5 @@
 import { Picture, useSay } from '../chat/pieces.tsx'
-import type { QueueEntry, QueuePage } from './view.ts'
+import type { Pager, QueueEntry, QueuePage } from './view.ts'
 
 /** What waits for the workshop, the doubtful first. */
 export function QueueView({ page }: { page: QueuePage }) {
@@ -11,7 +11,7 @@ export function QueueView({ page }: { page: QueuePage }) {
       ) : (
         <Entries entries={page.entries} />
       )}
-      <Pager pager={page.pager} />
+      <PagerNav pager={page.pager} />
       <p class="hint">{page.openIntakes}</p>
       <AskedMeanwhile asked={page.asked} />
     </main>
@@ -72,7 +72,7 @@ function Entry({ entry }: { entry: QueueEntry }) {
   )
 }
 
-function Pager({ pager }: { pager: QueuePage['pager'] }) {
+export function PagerNav({ pager }: { pager: Pager | null }) {
   const say = useSay()
   if (!pager) return null
   return (

@@ -2,6 +2,7 @@ import { renderToString } from 'preact-render-to-string'
 import type { Say } from '../../words/words.ts'
 import { Speaking } from '../chat/pieces.tsx'
 import { ArrangeView } from './arrange.tsx'
+import { BenchView } from './bench.tsx'
 import { DoorView } from './door.tsx'
 import { PileView } from './pile.tsx'
 import { PlanView } from './plan.tsx'
@@ -29,6 +30,8 @@ function View({ page }: { page: DeskPage }) {
   switch (page.page) {
     case 'queue':
       return <QueueView page={page} />
+    case 'bench':
+      return <BenchView page={page} />
     case 'pile':
       return <PileView page={page} />
     case 'plan':
@@ -52,6 +55,7 @@ function View({ page }: { page: DeskPage }) {
 function titleOf(page: DeskPage, say: Say): string {
   switch (page.page) {
     case 'queue':
+    case 'bench':
     case 'pile':
     case 'plan':
     case 'arrange':

@@ -1,6 +1,7 @@
 import type { FastifyPluginAsync } from 'fastify'
 import { handleFailures } from '../errors.ts'
 import { arrangeRoutes } from './arrange-routes.ts'
+import { benchRoutes } from './bench-routes.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { doorRoutes } from './door-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
@@ -31,6 +32,7 @@ export const deskRoutes =
     await app.register(async (desk) => {
       guardDesk(desk, context)
       await desk.register(queueRoutes(context))
+      await desk.register(benchRoutes(context))
       await desk.register(pileRoutes(context))
       await desk.register(spotsRoutes(context))
       await desk.register(teardownRoutes(context))

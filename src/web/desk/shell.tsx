@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { Hidden, useSay } from '../chat/pieces.tsx'
 import { deskPaths } from './paths.ts'
-import type { Frame } from './view.ts'
+import type { Frame, Tab } from './view.ts'
 
 /** The whole document around a page of the desk. */
 export function Shell({
@@ -37,6 +37,16 @@ export function Shell({
   )
 }
 
+const Tabs = ({ tabs }: { tabs: readonly Tab[] }) => (
+  <>
+    {tabs.map(({ label, href, current }) => (
+      <a key={href} href={href} aria-current={current ? 'page' : undefined}>
+        {label}
+      </a>
+    ))}
+  </>
+)
+
 function Head({ frame }: { frame: Frame }) {
   const say = useSay()
   return (
@@ -44,13 +54,14 @@ function Head({ frame }: { frame: Frame }) {
       <p class="shop">
         {frame.visitor ? <a href={deskPaths.queue}>{say('desk.name')}</a> : say('desk.name')}
       </p>
+      {frame.places.length > 0 && (
+        <nav class="places" aria-label={say('desk.places.name')}>
+          <Tabs tabs={frame.places} />
+        </nav>
+      )}
       {frame.tabs.length > 0 && (
         <nav class="tabs" aria-label={say('desk.tabs.name')}>
-          {frame.tabs.map(({ label, href, current }) => (
-            <a key={href} href={href} aria-current={current ? 'page' : undefined}>
-              {label}
-            </a>
-          ))}
+          <Tabs tabs={frame.tabs} />
         </nav>
       )}
       <div class="tools">

@@ -6,6 +6,7 @@ import { pileAtDesk, review } from '../../desk/review.ts'
 import { changeSpots, type SpotChange } from '../../desk/spots.ts'
 import { readSpotKey } from '../../intake/spot-marking.ts'
 import { asFailure, wantsPage } from '../errors.ts'
+import { staff } from '../who.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { signedIn } from './guard.ts'
 import { showDesk } from './page.ts'
@@ -86,13 +87,17 @@ export const spotsRoutes =
 
     app.get(
       '/piles/:pile/garments/:n/spots',
-      { schema: { summary: "A garment's photos, to mark holes and stains on", params } },
+      {
+        config: { who: staff },
+        schema: { summary: "A garment's photos, to mark holes and stains on", params },
+      },
       async (request, reply) => showPage(request, reply, null),
     )
 
     app.post(
       '/piles/:pile/garments/:n/spots',
       {
+        config: { who: staff },
         schema: {
           summary: 'Marks a hole, a stain or a thin place, says where it lies, or takes it away',
           params,

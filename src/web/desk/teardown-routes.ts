@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import { review } from '../../desk/review.ts'
+import { workshop } from '../who.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { showDesk } from './page.ts'
 import { teardownPage } from './present-teardown.ts'
@@ -16,7 +17,10 @@ export const teardownRoutes =
   async (app) => {
     app.get(
       '/piles/:pile/garments/:n/teardown',
-      { schema: { summary: 'How one garment is taken apart, to print', params } },
+      {
+        config: { who: workshop },
+        schema: { summary: 'How one garment is taken apart, to print', params },
+      },
       async (request, reply) => {
         const { pile, n } = request.params
         const found = await review(context.store.db, context.knowledge, pile)

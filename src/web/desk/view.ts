@@ -4,6 +4,7 @@ import type { TeardownSheet } from '../../papers/teardown-sheet.ts'
 import type { Flag as CustomerFlag, Grade, Photo, Said } from '../chat/view.ts'
 import type { MarkedPhoto } from '../chat/view-question.ts'
 import type { ArrangePage } from './view-arrange.ts'
+import type { BenchPage } from './view-bench.ts'
 import type { PlanPage } from './view-plan.ts'
 import type { DeskSpotsShown, SpotsPage } from './view-spots.ts'
 import type { WhatIfPage } from './view-what-if.ts'
@@ -32,6 +33,9 @@ export interface Frame {
   readonly style: string
   /** Who is signed in, and the secret of the form to sign out; null: nobody. */
   readonly visitor: { readonly name: string; readonly csrf: string } | null
+  /** Where to go from anywhere. */
+  readonly places: readonly Tab[]
+  /** The lists of piles. */
   readonly tabs: readonly Tab[]
 }
 
@@ -49,6 +53,13 @@ export interface QueueEntry {
   readonly current: boolean
 }
 
+/** A list in several pages: where one is, and the pages beside. */
+export interface Pager {
+  readonly at: string
+  readonly before: string | null
+  readonly after: string | null
+}
+
 export interface QueuePage {
   readonly page: 'queue'
   readonly title: string
@@ -56,11 +67,7 @@ export interface QueuePage {
   /** What to say where there are none. */
   readonly empty: string
   readonly openIntakes: string
-  readonly pager: {
-    readonly at: string
-    readonly before: string | null
-    readonly after: string | null
-  } | null
+  readonly pager: Pager | null
   /** Questions left to a person in intakes that are not confirmed yet. */
   readonly asked: readonly { readonly about: string; readonly text: string; readonly day: string }[]
 }
@@ -276,6 +283,7 @@ export interface TroublePage {
 
 export type DeskPage =
   | QueuePage
+  | BenchPage
   | PilePage
   | PlanPage
   | ArrangePage

@@ -2,6 +2,7 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import { pileAtDesk, review } from '../../desk/review.ts'
 import { mostTries, readTry, tryText } from '../../desk/tries.ts'
+import { staff } from '../who.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { showDesk } from './page.ts'
 import { deskPaths } from './paths.ts'
@@ -44,7 +45,10 @@ export const whatIfRoutes =
   async (app) => {
     app.get(
       '/piles/:pile/what-if',
-      { schema: { summary: 'A pile beside other ways', params, querystring: query } },
+      {
+        config: { who: staff },
+        schema: { summary: 'A pile beside other ways', params, querystring: query },
+      },
       async (request, reply) => {
         const { store, knowledge, plans } = context
         const { try: tries, add } = request.query

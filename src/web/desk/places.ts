@@ -1,0 +1,19 @@
+import type { Role } from '../../store/schema.ts'
+import { staff, type Who, workshop } from '../who.ts'
+import { deskPaths } from './paths.ts'
+
+interface Place {
+  /** Its name stands under `desk.places`. */
+  readonly name: string
+  readonly href: string
+  readonly who: readonly Who[]
+}
+
+/** Where one goes from anywhere at the desk, in this order, as far as it is one's own. */
+const places: readonly Place[] = [
+  { name: 'queue', href: deskPaths.queue, who: staff },
+  { name: 'bench', href: deskPaths.bench, who: workshop },
+]
+
+export const placesFor = (role: Role): readonly Place[] =>
+  places.filter(({ who }) => who.includes(role))
