@@ -14,7 +14,7 @@ import { type GivenRoles, givenRoles } from './garment-roles.ts'
 import { type Note, notesOf } from './notes.ts'
 import { planMarksOf } from './plan-marks.ts'
 import { reckoningOf } from './reckoning.ts'
-import { pileWithSpots } from './spots.ts'
+import { pileAsKnown } from './spots.ts'
 
 /** A garment with what staff said of it. */
 export interface ReviewedGarment {
@@ -92,7 +92,7 @@ async function photosOf(
 export async function review(db: Db, knowledge: Knowledge, reference: string): Promise<Review> {
   const row = await pileAtDesk(db, reference)
   const marks = await planMarksOf(db, row.id)
-  const pile = await pileWithSpots(db, knowledge, row, marks)
+  const pile = await pileAsKnown(db, knowledge, row, marks)
   const decisions = await decisionsOf(db, row.id)
   const notes = await notesOf(db, row.id)
   const kept = await photosOf(db, row, pile)

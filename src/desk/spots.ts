@@ -16,8 +16,10 @@ import {
   type SpotKey,
 } from '../intake/spots.ts'
 import { project } from '../intake/standing.ts'
+import type { AtDesk } from '../intake/told.ts'
 import type { Store } from '../store/open.ts'
 import type { Db, PileRow } from '../store/schema.ts'
+import { factSetsOf, standingFacts } from './fact-sets.ts'
 import {
   changeMarks,
   type MarkChange,
@@ -56,15 +58,21 @@ export function deskSpots(marks: readonly PlanMark[]): ReadonlyMap<number, DeskS
   return found
 }
 
-/** A pile as the desk knows it: with what staff marked. */
-export async function pileWithSpots(
+/** A pile as the desk knows it: with what staff marked, and the facts that were set. */
+export async function pileAsKnown(
   db: Db,
   knowledge: Knowledge,
   row: PileRow,
   marks: readonly PlanMark[],
 ): Promise<Pile> {
   const flow = await pinnedFlow(db, row.flow_hash, knowledge)
-  return derivePile(knowledge, flow, row, await entriesOf(db, row.id), deskSpots(marks))
+  const spots = deskSpots(marks)
+  const facts = standingFacts(await factSetsOf(db, row.id))
+  const atDesk = [...new Set([...spots.keys(), ...facts.keys()])].map((n): [number, AtDesk] => [
+    n,
+    { spots: spots.get(n), facts: facts.get(n) },
+  ])
+  return derivePile(knowledge, flow, row, await entriesOf(db, row.id), new Map(atDesk))
 }
 
 /** What a member of staff does to a garment's spots. `at` is "photo:x:y". */
@@ -147,7 +155,7 @@ export const changeSpots = (
     pileId,
     who,
     async (marks, db, row) => {
-      const { garments } = await pileWithSpots(db, at.knowledge, row, marks)
+      const { garments } = await pileAsKnown(db, at.knowledge, row, marks)
       const garment = garments.find((one) => one.n === n && !one.dropped)
       if (!garment) throw new Failure('not_found')
       const { facts, told } = garment
@@ -156,7 +164,7 @@ export const changeSpots = (
       return changeOf(change, garment, markable, marks)
     },
     async (db, row) => {
-      const pile = await pileWithSpots(db, at.knowledge, row, await planMarksOf(db, pileId))
+      const pile = await pileAsKnown(db, at.knowledge, row, await planMarksOf(db, pileId))
       await project(db, row, pile, null)
     },
   )

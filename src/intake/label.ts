@@ -9,7 +9,8 @@ import { chosen, labelValue, ticked } from './replies.ts'
 const readings = new Map<string, LabelReading>()
 const mostReadings = 5_000
 
-function read(words: string): LabelReading {
+/** What the words of a label say. */
+export function readingOfWords(words: string): LabelReading {
   const known = readings.get(words)
   if (known) return known
   if (readings.size >= mostReadings) readings.clear()
@@ -21,7 +22,7 @@ function read(words: string): LabelReading {
 /** What was read from the label's typed words; null where none were typed. */
 export function readingOf(replies: Replies): LabelReading | null {
   const label = labelValue(replies)
-  return label?.found === 'words' && label.words !== '' ? read(label.words) : null
+  return label?.found === 'words' && label.words !== '' ? readingOfWords(label.words) : null
 }
 
 /** True where the reading may count as a fact: it is sure, or the customer has confirmed it. */

@@ -20,8 +20,7 @@ import { type Otherwise, priced } from './priced.ts'
 import { amount, chosen, given } from './replies.ts'
 import type { Entry } from './rows.ts'
 import { rules } from './rules.ts'
-import type { DeskSpots } from './spots.ts'
-import { type Told, tell } from './told.ts'
+import { type AtDesk, type Told, tell } from './told.ts'
 
 /** One garment as its replies tell of it. A garment with an open question has no grade yet. */
 export interface Garment {
@@ -145,15 +144,15 @@ function boxOf({ weightG, box }: Estimate, rates: Rates): PostBox {
 }
 
 /**
- * A pile from its appended acts, and from what staff marked on its photos, by garment. Pure: the same acts, marks
- * and knowledge give the same pile.
+ * A pile from its appended acts, and from what the workshop made of its garments, by number. Pure: the same acts,
+ * facts and knowledge give the same pile.
  */
 export function derivePile(
   knowledge: Knowledge,
   flow: Flow,
   row: PileRow,
   entries: readonly Entry[],
-  atDesk: ReadonlyMap<number, DeskSpots> = new Map(),
+  atDesk: ReadonlyMap<number, AtDesk> = new Map(),
 ): Pile {
   const followed = follow(
     flow,

@@ -6,6 +6,7 @@ import { heatOf } from '../textile/heat.ts'
 import type { Block } from '../textile/reading.ts'
 import { ironOf, readingOf, readingStands } from './label.ts'
 import { amount, chosen, labelValue, ticked } from './replies.ts'
+import { type FactSet, knownOf, lastSet, setLabel } from './set-facts.ts'
 import { type DeskSpots, factsOfSpots, type MarkedSpot, spotsTold } from './spots.ts'
 
 /** What the customer's replies tell of one garment. `at` gives the time of a reply, ms UTC. */
@@ -87,15 +88,22 @@ export function saidOfCloth(replies: Replies): Pick<Facts, 'wear' | 'soil'> {
   }
 }
 
+/** What people of the workshop made of one garment. */
+export interface AtDesk {
+  readonly spots?: DeskSpots
+  /** In the order in which they were set. */
+  readonly facts?: readonly FactSet[]
+}
+
 /**
- * `fitsAFrame`: whether some layout can frame a graphic whose longer side is so many inches. `desk`: what staff
- * made of the garment's spots.
+ * `fitsAFrame`: whether some layout can frame a graphic whose longer side is so many inches. `desk`: what the
+ * workshop made of the garment.
  */
 export function tell(
   replies: Replies,
   at: (question: string) => number,
   fitsAFrame: (inches: number) => boolean,
-  desk?: DeskSpots,
+  { spots: deskSpots, facts: set = [] }: AtDesk = {},
 ): Told {
   const known: Partial<Record<FactName, Known[]>> = {}
   const put = (fact: FactName, question: string, value: string | undefined): void => {
@@ -103,19 +111,21 @@ export function tell(
     known[fact] = [...(known[fact] ?? []), { value, source: 'said', at: at(question) }]
   }
 
-  const kind = chosen(replies, 'kind') as Facts['kind'] | undefined
-  put('kind', 'kind', kind)
+  const saidKind = chosen(replies, 'kind')
+  put('kind', 'kind', saidKind)
+  const kindSet = lastSet(set, 'kind')
+  const kind = (kindSet?.value ?? saidKind) as Facts['kind'] | undefined
   if (kind) {
     for (const [fact, value] of Object.entries(implied(kind))) {
-      known[fact as FactName] = [{ value, source: 'implied', at: at('kind') }]
+      known[fact as FactName] = [{ value, source: 'implied', at: kindSet?.at ?? at('kind') }]
     }
   }
 
   const reading = readingOf(replies)
-  const blocks = reading && readingStands(replies, reading) ? reading.blocks : []
+  const saidBlocks = reading && readingStands(replies, reading) ? reading.blocks : []
   const iron = ironOf(replies)
   put('iron', 'label', iron)
-  put('heat', 'label', heatOf(blocks, iron).heat)
+  put('heat', 'label', heatOf(saidBlocks, iron).heat)
   const label = labelValue(replies)
   put('labelDoubt', 'label', label && (label.doubted ? 'yes' : 'no'))
 
@@ -136,7 +146,7 @@ export function tell(
   }
 
   const photoIds = ticked(replies, 'photos')
-  const spots = spotsTold(replies, { kind, photoIds, at: at('spots'), desk })
+  const spots = spotsTold(replies, { kind, photoIds, at: at('spots'), desk: deskSpots })
   for (const { fact, known: one } of factsOfSpots(spots, saidOfCloth(replies))) {
     const before = known[fact] ?? []
     // A mark is the later word, though the answer may have been sent again since.
@@ -151,12 +161,16 @@ export function tell(
     put('oneWay', 'details', details.includes('one-way') ? 'yes' : 'no')
   }
 
-  const colours = ticked(replies, 'colours')
+  const labelSet = setLabel(set)
+  for (const [fact, ones] of knownOf(set, labelSet)) known[fact] = [...(known[fact] ?? []), ...ones]
+
+  const coloursSet = lastSet(set, 'colours')?.value.split(' ')
+  const colours = coloursSet ?? ticked(replies, 'colours')
 
   return {
     known,
-    blocks,
-    size: (chosen(replies, 'size') ?? 'unknown') as Size,
+    blocks: labelSet?.blocks ?? saidBlocks,
+    size: (lastSet(set, 'size')?.value ?? chosen(replies, 'size') ?? 'unknown') as Size,
     graphicInches: amount(replies, 'graphic_size') ?? null,
     mustUse: details.includes('must-use'),
     colours: colours.filter(isColourWord),

@@ -20,6 +20,7 @@ export interface Database {
   once_link: OnceLinkTable
   decision: DecisionTable
   plan_mark: PlanMarkTable
+  fact_set: FactSetTable
 }
 
 /** The whole store, or a transaction on it. */
@@ -214,6 +215,25 @@ interface PlanMarkTable {
   /** The garment's number; null: bought cloth. */
   garment: number | null
   body: Json
+  /** The account's id. */
+  who: string
+  at: number
+  undone_at: number | null
+  undone_by: string | null
+}
+
+/** Who may set a fact: staff at the review, the bench with the garment in its hands. */
+export type FactSource = 'staff' | 'bench'
+
+/** A fact of a garment that the workshop set, whatever the customer said. Never edited: it is undone. */
+interface FactSetTable {
+  id: string
+  pile_id: string
+  item: number
+  fact: string
+  value: string
+  source: FactSource
+  reason: string
   /** The account's id. */
   who: string
   at: number

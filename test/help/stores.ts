@@ -137,6 +137,7 @@ async function openPglite(migrated: boolean): Promise<TestStore> {
 
 /** Children before parents, so that no reference is broken on the way. */
 const tables = [
+  'fact_set',
   'plan_mark',
   'decision',
   'photo',
