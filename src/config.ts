@@ -13,6 +13,7 @@ const settings = z.object({
       .regex(/^postgres(ql)?:\/\//)
       .optional(),
   ),
+  SMTP_URL: setting(z.url({ protocol: /^smtps?$/ }).optional()),
   PUBLIC_URL: setting(z.url({ protocol: /^https?$/ }).optional()),
   LOG_LEVEL: setting(
     z.enum(['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent']).default('info'),
@@ -25,12 +26,17 @@ export interface Config extends Folders {
   readonly databaseUrl: string | undefined
   readonly photosAt: PhotosAt
   readonly publicUrl: string | undefined
+  /** Where mails go; undefined: each is written as a file. */
+  readonly smtpUrl: string | undefined
   readonly logLevel: z.infer<typeof settings>['LOG_LEVEL']
 }
 
 /** Reads settings. Throws `setting_invalid` with the setting's name and what is wrong with it. */
 export function readConfig(environment: Environment): Config {
-  const { PORT, HOST, DATABASE_URL, PUBLIC_URL, LOG_LEVEL } = readSettings(settings, environment)
+  const { PORT, HOST, DATABASE_URL, PUBLIC_URL, SMTP_URL, LOG_LEVEL } = readSettings(
+    settings,
+    environment,
+  )
   const folders = foldersOf(environment)
   return {
     port: PORT,
@@ -39,6 +45,7 @@ export function readConfig(environment: Environment): Config {
     photosAt: readPhotosAt(environment, folders.dataDir),
     databaseUrl: DATABASE_URL,
     publicUrl: PUBLIC_URL?.replace(/\/$/, ''),
+    smtpUrl: SMTP_URL,
     logLevel: LOG_LEVEL,
   }
 }

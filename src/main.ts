@@ -1,15 +1,19 @@
 import { mkdirSync } from 'node:fs'
 import type { AddressInfo } from 'node:net'
+import { join } from 'node:path'
 import { buildApp } from './app.ts'
 import { systemClock } from './base/clock.ts'
 import { openLog } from './base/log.ts'
 import type { Config } from './config.ts'
+import { reminding } from './desk/mail/reminders.ts'
+import { openSender } from './desk/mail/sender.ts'
 import { ownerLink } from './desk/once-links.ts'
 import { converse } from './intake/conversation.ts'
 import { readFlowFiles } from './intake/flow-files.ts'
 import { checkOpenVersions } from './intake/flow-versions.ts'
 import { learnProven } from './intake/learn.ts'
 import { proofFolders } from './intake/proofs.ts'
+import { openMailFolder, openSmtp } from './mail/post.ts'
 import { drawings } from './papers/drawings/index.ts'
 import { openFolderPhotos } from './photo/keep.ts'
 import { openBucketPhotos } from './photo/keep-bucket.ts'
@@ -88,12 +92,19 @@ export async function serve(config: Config): Promise<Serving> {
   const host = config.host.includes(':') ? `[${config.host}]` : config.host
   const url = config.publicUrl ?? `http://${host}:${port}`
   const token = await ownerLink(store, clock)
+  const post = config.smtpUrl
+    ? openSmtp(config.smtpUrl)
+    : openMailFolder(join(config.dataDir, 'mail'))
+  const mails = { store, knowledge, clock, log }
+  const sender = openSender({ ...mails, post, url }, reminding(mails))
+  sender.start()
 
   return {
     url,
     ownerUrl: token && `${url}/desk/welcome/${token}`,
     close: async () => {
       await app.close()
+      await sender.close()
       await lane.close()
       await labels.close()
       await paints.close()

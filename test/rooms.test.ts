@@ -7,6 +7,7 @@ const below = ['base', 'words', 'textile', 'garment', 'quilt', 'flow', 'photo', 
 /** What each room of src may import from, beside itself. `.` are the files directly in src. */
 const mayImport: Readonly<Record<string, readonly string[]>> = {
   base: [],
+  mail: ['base'],
   words: ['base'],
   textile: ['base'],
   garment: ['base', 'textile'],
@@ -17,10 +18,10 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   intake: [...below, 'planning'],
   planning: ['base', 'textile', 'garment', 'quilt', 'store'],
   papers: ['base', 'words', 'textile', 'garment', 'quilt'],
-  desk: [...below, 'intake', 'papers', 'planning'],
+  desk: [...below, 'intake', 'papers', 'planning', 'mail'],
   web: [...below, 'intake', 'papers', 'planning', 'desk'],
   commands: [...below, 'intake', 'papers', 'planning', 'desk', 'web', '.'],
-  '.': [...below, 'intake', 'papers', 'planning', 'desk', 'web', 'commands'],
+  '.': [...below, 'intake', 'papers', 'planning', 'mail', 'desk', 'web', 'commands'],
 }
 
 const pureRooms = ['textile', 'garment', 'quilt', 'flow']
@@ -47,6 +48,7 @@ const owners: readonly [packages: RegExp, where: RegExp][] = [
   [/^(preact|preact-.*)(\/.*)?$/, /^src\/(web|papers)\//],
   [/^pino$/, /^src\/base\/log\.ts$/],
   [/^s3mini$/, /^src\/photo\//],
+  [/^nodemailer(\/.*)?$/, /^src\/mail\//],
   [/^highs$/, /^src\/planning\//],
   [/^(onnxruntime-node|@gutenye\/ocr-models(\/.*)?)$/, /^src\/photo\/words\//],
 ]

@@ -49,6 +49,9 @@ export const failures = {
   email_taken: { status: 409 },
   name_missing: { status: 422 },
 
+  // messages
+  too_many_messages: { status: 409 },
+
   // at the desk
   reason_missing: { status: 422 },
   decided_meanwhile: { status: 409 },

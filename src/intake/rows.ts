@@ -1,7 +1,7 @@
 import { type Clock, days } from '../base/clock.ts'
 import { Failure } from '../base/failures.ts'
 import { newId, newKey, sha256 } from '../base/ids.ts'
-import type { Act } from '../flow/grammar.ts'
+import type { Act, ContactValue } from '../flow/grammar.ts'
 import { nextNumber } from '../store/rows.ts'
 import type { ActRow, Db, PileRow } from '../store/schema.ts'
 
@@ -32,11 +32,11 @@ export async function insertPile(
   return row
 }
 
-/** Makes a link's key; only its hash is stored. */
+/** Makes a link's key; only its hash is stored. `mailId`: the mail that tells it. */
 export async function mintLink(
   db: Db,
   pileId: string,
-  { at, lastsDays }: { at: number; lastsDays: number },
+  { at, lastsDays, mailId = null }: { at: number; lastsDays: number; mailId?: string | null },
 ): Promise<string> {
   const key = newKey()
   await db
@@ -47,6 +47,7 @@ export async function mintLink(
       made_at: at,
       expires_at: at + days(lastsDays),
       revoked_at: null,
+      mail_id: mailId,
     })
     .execute()
   return key
@@ -75,6 +76,15 @@ export async function entriesOf(db: Db, pileId: string): Promise<Entry[]> {
     .orderBy('seq')
     .execute()
   return rows.map(({ act, ...row }) => ({ ...row, act: JSON.parse(act) as Act }))
+}
+
+/** How the customer is reached, as they last said; null: they have not told, or left it to a person. */
+export async function contactOf(db: Db, pileId: string): Promise<ContactValue | null> {
+  const told = (await entriesOf(db, pileId)).findLast(
+    ({ act }) => act.act === 'answer' && act.question === 'contact',
+  )
+  if (told?.act.act !== 'answer' || !('given' in told.act.reply)) return null
+  return told.act.reply.given as ContactValue
 }
 
 /** True where this key has been used on the pile: the act behind it is already kept. */

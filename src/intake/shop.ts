@@ -17,6 +17,12 @@ const shopSchema = z.strictObject({
   units: z.enum(['inches', 'centimetres']),
   /** How long a customer's link works after it was last made, in days. */
   link_days: z.number().int().positive(),
+  /** After how many days customers are reminded, and how often of one thing at most. */
+  reminders: z.strictObject({
+    open_after_days: z.number().int().min(1),
+    question_after_days: z.number().int().min(1),
+    most: z.number().int().min(0).max(10),
+  }),
   /** Bought cloth is drawn so until it is chosen, `#rrggbb`, by what it does in the quilt. */
   cloth_colours: z.strictObject({
     focal: colour,

@@ -138,6 +138,8 @@ async function openPglite(migrated: boolean): Promise<TestStore> {
 /** Children before parents, so that no reference is broken on the way. */
 const tables = [
   'fact_set',
+  'message',
+  'reminder_stop',
   'plan_mark',
   'decision',
   'photo',
@@ -150,6 +152,7 @@ const tables = [
   'standing',
   'act',
   'pile_link',
+  'mail',
   'pile',
   'counter',
   'flow_version',

@@ -5,6 +5,7 @@ import { planMarks } from './0003-plan-marks.ts'
 import { labelOfPhotos } from './0004-label-of-photos.ts'
 import { lookOfPhotos } from './0005-look-of-photos.ts'
 import { sideOfPhotos } from './0006-side-of-photos.ts'
+import { messagesAndMail } from './0007-messages-and-mail.ts'
 import { custody } from './0008-custody.ts'
 
 /** In order, which is law: a migration that was released is never changed, renamed or moved. */
@@ -15,5 +16,6 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0004-label-of-photos': labelOfPhotos,
   '0005-look-of-photos': lookOfPhotos,
   '0006-side-of-photos': sideOfPhotos,
+  '0007-messages-and-mail': messagesAndMail,
   '0008-custody': custody,
 }

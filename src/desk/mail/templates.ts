@@ -1,0 +1,17 @@
+/**
+ * Every mail there is. Its words stand under `mails.<template>` in each language: `subject`, `lead` (before
+ * what is quoted), `link`, and `after` (below the link). `opens`: which of the customer's pages the link
+ * leads to, behind their key. A reminder can be stopped; any other mail is sent all the same.
+ */
+export const mailTemplates = {
+  /** Staff ask something. Gaps: who, about. */
+  question: { reminder: false, opens: '/messages' },
+  /** Staff tell or answer something. Gaps: who, about. */
+  message: { reminder: false, opens: '/messages' },
+  /** An intake was left alone. Gaps: count. */
+  remind_open: { reminder: true, opens: '' },
+  /** A question of the shop was not answered. Gaps: who, about. */
+  remind_question: { reminder: true, opens: '/messages' },
+} as const satisfies Record<string, { reminder: boolean; opens: '' | `/${string}` }>
+
+export type MailTemplate = keyof typeof mailTemplates
