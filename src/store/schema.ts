@@ -1,4 +1,6 @@
 import type { Insertable, Kysely, Selectable } from 'kysely'
+import type { Flag, Json } from './columns.ts'
+import type { MailTable, MessageTable, ReminderStopTable } from './schema-mail.ts'
 
 /**
  * The tables as both stores hold them: text, integer and bigint columns only. Columns ending in `at`
@@ -28,10 +30,6 @@ export interface Database {
 
 /** The whole store, or a transaction on it. */
 export type Db = Kysely<Database>
-
-type Json = string
-/** 0 or 1: what both stores can hold. */
-type Flag = 0 | 1
 
 interface FlowVersionTable {
   hash: string
@@ -244,61 +242,6 @@ interface FactSetTable {
   at: number
   undone_at: number | null
   undone_by: string | null
-}
-
-export const mailStates = ['waiting', 'sending', 'sent', 'failed'] as const
-export type MailState = (typeof mailStates)[number]
-
-/** A mail to a customer, written in the transaction of what it tells of. */
-interface MailTable {
-  id: string
-  pile_id: string
-  /** The same on the same pile is the same mail. */
-  once: string
-  template: string
-  language: string
-  to_name: string
-  to_address: string
-  subject: string
-  body: Json
-  state: MailState
-  tries: number
-  queued_at: number
-  /** When it began to be tried: anew where somebody at the desk said so. */
-  tried_since: number
-  /** When it may be tried next; while it is sent: when it counts as given up by who took it. */
-  due_at: number
-  /** Whose turn it is to send it. */
-  lease: string | null
-  done_at: number | null
-  /** Why the last try failed: a code, never the other side's own words. */
-  trouble: string | null
-  /** How it went out: over SMTP, or written as a file. */
-  way: 'smtp' | 'folder' | null
-}
-
-/** A customer who wants no reminders of this pile. */
-interface ReminderStopTable {
-  pile_id: string
-  at: number
-}
-
-/** What staff and a customer wrote to each other. */
-interface MessageTable {
-  id: string
-  pile_id: string
-  /** The garment's number; null: the pile. */
-  item: number | null
-  /** The account that wrote it; null: the customer did. */
-  account_id: string | null
-  text: string
-  wants_answer: Flag
-  /** Idempotency key: the same key on the same pile is the same message. */
-  idem: string
-  at: number
-  /** When it was answered, or seen to. */
-  settled_at: number | null
-  settled_by: string | null
 }
 
 export type Row<T extends keyof Database> = Selectable<Database[T]>

@@ -1,5 +1,6 @@
 import { Failure } from '../../base/failures.ts'
-import type { Db, MailState } from '../../store/schema.ts'
+import type { Db } from '../../store/schema.ts'
+import type { MailState } from '../../store/schema-mail.ts'
 import type { KeptBody } from './queue-mail.ts'
 import type { MailTemplate } from './templates.ts'
 
