@@ -60,6 +60,11 @@ export const failures = {
   pieces_unlike: { status: 422 },
   quilt_changed: { status: 409 },
 
+  // what the owner does
+  last_owner: { status: 409 },
+  person_changed: { status: 409 },
+  person_closed: { status: 409 },
+
   // our side
   too_many_requests: { status: 429 },
   internal: { status: 500 },

@@ -37,6 +37,7 @@ export async function accountRow(account: NewAccount, at: number): Promise<Accou
     password_hash: await hashPassword(account.password),
     made_at: at,
     disabled_at: null,
+    seen_at: null,
   }
 }
 

@@ -6,8 +6,48 @@ import type { Db } from '../store/schema.ts'
 import { accountRow, insertAccount, type NewAccount } from './accounts.ts'
 import { type OpenedSession, openSession } from './sessions.ts'
 
-const purpose = 'owner'
-const lasts = days(7)
+/** `owner`: makes the first account. `password`: one person chooses a password. */
+export type OncePurpose = 'owner' | 'password'
+
+const purpose: OncePurpose = 'owner'
+/** Milliseconds. */
+export const onceLinkLasts = days(7)
+
+/** A new token; earlier ones for the same end that were not used end with it. Only its hash is kept. */
+export async function mintOnceLink(
+  trx: Db,
+  clock: Clock,
+  to: { readonly purpose: OncePurpose; readonly account: string | null },
+): Promise<string> {
+  await endOnceLinks(trx, to)
+  const token = newKey()
+  const at = clock()
+  await trx
+    .insertInto('once_link')
+    .values({
+      token_hash: sha256(token),
+      purpose: to.purpose,
+      account_id: to.account,
+      made_at: at,
+      expires_at: at + onceLinkLasts,
+      used_at: null,
+    })
+    .execute()
+  return token
+}
+
+/** Ends the links to this end that nobody used. */
+export async function endOnceLinks(
+  trx: Db,
+  to: { readonly purpose: OncePurpose; readonly account: string | null },
+): Promise<void> {
+  await trx
+    .deleteFrom('once_link')
+    .where('purpose', '=', to.purpose)
+    .where('account_id', to.account === null ? 'is' : '=', to.account)
+    .where('used_at', 'is', null)
+    .execute()
+}
 
 async function anyAccount(db: Db): Promise<boolean> {
   return (await db.selectFrom('account').select('id').limit(1).executeTakeFirst()) !== undefined
@@ -17,30 +57,10 @@ async function anyAccount(db: Db): Promise<boolean> {
  * A token for the first account's page, or null where there is an account. An earlier one that was
  * not used ends, so that the newest line of the log is the one that works.
  */
-export function ownerLink(store: Store, clock: Clock): Promise<string | null> {
-  return store.transaction(async (trx) => {
-    if (await anyAccount(trx)) return null
-    await trx
-      .deleteFrom('once_link')
-      .where('purpose', '=', purpose)
-      .where('used_at', 'is', null)
-      .execute()
-    const token = newKey()
-    const at = clock()
-    await trx
-      .insertInto('once_link')
-      .values({
-        token_hash: sha256(token),
-        purpose,
-        account_id: null,
-        made_at: at,
-        expires_at: at + lasts,
-        used_at: null,
-      })
-      .execute()
-    return token
-  })
-}
+export const ownerLink = (store: Store, clock: Clock): Promise<string | null> =>
+  store.transaction(async (trx) =>
+    (await anyAccount(trx)) ? null : mintOnceLink(trx, clock, { purpose, account: null }),
+  )
 
 /** Throws `link_unknown`, `once_link_used` or `link_expired`. */
 export async function checkOwnerLink(db: Db, clock: Clock, token: string): Promise<void> {

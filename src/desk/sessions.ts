@@ -23,12 +23,16 @@ export interface Session {
   readonly csrf: string
 }
 
+const wasSeen = (db: Db, accountId: string, at: number) =>
+  db.updateTable('account').set({ seen_at: at }).where('id', '=', accountId).execute()
+
 /** Opens a session, and clears away those that have ended. */
 export async function openSession(db: Db, clock: Clock, accountId: string): Promise<OpenedSession> {
   const token = newKey()
   const at = clock()
   const expiresAt = at + sessionLasts.whole
   await db.deleteFrom('session').where('expires_at', '<=', at).execute()
+  await wasSeen(db, accountId, at)
   await db
     .insertInto('session')
     .values({
@@ -61,6 +65,7 @@ export async function sessionOf(db: Db, clock: Clock, token: string): Promise<Se
   const { csrf, seen_at, ...account } = row
   if (at - seen_at >= seenEvery) {
     await db.updateTable('session').set({ seen_at: at }).where('token_hash', '=', hash).execute()
+    await wasSeen(db, account.id, at)
   }
   return { account, csrf }
 }

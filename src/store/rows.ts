@@ -1,5 +1,7 @@
 import { PostgresAdapter } from 'kysely'
-import type { Db, PileRow } from './schema.ts'
+import type { AccountRow, Db, PileRow } from './schema.ts'
+
+const holdsRows = (trx: Db): boolean => trx.getExecutor().adapter instanceof PostgresAdapter
 
 /**
  * The pile's row, held until the transaction ends, so that acts on one pile queue up. On SQLite a
@@ -7,8 +9,17 @@ import type { Db, PileRow } from './schema.ts'
  */
 export async function lockPile(trx: Db, id: string): Promise<PileRow | undefined> {
   const pile = trx.selectFrom('pile').selectAll().where('id', '=', id)
-  const holdsRows = trx.getExecutor().adapter instanceof PostgresAdapter
-  return (holdsRows ? pile.forUpdate() : pile).executeTakeFirst()
+  return (holdsRows(trx) ? pile.forUpdate() : pile).executeTakeFirst()
+}
+
+/** An account's row and those of every owner, held until the transaction ends, so that owners take turns. */
+export async function lockPeople(trx: Db, id: string): Promise<AccountRow[]> {
+  const people = trx
+    .selectFrom('account')
+    .selectAll()
+    .where((eb) => eb.or([eb('id', '=', id), eb('role', '=', 'owner')]))
+    .orderBy('id')
+  return (holdsRows(trx) ? people.forUpdate() : people).execute()
 }
 
 /** 1, 2, 3 …, never the same twice; a number is spent only if the transaction ends well. */

@@ -26,6 +26,7 @@ export interface Database {
   mail: MailTable
   reminder_stop: ReminderStopTable
   message: MessageTable
+  flow_draft: FlowDraftTable
 }
 
 /** The whole store, or a transaction on it. */
@@ -171,6 +172,8 @@ interface AccountTable {
   password_hash: string
   made_at: number
   disabled_at: number | null
+  /** When the person was last at the desk, to the minute; null: not since that is written down. */
+  seen_at: number | null
 }
 
 interface SessionTable {
@@ -242,6 +245,22 @@ interface FactSetTable {
   at: number
   undone_at: number | null
   undone_by: string | null
+}
+
+/** `working`: being compared; `cut-off`: the time was up before all of it was; `refused`: the files do not hold. */
+export type DraftState = 'working' | 'done' | 'cut-off' | 'refused' | 'failed'
+
+/** Files of the owner's that are tried before they go live, and what they would change. */
+interface FlowDraftTable {
+  id: string
+  /** The account's id. */
+  who: string
+  at: number
+  files: Json
+  state: DraftState
+  /** Null while nothing is known. */
+  report: Json | null
+  ended_at: number | null
 }
 
 export type Row<T extends keyof Database> = Selectable<Database[T]>

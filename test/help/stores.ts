@@ -137,6 +137,7 @@ async function openPglite(migrated: boolean): Promise<TestStore> {
 
 /** Children before parents, so that no reference is broken on the way. */
 const tables = [
+  'flow_draft',
   'fact_set',
   'message',
   'reminder_stop',

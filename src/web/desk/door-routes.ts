@@ -4,6 +4,7 @@ import { z } from 'zod'
 import type { FailureCode } from '../../base/failures.ts'
 import { plainEmail, signIn } from '../../desk/accounts.ts'
 import { checkOwnerLink, welcomeOwner } from '../../desk/once-links.ts'
+import { choosePassword, invitedBy } from '../../desk/password-links.ts'
 import { closeSession } from '../../desk/sessions.ts'
 import { asFailure, failureSentence, wantsPage } from '../errors.ts'
 import { anyone } from '../who.ts'
@@ -23,6 +24,9 @@ const signInQuery = z.object({
 const signInForm = z.object({ csrf: typed, email: typed, password: typed, next: typed })
 const welcomeParams = z.object({ token: z.string().min(20).max(64) })
 const welcomeForm = z.object({ csrf: typed, name: typed, email: typed, password: typed })
+
+/** Looks and tries at one-time links from one place before it has to wait. */
+export const linkTries = { max: 60, timeWindow: '15 minutes' } as const
 
 /** Tries for one address from one place before it has to wait. */
 export const signInTries = { max: 10, timeWindow: '15 minutes' } as const
@@ -46,7 +50,7 @@ const ofTheForm: readonly FailureCode[] = [
   'password_too_long',
 ]
 
-/** The door: signing in, and the owner's first visit. */
+/** The door: signing in, the owner's first visit, and choosing a password. */
 export const doorRoutes =
   (context: DeskContext): FastifyPluginAsyncZod =>
   async (app) => {
@@ -83,18 +87,23 @@ export const doorRoutes =
         { path: `${deskPaths.signIn}?next=${encodeURIComponent(ownPage(filled.next))}` },
       )
 
-    const showWelcome = (
+    /** The form of a one-time link: for the first account, or for the password of the person it was made for. */
+    const showWelcome = async (
       request: FastifyRequest,
       reply: FastifyReply,
       token: string,
       filled: { email: string; name: string; error: string | null },
-    ) =>
-      showDesk(context, request, reply, {
-        page: 'welcome',
+    ) => {
+      const invited = await invitedBy(store.db, clock, token)
+      if (!invited) await checkOwnerLink(store.db, clock, token)
+      return showDesk(context, request, reply, {
+        page: invited ? 'password' : 'welcome',
         postTo: deskPaths.welcome(token),
         hidden: { csrf: formSecret(request, reply, context) },
         ...filled,
+        ...invited,
       })
+    }
 
     app.get(
       '/sign-in',
@@ -143,37 +152,37 @@ export const doorRoutes =
     app.get(
       '/welcome/:token',
       {
-        config: { who: anyone },
-        schema: { summary: "The owner's first visit", params: welcomeParams },
+        config: { who: anyone, rateLimit: linkTries },
+        schema: { summary: "A one-time link's page: a first visit", params: welcomeParams },
       },
-      async (request, reply) => {
-        const { token } = request.params
-        await checkOwnerLink(store.db, clock, token)
-        return showWelcome(request, reply, token, { email: '', name: '', error: null })
-      },
+      async (request, reply) =>
+        showWelcome(request, reply, request.params.token, { email: '', name: '', error: null }),
     )
 
     app.post(
       '/welcome/:token',
       {
-        config: { who: anyone },
+        config: { who: anyone, rateLimit: linkTries },
         schema: {
-          summary: "Makes the owner's account and signs in",
+          summary: "Makes the owner's account, or keeps the password that was chosen, and signs in",
           params: welcomeParams,
           body: welcomeForm,
         },
-        errorHandler: (error, request, reply) => {
+        errorHandler: async (error, request, reply) => {
           const failure = asFailure(error)
           if (!ofTheForm.includes(failure.code) || !wantsPage(request)) throw error
           const { token } = request.params as z.infer<typeof welcomeParams>
           const sentence = failureSentence(failure, deskLanguage(request, context))
           reply.status(failure.status)
-          showWelcome(request, reply, token, { ...typedIn(request), error: sentence })
+          return showWelcome(request, reply, token, { ...typedIn(request), error: sentence })
         },
       },
       async (request, reply) => {
         const { token } = request.params
-        const session = await welcomeOwner(store, clock, token, request.body)
+        const invited = await invitedBy(store.db, clock, token)
+        const session = await (invited
+          ? choosePassword(store, clock, token, request.body.password)
+          : welcomeOwner(store, clock, token, request.body))
         return letIn(request, reply, session.token, deskPaths.queue)
       },
     )

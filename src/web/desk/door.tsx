@@ -5,6 +5,7 @@ import type { DoorPage } from './view.ts'
 const fields = {
   'sign-in': ['email', 'password'],
   welcome: ['name', 'email', 'password'],
+  password: ['email', 'password'],
 } as const
 
 type Name = (typeof fields)['welcome'][number]
@@ -15,11 +16,12 @@ const types = { name: 'text', email: 'email' } as const
 const known = {
   'sign-in': { name: 'name', email: 'username', password: 'current-password' },
   welcome: { name: 'name', email: 'email', password: 'new-password' },
+  password: { name: 'name', email: 'username', password: 'new-password' },
 } as const
 
-const words = { 'sign-in': 'sign_in', welcome: 'welcome' } as const
+const words = { 'sign-in': 'sign_in', welcome: 'welcome', password: 'choose_password' } as const
 
-/** The two forms before the desk: signing in, and the owner's first visit. */
+/** The forms before the desk: signing in, the owner's first visit, and choosing a password. */
 export function DoorView({ page }: { page: DoorPage }) {
   const say = useSay()
   const key = `desk.${words[page.page]}`
@@ -32,7 +34,7 @@ export function DoorView({ page }: { page: DoorPage }) {
             {page.error}
           </p>
         )}
-        <p class="help">{say(`${key}.help`)}</p>
+        <p class="help">{say(`${key}.help`, { name: page.name })}</p>
         <form method="post" action={page.postTo} noValidate>
           <Hidden fields={page.hidden} />
           {fields[page.page].map((name) => (
@@ -49,12 +51,15 @@ export function DoorView({ page }: { page: DoorPage }) {
 
 function Field({ name, page }: { name: Name; page: DoorPage }) {
   const say = useSay()
-  const hinted = page.page === 'welcome' && name === 'password'
+  const hinted = page.page !== 'sign-in' && name === 'password'
+  // Whose password it is stands there to be seen, and for what keeps passwords.
+  const readOnly = page.page === 'password' && name === 'email'
   const about = {
     id: `field-${name}`,
     autoComplete: known[page.page][name],
     'aria-describedby': describedBy(page.error && 'refusal', hinted && 'password-hint'),
     required: true,
+    readOnly,
   }
   return (
     <div class="field">

@@ -5,6 +5,8 @@ export const deskPaths = {
   queue: '/desk',
   bench: '/desk/bench',
   benchPage: (page: number) => `/desk/bench?page=${page}`,
+  people: '/desk/people',
+  person: (id: string, act: 'link' | 'role' | 'close' | 'reopen') => `/desk/people/${id}/${act}`,
   list: (state: QueueState, page = 1) =>
     `/desk?state=${state}${page > 1 ? `&page=${page}` : ''}` as const,
   signIn: '/desk/sign-in',

@@ -1,5 +1,5 @@
 import type { Role } from '../../store/schema.ts'
-import { staff, type Who, workshop } from '../who.ts'
+import { owner, staff, type Who, workshop } from '../who.ts'
 import { deskPaths } from './paths.ts'
 
 interface Place {
@@ -13,6 +13,7 @@ interface Place {
 const places: readonly Place[] = [
   { name: 'queue', href: deskPaths.queue, who: staff },
   { name: 'bench', href: deskPaths.bench, who: workshop },
+  { name: 'people', href: deskPaths.people, who: owner },
 ]
 
 export const placesFor = (role: Role): readonly Place[] =>

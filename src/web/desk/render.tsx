@@ -4,6 +4,7 @@ import { Speaking } from '../chat/pieces.tsx'
 import { ArrangeView } from './arrange.tsx'
 import { BenchView } from './bench.tsx'
 import { DoorView } from './door.tsx'
+import { PeopleView } from './people.tsx'
 import { PileView } from './pile.tsx'
 import { PlanView } from './plan.tsx'
 import { QueueView } from './queue.tsx'
@@ -32,6 +33,8 @@ function View({ page }: { page: DeskPage }) {
       return <QueueView page={page} />
     case 'bench':
       return <BenchView page={page} />
+    case 'people':
+      return <PeopleView page={page} />
     case 'pile':
       return <PileView page={page} />
     case 'plan':
@@ -46,6 +49,7 @@ function View({ page }: { page: DeskPage }) {
       return <SpotsView page={page} />
     case 'sign-in':
     case 'welcome':
+    case 'password':
       return <DoorView page={page} />
     case 'trouble':
       return <TroubleView page={page} />
@@ -56,6 +60,7 @@ function titleOf(page: DeskPage, say: Say): string {
   switch (page.page) {
     case 'queue':
     case 'bench':
+    case 'people':
     case 'pile':
     case 'plan':
     case 'arrange':
@@ -67,6 +72,8 @@ function titleOf(page: DeskPage, say: Say): string {
       return say('desk.sign_in.title')
     case 'welcome':
       return say('desk.welcome.title')
+    case 'password':
+      return say('desk.choose_password.title')
     case 'trouble':
       return say('desk.trouble.title')
   }

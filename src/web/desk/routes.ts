@@ -5,6 +5,7 @@ import { benchRoutes } from './bench-routes.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { doorRoutes } from './door-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
+import { peopleRoutes } from './people-routes.ts'
 import { pileRoutes } from './pile-routes.ts'
 import { planRoutes } from './plan-routes.ts'
 import { queueRoutes } from './queue-routes.ts'
@@ -33,6 +34,7 @@ export const deskRoutes =
       guardDesk(desk, context)
       await desk.register(queueRoutes(context))
       await desk.register(benchRoutes(context))
+      await desk.register(peopleRoutes(context))
       await desk.register(pileRoutes(context))
       await desk.register(spotsRoutes(context))
       await desk.register(teardownRoutes(context))

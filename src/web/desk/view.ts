@@ -5,6 +5,7 @@ import type { Flag as CustomerFlag, Grade, Photo, Said } from '../chat/view.ts'
 import type { MarkedPhoto } from '../chat/view-question.ts'
 import type { ArrangePage } from './view-arrange.ts'
 import type { BenchPage } from './view-bench.ts'
+import type { PeoplePage } from './view-people.ts'
 import type { PlanPage } from './view-plan.ts'
 import type { DeskSpotsShown, SpotsPage } from './view-spots.ts'
 import type { WhatIfPage } from './view-what-if.ts'
@@ -266,7 +267,7 @@ export interface TeardownPage {
 }
 
 export interface DoorPage {
-  readonly page: 'sign-in' | 'welcome'
+  readonly page: 'sign-in' | 'welcome' | 'password'
   readonly postTo: string
   readonly hidden: Readonly<Record<string, string>>
   readonly email: string
@@ -284,6 +285,7 @@ export interface TroublePage {
 export type DeskPage =
   | QueuePage
   | BenchPage
+  | PeoplePage
   | PilePage
   | PlanPage
   | ArrangePage
