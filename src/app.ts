@@ -29,6 +29,7 @@ import { deskRoutes } from './web/desk/routes.ts'
 import { failureAnswer, handleFailures, type TroubleShown } from './web/errors.ts'
 import { healthRoutes } from './web/health.ts'
 import { limits } from './web/limits.ts'
+import type { Printer } from './web/printer.ts'
 import { logRequests } from './web/request-log.ts'
 import { secure } from './web/security.ts'
 import { anyone, requireWho } from './web/who.ts'
@@ -42,6 +43,8 @@ export interface Parts {
   readonly labels?: LabelReader
   readonly paints: Paints
   readonly plans: Plans
+  /** Makes papers into PDF. */
+  readonly printer: Printer
   readonly knowledge: Knowledge
   readonly conversation: Conversation
   readonly assets: Assets

@@ -26,6 +26,7 @@ import { migrate } from './store/migrate.ts'
 import { openStore } from './store/open.ts'
 import { openAssets } from './web/assets/manifest.ts'
 import { papersFor } from './web/chat/quilts.ts'
+import { openPrinter } from './web/printer.ts'
 
 /** A server that answers; `close` ends it once what is under way is done. */
 export interface Serving {
@@ -71,6 +72,7 @@ export async function serve(config: Config): Promise<Serving> {
   })
   const paints = openPaints()
   const plans = openPlans({ log })
+  const printer = openPrinter({ log })
   const papers = papersFor({ knowledge, clock, plans })
   const conversation = converse(store, knowledge, clock, papers)
   const app = await buildApp({
@@ -80,6 +82,7 @@ export async function serve(config: Config): Promise<Serving> {
     labels,
     paints,
     plans,
+    printer,
     knowledge,
     conversation,
     assets: openAssets(),
@@ -109,6 +112,7 @@ export async function serve(config: Config): Promise<Serving> {
       await labels.close()
       await paints.close()
       await plans.close()
+      await printer.close()
       await store.close()
       hold?.release()
     },

@@ -50,6 +50,8 @@ const owners: readonly [packages: RegExp, where: RegExp][] = [
   [/^s3mini$/, /^src\/photo\//],
   [/^nodemailer(\/.*)?$/, /^src\/mail\//],
   [/^highs$/, /^src\/planning\//],
+  [/^(pdfkit|fontkit)$/, /^src\/papers\/pdf\//],
+  [/^qrcode$/, /^src\/papers\/qr\.ts$/],
   [/^(onnxruntime-node|@gutenye\/ocr-models(\/.*)?)$/, /^src\/photo\/words\//],
 ]
 

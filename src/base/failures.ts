@@ -74,6 +74,7 @@ export const failures = {
   photo_failed: { status: 500 },
   label_unread: { status: 500 },
   picture_failed: { status: 500 },
+  paper_failed: { status: 503 },
   picture_waiting: { status: 503 },
 
   // starting up

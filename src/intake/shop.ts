@@ -15,6 +15,8 @@ const shopSchema = z.strictObject({
   region: z.string().regex(/^[A-Z]{2}$/),
   languages: z.array(z.string()).min(1),
   units: z.enum(['inches', 'centimetres']),
+  /** What papers are laid out for where nobody asks for another. */
+  paper: z.enum(['letter', 'a4']).default('letter'),
   /** How long a customer's link works after it was last made, in days. */
   link_days: z.number().int().positive(),
   /** After how many days customers are reminded, and how often of one thing at most. */

@@ -18,6 +18,7 @@ import { openPlans } from '../../src/planning/plans.ts'
 import type { Store } from '../../src/store/open.ts'
 import type { Assets } from '../../src/web/assets/manifest.ts'
 import { papersFor } from '../../src/web/chat/quilts.ts'
+import { printingHere } from './printing.ts'
 import { toldLane } from './told-lane.ts'
 
 /** The shop's own files, as they stand. */
@@ -84,6 +85,7 @@ export async function openApp(
     ...(labels && { labels }),
     paints,
     plans,
+    printer: printingHere,
     knowledge,
     conversation,
     assets: assets ?? undressed,

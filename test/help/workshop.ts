@@ -18,6 +18,7 @@ import type { Plans } from '../../src/planning/plans.ts'
 import type { Store } from '../../src/store/open.ts'
 import { type Assets, assetsFolder } from '../../src/web/assets/manifest.ts'
 import { papersFor } from '../../src/web/chat/quilts.ts'
+import { printingHere } from './printing.ts'
 
 export type App = Awaited<ReturnType<typeof buildApp>>
 
@@ -78,6 +79,7 @@ export async function openWorkshop(
     lane: noLane,
     paints,
     plans,
+    printer: printingHere,
     knowledge,
     conversation,
     assets,

@@ -8,6 +8,7 @@ import type { Paints } from '../../photo/paint.ts'
 import type { Plans } from '../../planning/plans.ts'
 import type { Store } from '../../store/open.ts'
 import type { Assets } from '../assets/manifest.ts'
+import type { Printer } from '../printer.ts'
 
 /** What the customer's pages are made from. */
 export interface ChatContext {
@@ -20,6 +21,7 @@ export interface ChatContext {
   readonly labels?: LabelReader | undefined
   readonly paints: Paints
   readonly plans: Plans
+  readonly printer: Printer
   readonly clock: Clock
   readonly assets: Assets
   /** The address people reach us at; null: as the request says. */

@@ -11,9 +11,14 @@ export const paths = {
   confirm: (key: string) => `/i/${key}/confirm`,
   keep: (key: string) => `/i/${key}/keep`,
   paper: (key: string) => `/i/${key}/paper`,
+  /** A paper as a PDF. */
+  pdf: (key: string, name: 'packing' | 'tags') => `/i/${key}/papers/${name}.pdf`,
   language: (key: string, code: string) => `/i/${key}/language/${code}`,
   photo: (key: string, id: string, size: 'view' | 'thumb' | 'cloth') =>
     `/i/${key}/photos/${id}/${size}`,
   /** The picture of the nth quilt, to save. */
   quilt: (key: string, n: number) => `/i/${key}/quilt/${n}.png`,
 } as const
+
+/** Where a garment's tag leads, from outside. */
+export const tagLink = (outside: string, code: string): string => `${outside}/t/${code}`

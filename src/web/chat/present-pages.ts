@@ -236,7 +236,13 @@ export function confirmedPage(
     estimate: paper.estimate,
     quilts,
     keepLink,
-    papers: print ? [] : [{ label: say('papers.print'), href: paths.paper(key) }],
+    papers: print
+      ? []
+      : [
+          { label: say('papers.print'), href: paths.paper(key) },
+          { label: say('printed.links.packing'), href: paths.pdf(key, 'packing') },
+          { label: say('printed.links.tags'), href: paths.pdf(key, 'tags') },
+        ],
     print,
   }
 }

@@ -15,6 +15,7 @@ import {
   show,
   withDrafts,
 } from './opened.ts'
+import { paperRoutes } from './paper-routes.ts'
 import { paths } from './paths.ts'
 import { gatherPage, questionPage, readerOf, reviewPage } from './present-pages.ts'
 import { findAsking } from './present-question.ts'
@@ -180,4 +181,5 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
   answerRoutes(app, context)
   buttonRoutes(app, context)
   quiltRoutes(app, context)
+  paperRoutes(app, context)
 }

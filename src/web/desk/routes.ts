@@ -5,6 +5,7 @@ import { benchRoutes } from './bench-routes.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { doorRoutes } from './door-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
+import { paperRoutes } from './paper-routes.ts'
 import { peopleRoutes } from './people-routes.ts'
 import { pileRoutes } from './pile-routes.ts'
 import { planRoutes } from './plan-routes.ts'
@@ -38,6 +39,7 @@ export const deskRoutes =
       await desk.register(pileRoutes(context))
       await desk.register(spotsRoutes(context))
       await desk.register(teardownRoutes(context))
+      await desk.register(paperRoutes(context))
       await desk.register(planRoutes(context))
       await desk.register(arrangeRoutes(context))
       await desk.register(whatIfRoutes(context))
