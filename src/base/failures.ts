@@ -65,6 +65,15 @@ export const failures = {
   person_changed: { status: 409 },
   person_closed: { status: 409 },
 
+  // where things are
+  moved_meanwhile: { status: 409 },
+  move_not_now: { status: 409 },
+  move_too_early: { status: 409 },
+  place_missing: { status: 422 },
+  undo_not_now: { status: 409 },
+  parcel_isolated: { status: 409 },
+  nothing_sewn: { status: 409 },
+
   // our side
   too_many_requests: { status: 429 },
   internal: { status: 500 },

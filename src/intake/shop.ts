@@ -25,6 +25,10 @@ const shopSchema = z.strictObject({
     question_after_days: z.number().int().min(1),
     most: z.number().int().min(0).max(10),
   }),
+  /** How long a parcel usually takes to the workshop where nobody says the day, in days. */
+  parcel_days: z.number().int().min(1).max(90).default(7),
+  /** So many days after that it is overdue. */
+  parcel_overdue_days: z.number().int().min(0).max(90).default(3),
   /** Bought cloth is drawn so until it is chosen, `#rrggbb`, by what it does in the quilt. */
   cloth_colours: z.strictObject({
     focal: colour,

@@ -1,12 +1,13 @@
 import type { Insertable, Kysely, Selectable } from 'kysely'
 import type { Flag, Json } from './columns.ts'
+import type { CustodyTables } from './schema-custody.ts'
 import type { MailTable, MessageTable, ReminderStopTable } from './schema-mail.ts'
 
 /**
  * The tables as both stores hold them: text, integer and bigint columns only. Columns ending in `at`
  * (and `need_by`) are milliseconds UTC, read as numbers. A `Json` column holds JSON as text.
  */
-export interface Database {
+export interface Database extends CustodyTables {
   flow_version: FlowVersionTable
   counter: CounterTable
   pile: PileTable
@@ -22,7 +23,6 @@ export interface Database {
   once_link: OnceLinkTable
   decision: DecisionTable
   plan_mark: PlanMarkTable
-  fact_set: FactSetTable
   mail: MailTable
   reminder_stop: ReminderStopTable
   message: MessageTable
@@ -228,24 +228,7 @@ interface PlanMarkTable {
   undone_by: string | null
 }
 
-/** Who may set a fact: staff at the review, the bench with the garment in its hands. */
-export type FactSource = 'staff' | 'bench'
-
-/** A fact of a garment that the workshop set, whatever the customer said. Never edited: it is undone. */
-interface FactSetTable {
-  id: string
-  pile_id: string
-  item: number
-  fact: string
-  value: string
-  source: FactSource
-  reason: string
-  /** The account's id. */
-  who: string
-  at: number
-  undone_at: number | null
-  undone_by: string | null
-}
+export type { BoxResult, FactSource } from './schema-custody.ts'
 
 /** `working`: being compared; `cut-off`: the time was up before all of it was; `refused`: the files do not hold. */
 export type DraftState = 'working' | 'done' | 'cut-off' | 'refused' | 'failed'

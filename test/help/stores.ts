@@ -138,6 +138,13 @@ async function openPglite(migrated: boolean): Promise<TestStore> {
 /** Children before parents, so that no reference is broken on the way. */
 const tables = [
   'flow_draft',
+  'day_count_line',
+  'day_count',
+  'sign_off',
+  'box_check',
+  'parcel',
+  'custody',
+  'custody_move',
   'fact_set',
   'message',
   'reminder_stop',

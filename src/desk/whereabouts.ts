@@ -1,0 +1,144 @@
+import type { Kind, State } from '../custody/states.ts'
+import { readSubjectKey } from '../custody/subject.ts'
+import type { Db } from '../store/schema.ts'
+
+/** Where one subject is, who moved it there, and when. */
+export interface Located {
+  readonly pile: number
+  readonly pileId: string
+  readonly subject: string
+  readonly kind: Kind
+  /** "K7-3". */
+  readonly code: string
+  /** What its garment is called; empty: it has no name, or is none. */
+  readonly name: string
+  /** The kind of its garment; null: it is none. */
+  readonly garment: string | null
+  readonly state: State
+  readonly place: string | null
+  readonly since: number
+  /** Null: the customer. */
+  readonly by: string | null
+  /** Null where nobody may be named to who asks. */
+  readonly customer: string | null
+}
+
+const located = (db: Db) =>
+  db
+    .selectFrom('custody')
+    .innerJoin('pile', 'pile.id', 'custody.pile_id')
+    .innerJoin('custody_move', (join) =>
+      join
+        .onRef('custody_move.pile_id', '=', 'custody.pile_id')
+        .onRef('custody_move.seq', '=', 'custody.last_seq'),
+    )
+    .leftJoin('account', 'account.id', 'custody_move.who')
+    .leftJoin('standing', 'standing.pile_id', 'custody.pile_id')
+    .leftJoin('garment', (join) =>
+      join
+        .onRef('garment.pile_id', '=', 'custody.pile_id')
+        .on((eb) => eb(eb.cast<string>('garment.item', 'text'), '=', eb.ref('custody.subject'))),
+    )
+    .select([
+      'custody.pile_id',
+      'pile.number',
+      'custody.subject',
+      'custody.code',
+      'custody.state',
+      'custody.place',
+      'custody.since',
+      'account.name as by',
+      'standing.contact_name',
+      'garment.name',
+      'garment.kind',
+    ])
+
+type LocatedRow = Awaited<ReturnType<ReturnType<typeof located>['execute']>>[number]
+
+const asLocated = (row: LocatedRow): Located => ({
+  pile: row.number,
+  pileId: row.pile_id,
+  subject: row.subject,
+  kind: readSubjectKey(row.subject)!.kind,
+  code: row.code,
+  name: row.name ?? '',
+  garment: row.kind,
+  state: row.state as State,
+  place: row.place,
+  since: row.since,
+  by: row.by,
+  customer: row.contact_name,
+})
+
+/** Everything that should be in the house, by place. */
+export async function shouldBeHere(db: Db): Promise<Located[]> {
+  const rows = await located(db)
+    .where('custody.whereabouts', '=', 'here')
+    .orderBy('custody.place')
+    .orderBy('custody.code')
+    .execute()
+  return rows.map(asLocated)
+}
+
+/** So many answers are shown to one search. */
+export const mostLocated = 60
+
+/** `%`, `_` and `\` of a search mean themselves. */
+const within = (text: string): string => `%${text.toLowerCase().replaceAll(/[\\%_]/g, '\\$&')}%`
+
+/**
+ * Where what somebody looks for is: by the beginning of a code, a part of a garment's name, of a place, or, for
+ * those who may know customers, of the customer's name.
+ */
+export async function whereIs(
+  db: Db,
+  text: string,
+  { customers }: { readonly customers: boolean },
+): Promise<Located[]> {
+  const part = within(text)
+  const code = `${text.toUpperCase().replaceAll(/[\\%_]/g, '\\$&')}%`
+  const rows = await located(db)
+    .where(({ eb, or, fn }) => {
+      const like = (column: 'garment.name' | 'custody.place' | 'standing.contact_name') =>
+        eb(fn<string>('lower', [column]), 'like', part)
+      return or([
+        eb('custody.code', 'like', code),
+        like('garment.name'),
+        like('custody.place'),
+        ...(customers ? [like('standing.contact_name')] : []),
+      ])
+    })
+    .orderBy('custody.since', 'desc')
+    .limit(mostLocated)
+    .execute()
+  return rows.map(asLocated).map((one) => (customers ? one : { ...one, customer: null }))
+}
+
+/** The pile and key that stand behind a code; null: there is none. */
+export async function ofCode(
+  db: Db,
+  code: string,
+): Promise<{ readonly pile: number; readonly subject: string } | null> {
+  const kept = await db
+    .selectFrom('custody')
+    .innerJoin('pile', 'pile.id', 'custody.pile_id')
+    .select(['pile.number', 'custody.subject'])
+    .where('custody.code', '=', code)
+    .executeTakeFirst()
+  return kept ? { pile: kept.number, subject: kept.subject } : null
+}
+
+/** Places that are in use, the most used first. */
+export async function placesUsed(db: Db, most = 30): Promise<string[]> {
+  const rows = await db
+    .selectFrom('custody')
+    .select(({ fn }) => ['place', fn.countAll<number>().as('n')])
+    .where('whereabouts', '=', 'here')
+    .where('place', 'is not', null)
+    .groupBy('place')
+    .orderBy('n', 'desc')
+    .orderBy('place')
+    .limit(most)
+    .execute()
+  return rows.flatMap(({ place }) => place ?? [])
+}

@@ -1,0 +1,85 @@
+import { decideGarment, decidePile } from '../../src/desk/decisions.ts'
+import { openCustody } from '../../src/desk/ledger.ts'
+import { type Moving, moveSubject } from '../../src/desk/moving.ts'
+import { arriveUnannounced } from '../../src/desk/parcels.ts'
+import type { Store } from '../../src/store/open.ts'
+import { addStaff, queuePile } from './desk.ts'
+
+export const clock = () => Date.UTC(2026, 5, 1, 9)
+export const shop = { parcel_days: 7, parcel_overdue_days: 3 }
+export const tell = (found: readonly string[]) => found.join(', ')
+
+/** An accepted pile of so many garments, and who works on it. */
+export async function acceptedPile(
+  store: Store,
+  { number = 1, garments = 2, declined = [] as readonly number[] } = {},
+): Promise<{ readonly pileId: string; readonly who: string }> {
+  const pileId = await queuePile(store.db, { number, grades: Array(garments).fill('sound') })
+  const who = await addStaff(store.db)
+  const deciding = { reason: 'too worn to cut', who, seen: 0 }
+  for (const item of declined) {
+    await decideGarment(store, clock, pileId, item, { ...deciding, verdict: 'decline' })
+  }
+  const { at: seen } = (await store.db
+    .selectFrom('decision')
+    .select('at')
+    .where('pile_id', '=', pileId)
+    .orderBy('at', 'desc')
+    .executeTakeFirst()) ?? { at: 0 }
+  await decidePile(store, clock, pileId, { verdict: 'accept', reason: '', who, seen })
+  await openCustody({ store, clock }, pileId, who)
+  return { pileId, who }
+}
+
+let made = 0
+export function once(): string {
+  made += 1
+  return `key-${made}`
+}
+
+/** A parcel that somebody brings to the door, dry and clean unless told otherwise. */
+export const atTheDoor = (
+  store: Store,
+  pileId: string,
+  who: string,
+  condition: readonly string[] = ['fine'],
+): Promise<void> =>
+  arriveUnannounced(
+    { store, clock },
+    shop,
+    pileId,
+    {
+      carrier: 'by hand',
+      tracking: '',
+      insured: null,
+      postedAt: null,
+      expectedAt: null,
+      who,
+      idem: once(),
+    },
+    { condition, place: 'receiving table', note: '', tell, who },
+  )
+
+/** Moves a subject as somebody does who has just looked. */
+export async function step(
+  store: Store,
+  pileId: string,
+  moving: Pick<Moving, 'subject' | 'move'> & Partial<Moving> & { readonly who: string },
+): Promise<void> {
+  const last = await store.db
+    .selectFrom('custody_move')
+    .select('seq')
+    .where('pile_id', '=', pileId)
+    .where('subject', '=', moving.subject)
+    .orderBy('seq', 'desc')
+    .executeTakeFirst()
+  await moveSubject({ store, clock }, pileId, {
+    place: 'shelf 1',
+    note: 'because it is so',
+    photo: null,
+    via: null,
+    seen: last?.seq ?? 0,
+    idem: once(),
+    ...moving,
+  })
+}
