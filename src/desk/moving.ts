@@ -45,7 +45,7 @@ function refuse(refusal: Refusal): never {
       throw new Failure('move_not_now')
     case 'guard':
       if (refusal.guard === 'parcel-open') throw new Failure('parcel_isolated')
-      throw new Failure('move_too_early', { guard: refusal.guard })
+      throw new Failure('move_too_early', { guard: refusal.guard.replaceAll('-', '_') })
     case 'place':
       throw new Failure('place_missing')
     case 'reason':
