@@ -13,6 +13,7 @@ import { readFlowFiles } from './intake/flow-files.ts'
 import { checkOpenVersions } from './intake/flow-versions.ts'
 import { learnProven } from './intake/learn.ts'
 import { proofFolders } from './intake/proofs.ts'
+import { fillWaiting } from './intake/waiting.ts'
 import { openMailFolder, openSmtp } from './mail/post.ts'
 import { drawings } from './papers/drawings/index.ts'
 import { openFolderPhotos } from './photo/keep.ts'
@@ -61,6 +62,8 @@ export async function serve(config: Config): Promise<Serving> {
   })
   await migrate(store)
   await checkOpenVersions(store.db, knowledge)
+  const filled = await fillWaiting(store.db)
+  if (filled > 0) log.info({ piles: filled }, 'the queue knows of piles from before')
 
   const { photosAt } = config
   const photos = await ('bucket' in photosAt

@@ -3,6 +3,7 @@ import { Failure } from '../base/failures.ts'
 import { newId } from '../base/ids.ts'
 import { lengthOf } from '../flow/sense.ts'
 import { cleanText } from '../flow/text.ts'
+import { refreshWaiting } from '../intake/waiting.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, DecisionRow, PileRow, PileStatus } from '../store/schema.ts'
@@ -14,7 +15,8 @@ export type GarmentVerdict = (typeof garmentVerdicts)[number]
 export type PileVerdict = (typeof pileVerdicts)[number]
 
 /** Verdicts that somebody else has to live with, and why is told. */
-const wantsReason: readonly string[] = ['ask', 'decline', 'hold']
+export const wantsReason = (verdict: GarmentVerdict | PileVerdict): boolean =>
+  verdict === 'ask' || verdict === 'decline' || verdict === 'hold'
 
 /** Characters. */
 export const reasonLimits = { shortest: 3, longest: 2000 } as const
@@ -70,7 +72,7 @@ function readReason(verdict: Decision['verdict'], raw: string): string {
   const reason = cleanText(raw)
   const { shortest, longest } = reasonLimits
   const length = lengthOf(reason)
-  if (wantsReason.includes(verdict) && length < shortest) {
+  if (wantsReason(verdict) && length < shortest) {
     throw new Failure('reason_missing', { shortest })
   }
   if (length > longest) throw new Failure('answer_too_long', { longest })
@@ -166,6 +168,7 @@ export async function decideGarment(
     if (!garments.some((garment) => garment.item === item)) throw new Failure('not_found')
     if (subject.row.status === 'decided') throw new Failure('pile_decided')
     await append(db, clock, subject, { ...deciding, reason, item })
+    await refreshWaiting(db, pileId)
   })
 }
 
@@ -193,5 +196,6 @@ export async function decidePile(
       .set({ status: verdict === 'hold' ? 'confirmed' : 'decided' })
       .where('id', '=', pileId)
       .execute()
+    await refreshWaiting(db, pileId)
   })
 }

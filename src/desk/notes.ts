@@ -1,6 +1,8 @@
 import type { Clock } from '../base/clock.ts'
 import { Failure } from '../base/failures.ts'
+import { refreshWaiting } from '../intake/waiting.ts'
 import type { Store } from '../store/open.ts'
+import { lockPile } from '../store/rows.ts'
 import type { Db } from '../store/schema.ts'
 
 /** What a customer left to a person, and who has seen to it. */
@@ -43,18 +45,22 @@ export async function settleNote(
   noteId: string,
   who: string,
 ): Promise<void> {
-  await store.db
-    .updateTable('note')
-    .set({ settled_at: clock(), settled_by: who })
-    .where('id', '=', noteId)
-    .where('pile_id', '=', pileId)
-    .where('settled_at', 'is', null)
-    .execute()
-  const note = await store.db
-    .selectFrom('note')
-    .select('id')
-    .where('id', '=', noteId)
-    .where('pile_id', '=', pileId)
-    .executeTakeFirst()
-  if (!note) throw new Failure('not_found')
+  await store.transaction(async (trx) => {
+    await lockPile(trx, pileId)
+    await trx
+      .updateTable('note')
+      .set({ settled_at: clock(), settled_by: who })
+      .where('id', '=', noteId)
+      .where('pile_id', '=', pileId)
+      .where('settled_at', 'is', null)
+      .execute()
+    const note = await trx
+      .selectFrom('note')
+      .select('id')
+      .where('id', '=', noteId)
+      .where('pile_id', '=', pileId)
+      .executeTakeFirst()
+    if (!note) throw new Failure('not_found')
+    await refreshWaiting(trx, pileId)
+  })
 }

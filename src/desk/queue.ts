@@ -1,11 +1,39 @@
-import { type ExpressionBuilder, sql } from 'kysely'
-import type { Database, Db } from '../store/schema.ts'
+import { sql } from 'kysely'
+import { days } from '../base/clock.ts'
+import { cleanLine } from '../flow/text.ts'
+import type { Db, Row, WaitsOn } from '../store/schema.ts'
 import type { PileVerdict } from './decisions.ts'
 
-export const queueStates = ['waiting', 'decided'] as const
-export type QueueState = (typeof queueStates)[number]
+/** The lists of the desk: piles by whom they wait on. */
+export const queueLists = ['us', 'customer', 'held', 'nobody'] as const satisfies WaitsOn[]
+
+/** `due`: what should be looked at first; `since`: who waits longest; `needed`: by the day it is needed; `newest`. */
+export const queueOrders = ['due', 'since', 'needed', 'newest'] as const
+export type QueueOrder = (typeof queueOrders)[number]
+
+/** Piles with a garment for a person's eyes; with a question of their customer; needed soon. */
+export const queueFilters = ['eyes', 'questions', 'soon'] as const
+export type QueueFilter = (typeof queueFilters)[number]
 
 export const pageLength = 50
+
+/** Everybody is looked at within so long; so long before it is needed a quilt has to be begun. */
+export const dueFigures = { look: days(2), make: days(56) } as const
+
+/** A quilt that is needed within so long is needed soon. */
+const soon = days(70)
+
+export interface Wanted {
+  readonly list: WaitsOn
+  readonly order?: QueueOrder
+  readonly only?: QueueFilter | null
+  /** A number, a tag, or part of the name of a customer or garment; empty: all. */
+  readonly text?: string
+  readonly page: number
+  readonly length?: number
+  /** Now, ms UTC. */
+  readonly at: number
+}
 
 export interface QueuedPile {
   readonly id: string
@@ -15,7 +43,8 @@ export interface QueuedPile {
   /** Garments a person has to look at that nobody has decided of. */
   readonly needsEyes: number
   readonly openNotes: number
-  readonly confirmedAt: number
+  /** Since when it has been waiting on whom it waits, ms UTC. */
+  readonly since: number
   readonly needBy: number | null
   readonly layout: string
   readonly size: string
@@ -23,129 +52,159 @@ export interface QueuedPile {
   readonly verdict: PileVerdict | null
 }
 
+export type QueueCounts = Readonly<Record<WaitsOn, number>> & {
+  /** Intakes that customers have not confirmed yet: counted, not shown. */
+  readonly open: number
+}
+
 export interface Queue {
   readonly piles: readonly QueuedPile[]
   /** From 1. */
   readonly page: number
   readonly pages: number
-  readonly counts: {
-    readonly waiting: number
-    readonly decided: number
-    /** Intakes that customers have not confirmed yet: counted, not shown. */
-    readonly open: number
+  /** How many there are by the list, the filter and the text. */
+  readonly found: number
+  readonly counts: QueueCounts
+}
+
+async function countsOf(db: Db): Promise<QueueCounts> {
+  const rows = await db
+    .selectFrom('waiting')
+    .select(({ fn }) => ['on_whom', fn.countAll<number>().as('n')])
+    .groupBy('on_whom')
+    .execute()
+  const open = await db
+    .selectFrom('pile')
+    .select(({ fn }) => fn.countAll<number>().as('n'))
+    .where('status', '=', 'open')
+    .executeTakeFirstOrThrow()
+  const of = (on: WaitsOn) => Number(rows.find((row) => row.on_whom === on)?.n ?? 0)
+  return {
+    us: of('us'),
+    customer: of('customer'),
+    held: of('held'),
+    nobody: of('nobody'),
+    open: Number(open.n),
   }
 }
 
-type Piles = ExpressionBuilder<Database, 'pile' | 'standing'>
+/** A part of a text that a pattern of SQL finds as it stands. */
+const part = (text: string): string => `%${text.replaceAll(/[\\%_]/g, '\\$&').toLowerCase()}%`
 
-const needsEyes = (eb: Piles) =>
-  eb
-    .selectFrom('garment')
-    .select(({ fn }) => fn.countAll<number>().as('n'))
-    .whereRef('garment.pile_id', '=', 'pile.id')
-    .where('garment.dropped', '=', 0)
-    .where('garment.grade', 'in', ['eyes', 'home'])
-    .where(({ not, exists, selectFrom }) =>
-      not(
-        exists(
-          selectFrom('decision')
-            .select('decision.id')
-            .whereRef('decision.pile_id', '=', 'garment.pile_id')
-            .whereRef('decision.item', '=', 'garment.item'),
-        ),
+const has = (column: string, text: string) =>
+  sql<boolean>`lower(${sql.ref(column)}) like ${part(text)} escape '\\'`
+
+function wantedPiles(db: Db, { list, only = null, text = '', at }: Wanted) {
+  const words = cleanLine(text).slice(0, 200)
+  const number = /^[^\d-]{0,12}(\d{1,9})$/.exec(words)?.[1]
+  return db
+    .selectFrom('waiting')
+    .where('on_whom', '=', list)
+    .$if(only === 'eyes', (all) => all.where('eyes', '>', 0))
+    .$if(only === 'questions', (all) => all.where('questions', '>', 0))
+    .$if(only === 'soon', (all) => all.where('need_by', '<=', at + soon))
+    .$if(words !== '', (all) =>
+      all.where((eb) =>
+        eb.or([
+          ...(number ? [eb('number', '=', Number(number))] : []),
+          eb(
+            'pile_id',
+            'in',
+            eb
+              .selectFrom('standing')
+              .select('standing.pile_id')
+              .where(has('standing.contact_name', words)),
+          ),
+          eb(
+            'pile_id',
+            'in',
+            eb
+              .selectFrom('garment')
+              .select('garment.pile_id')
+              .where(({ or }) =>
+                // A number alone is in nearly every tag.
+                or([
+                  has('garment.name', words),
+                  ...(/^\d+$/.test(words) ? [] : [has('garment.tag', words)]),
+                ]),
+              ),
+          ),
+        ]),
       ),
     )
-
-const openNotes = (eb: Piles) =>
-  eb
-    .selectFrom('note')
-    .select(({ fn }) => fn.countAll<number>().as('n'))
-    .whereRef('note.pile_id', '=', 'pile.id')
-    .where('note.settled_at', 'is', null)
-
-const lastVerdict = (eb: Piles) =>
-  eb
-    .selectFrom('decision')
-    .select('decision.verdict')
-    .whereRef('decision.pile_id', '=', 'pile.id')
-    .where('decision.item', 'is', null)
-    .orderBy('decision.at', 'desc')
-    .limit(1)
-
-async function countsOf(db: Db): Promise<Queue['counts']> {
-  const rows = await db
-    .selectFrom('pile')
-    .select(({ fn }) => ['status', fn.countAll<number>().as('n')])
-    .groupBy('status')
-    .execute()
-  const of = (status: string) => Number(rows.find((row) => row.status === status)?.n ?? 0)
-  return { waiting: of('confirmed'), decided: of('decided'), open: of('open') }
 }
+
+/** When a pile should be looked at: soon after it came, or earlier where it is needed early. */
+const due = sql`case
+  when need_by is not null and need_by - ${sql.lit(dueFigures.make)} < since + ${sql.lit(dueFigures.look)}
+  then need_by - ${sql.lit(dueFigures.make)}
+  else since + ${sql.lit(dueFigures.look)} end`
+
+const neededLast = sql`case when need_by is null then 1 else 0 end`
+
+/** The order that was wished for, or that of the list: newest first where nothing waits on anybody. */
+export const orderOf = ({ list, order }: Pick<Wanted, 'list' | 'order'>): QueueOrder =>
+  order ?? (list === 'nobody' ? 'newest' : 'due')
 
 /**
- * Confirmed piles: those with something for a person's eyes first, then the longest waiting. Decided
- * ones the other way about. A page beyond the last is the last.
+ * Piles that the workshop has from its customers, by whom they wait on. A page beyond the last is the last.
  */
-export async function queue(
-  db: Db,
-  { state, page, length = pageLength }: { state: QueueState; page: number; length?: number },
-): Promise<Queue> {
+export async function queue(db: Db, wanted: Wanted): Promise<Queue> {
+  const { list, page, length = pageLength } = wanted
+  const order = orderOf(wanted)
   const counts = await countsOf(db)
-  const pages = Math.max(1, Math.ceil(counts[state] / length))
+  const narrowed = Boolean(wanted.only) || Boolean(wanted.text)
+  const found = narrowed
+    ? Number(
+        (
+          await wantedPiles(db, wanted)
+            .select(({ fn }) => fn.countAll<number>().as('n'))
+            .executeTakeFirstOrThrow()
+        ).n,
+      )
+    : counts[list]
+  const pages = Math.max(1, Math.ceil(found / length))
   const at = Math.min(Math.max(1, page), pages)
-  const waiting = state === 'waiting'
 
-  const rows = await db
-    .selectFrom('pile')
-    .innerJoin('standing', 'standing.pile_id', 'pile.id')
-    .select((eb) => [
-      'pile.id',
-      'pile.number',
-      'pile.confirmed_at',
-      'standing.contact_name',
-      'standing.garments',
-      'standing.need_by',
-      'standing.summary',
-      needsEyes(eb).as('needs_eyes'),
-      openNotes(eb).as('open_notes'),
-      lastVerdict(eb).as('verdict'),
-    ])
-    .where('pile.status', '=', waiting ? 'confirmed' : 'decided')
-    .$if(waiting, (all) =>
-      all.orderBy((eb) => sql`case when ${needsEyes(eb)} + ${openNotes(eb)} > 0 then 0 else 1 end`),
-    )
-    .orderBy('pile.confirmed_at', waiting ? 'asc' : 'desc')
-    .orderBy('pile.number', waiting ? 'asc' : 'desc')
+  const sorted = wantedPiles(db, wanted)
+    .selectAll()
+    .$if(order === 'due', (all) => all.orderBy(due))
+    .$if(order === 'needed', (all) => all.orderBy(neededLast).orderBy('need_by'))
+    .orderBy('since', order === 'newest' ? 'desc' : 'asc')
+    .orderBy('number', order === 'newest' ? 'desc' : 'asc')
     .limit(length)
     .offset((at - 1) * length)
+  const shown = await sorted.execute()
+  const standings = await standingsOf(
+    db,
+    shown.map(({ pile_id }) => pile_id),
+  )
+  const piles = shown.map((row) => queuedPile(row, standings.get(row.pile_id)!))
+  return { piles, page: at, pages, found, counts }
+}
+
+type Stands = Pick<Row<'standing'>, 'contact_name' | 'garments' | 'summary'>
+
+async function standingsOf(db: Db, ids: readonly string[]): Promise<ReadonlyMap<string, Stands>> {
+  if (ids.length === 0) return new Map()
+  const rows = await db
+    .selectFrom('standing')
+    .select(['pile_id', 'contact_name', 'garments', 'summary'])
+    .where('pile_id', 'in', ids)
     .execute()
-
-  return { piles: rows.map(queuedPile), page: at, pages, counts }
+  return new Map(rows.map((row) => [row.pile_id, row]))
 }
 
-interface QueueRow {
-  readonly id: string
-  readonly number: number
-  readonly confirmed_at: number | null
-  readonly contact_name: string | null
-  readonly garments: number
-  readonly need_by: number | null
-  readonly summary: string
-  readonly needs_eyes: number | null
-  readonly open_notes: number | null
-  readonly verdict: string | null
-}
-
-function queuedPile(row: QueueRow): QueuedPile {
-  const { layout, size } = JSON.parse(row.summary) as { layout: string; size: string }
+function queuedPile(row: Row<'waiting'>, stands: Stands): QueuedPile {
+  const { layout, size } = JSON.parse(stands.summary) as { layout: string; size: string }
   return {
-    id: row.id,
+    id: row.pile_id,
     number: row.number,
-    contactName: row.contact_name,
-    garments: row.garments,
-    needsEyes: Number(row.needs_eyes),
-    openNotes: Number(row.open_notes),
-    confirmedAt: row.confirmed_at!,
+    contactName: stands.contact_name,
+    garments: stands.garments,
+    needsEyes: row.eyes,
+    openNotes: row.questions,
+    since: row.since,
     needBy: row.need_by,
     layout,
     size,

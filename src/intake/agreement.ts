@@ -1,4 +1,5 @@
 import type { Db } from '../store/schema.ts'
+import { refreshWaiting } from './waiting.ts'
 
 /** Closes an open pile and keeps, word for word, what was shown: a paper in each language. */
 export async function freeze(
@@ -16,6 +17,7 @@ export async function freeze(
     .set({ status: 'confirmed', confirmed_at: at, changed_at: at })
     .where('id', '=', pileId)
     .execute()
+  await refreshWaiting(db, pileId)
 }
 
 /** The newest papers of a confirmed pile, by language; null while it is open. */

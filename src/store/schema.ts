@@ -15,6 +15,7 @@ export interface Database extends CustodyTables {
   act: ActTable
   standing: StandingTable
   garment: GarmentTable
+  waiting: WaitingTable
   agreed: AgreedTable
   note: NoteTable
   photo: PhotoTable
@@ -108,6 +109,25 @@ interface GarmentTable {
   flags: Json
   facts: Json
   dropped: Flag
+}
+
+/** Whom a pile waits on that its customer gave to the workshop; `held`: the workshop put it on hold. */
+export type WaitsOn = 'us' | 'customer' | 'held' | 'nobody'
+
+/** What the desk's queue is sorted by: derived from the pile's decisions and questions. */
+interface WaitingTable {
+  pile_id: string
+  /** The pile's. */
+  number: number
+  on_whom: WaitsOn
+  since: number
+  /** Garments for a person's eyes that nobody decided of. */
+  eyes: number
+  /** Questions that nobody has seen to. */
+  questions: number
+  /** The last of the whole pile. */
+  verdict: string | null
+  need_by: number | null
 }
 
 /** What was agreed, frozen as it was shown. */

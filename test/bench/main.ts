@@ -1,5 +1,6 @@
 import { loadavg } from 'node:os'
 import { benchCut } from './cut.ts'
+import { benchDesk } from './desk.ts'
 import { benchLabel } from './label.ts'
 import { benchLook } from './look.ts'
 import { benchLookCost } from './look-cost.ts'
@@ -10,6 +11,7 @@ import { benchUploads } from './uploads.ts'
 /** What can be measured by name; whatever else runs on the machine slows it down, so its load is told. */
 const benches: Readonly<Record<string, (given: readonly string[]) => Promise<void>>> = {
   cut: benchCut,
+  desk: benchDesk,
   label: benchLabel,
   look: benchLook,
   'look-cost': benchLookCost,

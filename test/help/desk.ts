@@ -1,15 +1,18 @@
 import { newId } from '../../src/base/ids.ts'
-import type { Db } from '../../src/store/schema.ts'
+import { refreshWaiting } from '../../src/intake/waiting.ts'
+import type { Db, PileStatus } from '../../src/store/schema.ts'
 import { addPile } from './rows.ts'
 
 export interface QueuedRow {
   readonly number: number
-  readonly status?: 'open' | 'confirmed' | 'decided'
+  readonly status?: PileStatus
   readonly confirmedAt?: number
   readonly needBy?: number | null
   readonly who?: string
   /** Grades of its garments, numbered from 1. */
   readonly grades?: readonly string[]
+  /** Names of the same garments. */
+  readonly names?: readonly string[]
 }
 
 /** A pile as the conversation leaves it for the desk: its row, where it stands, and its garments. */
@@ -42,7 +45,7 @@ export async function queuePile(db: Db, given: QueuedRow): Promise<string> {
         pile_id: id,
         item: i + 1,
         tag: `A2-${i + 1}`,
-        name: '',
+        name: given.names?.[i] ?? '',
         kind: 'tshirt',
         grade,
         flags: '[]',
@@ -51,6 +54,7 @@ export async function queuePile(db: Db, given: QueuedRow): Promise<string> {
       })
       .execute()
   }
+  await refreshWaiting(db, id)
   return id
 }
 
@@ -69,6 +73,7 @@ export async function askPerson(db: Db, pileId: string, item = 0): Promise<strin
       settled_by: null,
     })
     .execute()
+  await refreshWaiting(db, pileId)
   return id
 }
 

@@ -157,6 +157,7 @@ const tables = [
   'account',
   'agreed',
   'garment',
+  'waiting',
   'standing',
   'act',
   'pile_link',

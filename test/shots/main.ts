@@ -115,7 +115,7 @@ async function photographDesk(
     if (width === 1280) await album.print(page, 'desk-1280', 'plan')
     await page.goto(`${pile}/what-if?try=without:1&try=size:crib,more:background`)
     await look('what-if')
-    await page.goto(`${server.url}/desk?state=decided`)
+    await page.goto(`${server.url}/desk?list=nobody`)
     await look('queue-decided')
     await page.goto(`${server.url}/desk/nowhere`)
     await look('lost')

@@ -12,7 +12,7 @@ const marta = { email: 'marta@lantern-street.example', password: 'needle and thi
 test.each([
   ['/desk', '/desk'],
   ['/desk/piles/4', '/desk/piles/4'],
-  ['/desk?state=decided&page=2', '/desk?state=decided&page=2'],
+  ['/desk?list=nobody&page=2', '/desk?list=nobody&page=2'],
 ])('%s is a page of the desk', (next, page) => {
   expect(ownPage(next)).toBe(page)
 })
@@ -94,14 +94,14 @@ oneStore('the door of the desk', (store) => {
   test('signing in leads back to the page that was asked for', async () => {
     await staff()
     const visitor = new Visitor(workshop.app)
-    const turned = await visitor.get('/desk?state=decided')
+    const turned = await visitor.get('/desk?list=nobody')
     expect(turned).toMatchObject({
       status: 303,
-      to: `/desk/sign-in?next=${encodeURIComponent('/desk?state=decided')}`,
+      to: `/desk/sign-in?next=${encodeURIComponent('/desk?list=nobody')}`,
     })
     await visitor.get(turned.to!)
     const answer = await visitor.post('/desk/sign-in', { ...marta, next: visitor.field('next') })
-    expect(answer.to).toBe('/desk?state=decided')
+    expect(answer.to).toBe('/desk?list=nobody')
   })
 
   test('signing in never leads to another site', async () => {
@@ -259,9 +259,13 @@ oneStore('the door of the desk', (store) => {
   test('the desk speaks the reader’s language and keeps the one that was chosen', async () => {
     await staff()
     const visitor = await signedIn()
-    expect((await visitor.get('/desk', { 'accept-language': 'es' })).body).toContain('Nos esperan')
+    expect((await visitor.get('/desk', { 'accept-language': 'es' })).body).toContain(
+      'Nos toca a nosotros',
+    )
     expect((await visitor.get('/desk?lang=es')).body).toContain('lang="es"')
-    expect((await visitor.get('/desk', { 'accept-language': 'en' })).body).toContain('Nos esperan')
+    expect((await visitor.get('/desk', { 'accept-language': 'en' })).body).toContain(
+      'Nos toca a nosotros',
+    )
     expect((await visitor.get('/desk?lang=zz')).status).toBe(200)
   })
 })

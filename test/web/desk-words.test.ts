@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { garmentVerdicts, pileVerdicts } from '../../src/desk/decisions.ts'
-import { queueStates } from '../../src/desk/queue.ts'
+import { queueLists } from '../../src/desk/queue.ts'
 import { domains } from '../../src/garment/facts.ts'
 import { severities } from '../../src/garment/grade.ts'
 import { readPageWords } from '../../src/words/words.ts'
@@ -41,10 +41,10 @@ const keys = [
     `desk.stands.garment.${one}`,
   ]),
   ...pileVerdicts.flatMap((one) => [`desk.verdicts.pile.${one}`, `desk.stands.pile.${one}`]),
-  ...queueStates.flatMap((state) => [
-    `desk.tabs.${state}`,
-    `desk.queue.title.${state}`,
-    `desk.queue.empty.${state}`,
+  ...queueLists.flatMap((list) => [
+    `desk.tabs.${list}`,
+    `desk.queue.title.${list}`,
+    `desk.queue.empty.${list}`,
   ]),
 ]
 

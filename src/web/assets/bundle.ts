@@ -12,6 +12,7 @@ const entries: Readonly<Record<string, string>> = {
   'chat.css': 'look/chat.css',
   'desk.css': 'look/desk.css',
   'chat.js': 'chat/chat.client.ts',
+  'desk.js': 'desk/desk.client.ts',
   'spots.js': 'chat/spots.client.ts',
 }
 

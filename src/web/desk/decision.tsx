@@ -61,7 +61,7 @@ function Form({ form, id, title }: { form: DecisionForm; id: string; title: stri
         )}
         <Reason form={form} id={id} describedBy={describedBy} />
         <div class="verdicts">
-          {form.buttons.map(({ value, label, standing }) => (
+          {form.buttons.map(({ value, label, standing, reasoned }) => (
             <button
               key={value}
               type="submit"
@@ -69,6 +69,7 @@ function Form({ form, id, title }: { form: DecisionForm; id: string; title: stri
               value={value}
               class={`button verdict verdict-${value}`}
               {...(standing && { 'data-standing': '' })}
+              {...(reasoned && { 'data-reasoned': '' })}
             >
               {label}
             </button>

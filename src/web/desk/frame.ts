@@ -1,6 +1,7 @@
 import type { FastifyRequest } from 'fastify'
-import type { Queue, QueueState } from '../../desk/queue.ts'
+import { type QueueCounts, queueLists } from '../../desk/queue.ts'
 import type { Session } from '../../desk/sessions.ts'
+import type { WaitsOn } from '../../store/schema.ts'
 import type { Language } from '../../words/words.ts'
 import type { DeskContext } from './context.ts'
 import { deskPaths } from './paths.ts'
@@ -12,9 +13,9 @@ export interface Framing {
   readonly visitor: Session | null
   /** The page that a reader may open in another language. */
   readonly path: string
-  readonly counts?: Queue['counts']
+  readonly counts?: QueueCounts
   /** The list that is shown; null on other pages. */
-  readonly state?: QueueState | null
+  readonly list?: WaitsOn | null
 }
 
 const inLanguage = (path: string, code: string): string =>
@@ -22,7 +23,7 @@ const inLanguage = (path: string, code: string): string =>
 
 export function frameOf(
   { knowledge, assets }: DeskContext,
-  { language, visitor, path, counts, state = null }: Framing,
+  { language, visitor, path, counts, list = null }: Framing,
 ): Frame {
   const { shop, languages } = knowledge
   return {
@@ -36,6 +37,7 @@ export function frameOf(
         href: inLanguage(path, code),
       })),
     style: assets.path('desk.css'),
+    script: assets.path('desk.js'),
     visitor: visitor && { name: visitor.account.name, csrf: visitor.csrf },
     places: visitor
       ? placesFor(visitor.account.role).map(({ name, href }) => ({
@@ -45,10 +47,10 @@ export function frameOf(
         }))
       : [],
     tabs: counts
-      ? (['waiting', 'decided'] as const).map((one) => ({
+      ? queueLists.map((one) => ({
           label: language.say(`desk.tabs.${one}`, { count: counts[one] }),
           href: deskPaths.list(one),
-          current: one === state,
+          current: one === list,
         }))
       : [],
   }

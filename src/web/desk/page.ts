@@ -34,5 +34,5 @@ export function showDesk(
 /** So many of the waiting piles stand beside the one that is looked at. */
 const beside = 8
 
-export const waitingBeside = ({ store }: DeskContext) =>
-  queue(store.db, { state: 'waiting', page: 1, length: beside })
+export const waitingBeside = ({ store, clock }: DeskContext) =>
+  queue(store.db, { list: 'us', page: 1, length: beside, at: clock() })

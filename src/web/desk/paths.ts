@@ -1,4 +1,12 @@
-import type { QueueState } from '../../desk/queue.ts'
+import type { QueueFilter, QueueOrder } from '../../desk/queue.ts'
+import type { WaitsOn } from '../../store/schema.ts'
+
+interface ListQuery {
+  readonly order?: QueueOrder | null
+  readonly only?: QueueFilter | null
+  readonly text?: string
+  readonly page?: number
+}
 
 /** The desk's addresses. A pile goes by its number, which people say. */
 export const deskPaths = {
@@ -7,8 +15,16 @@ export const deskPaths = {
   benchPage: (page: number) => `/desk/bench?page=${page}`,
   people: '/desk/people',
   person: (id: string, act: 'link' | 'role' | 'close' | 'reopen') => `/desk/people/${id}/${act}`,
-  list: (state: QueueState, page = 1) =>
-    `/desk?state=${state}${page > 1 ? `&page=${page}` : ''}` as const,
+  list: (list: WaitsOn, { order, only, text, page = 1 }: ListQuery = {}) => {
+    const query = new URLSearchParams({
+      list,
+      ...(order && { order }),
+      ...(only && { only }),
+      ...(text && { text }),
+      ...(page > 1 && { page: String(page) }),
+    })
+    return `/desk?${query}`
+  },
   signIn: '/desk/sign-in',
   signOut: '/desk/sign-out',
   welcome: (token: string) => `/desk/welcome/${token}`,

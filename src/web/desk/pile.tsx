@@ -23,9 +23,9 @@ export function PileView({ page }: { page: PilePage }) {
         </Garments>
       </section>
       <aside class="column what-waits card" aria-labelledby="waiting-title">
-        <h2 id="waiting-title">{say('desk.queue.title.waiting')}</h2>
+        <h2 id="waiting-title">{say('desk.queue.title.us')}</h2>
         {page.waiting.length === 0 ? (
-          <p class="hint">{say('desk.queue.empty.waiting')}</p>
+          <p class="hint">{say('desk.queue.empty.us')}</p>
         ) : (
           <Entries entries={page.waiting} />
         )}
@@ -89,7 +89,7 @@ function Index({ garments }: { garments: readonly DeskGarment[] }) {
   const say = useSay()
   return (
     <nav aria-label={say('desk.index')}>
-      <ol class="index">
+      <ol class="index" data-arrows="">
         {garments.map(({ n, name, grade, waits, form }) => (
           <li key={n}>
             <a href={`#garment-${n}`}>

@@ -4,6 +4,7 @@ import {
   type GarmentVerdict,
   type PileVerdict,
   reasonLimits,
+  wantsReason,
 } from '../../desk/decisions.ts'
 import type { Language } from '../../words/words.ts'
 import { failureSentence } from '../errors.ts'
@@ -66,6 +67,7 @@ export function decisionForm({ desk, item, postTo, verdicts, decisions }: Decidi
       value,
       label: say(`desk.verdicts.${scopeOf({ item })}.${value}`),
       standing: value === standing?.verdict,
+      reasoned: wantsReason(value),
     })),
     hint: say(`desk.reason.${scopeOf({ item })}`, { longest: reasonLimits.longest }),
     standing,

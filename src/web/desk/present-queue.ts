@@ -1,8 +1,15 @@
 import type { Asked } from '../../desk/asked.ts'
-import type { Queue, QueuedPile, QueueState } from '../../desk/queue.ts'
+import {
+  orderOf,
+  type Queue,
+  type QueuedPile,
+  queueFilters,
+  queueOrders,
+  type Wanted,
+} from '../../desk/queue.ts'
 import type { Language } from '../../words/words.ts'
 import { deskPaths } from './paths.ts'
-import type { QueueEntry, QueuePage } from './view.ts'
+import type { QueueEntry, QueuePage, QueueSearch } from './view.ts'
 import { dayWords } from './when.ts'
 
 export const quiltWords = (
@@ -42,7 +49,7 @@ export function queueEntry(
     facts: [
       say('desk.garments', { count: pile.garments }),
       pile.needBy === null
-        ? say('desk.queue.since', { day: dayWords(pile.confirmedAt, locale) })
+        ? say('desk.queue.since', { day: dayWords(pile.since, locale) })
         : say('desk.queue.by', { day: dayWords(pile.needBy, locale) }),
     ].join(' · '),
     marks: marksOf(pile, language),
@@ -50,12 +57,40 @@ export function queueEntry(
   }
 }
 
-function pagerOf({ page, pages }: Queue, state: QueueState, { say }: Language): QueuePage['pager'] {
+/** The list as it is asked for, without the page. */
+const query = ({ order, only, text }: Wanted) => ({
+  ...(order && { order }),
+  ...(only && { only }),
+  ...(text && { text }),
+})
+
+function searchOf({ found, counts }: Queue, wanted: Wanted, { say }: Language): QueueSearch {
+  const { list, text = '', only } = wanted
+  const narrowed = Boolean(only) || text !== ''
+  const choice =
+    <T extends string>(part: string, chosen: T | null | undefined) =>
+    (value: T | '') => ({
+      value,
+      label: say(`desk.queue.${part}.${value || 'any'}`),
+      chosen: value === (chosen ?? ''),
+    })
+  return {
+    list,
+    text,
+    only: ['' as const, ...queueFilters].map(choice('only', only)),
+    order: queueOrders.map(choice('order', orderOf(wanted))),
+    found: narrowed ? say('desk.queue.found', { found, all: counts[list] }) : null,
+    whole: narrowed ? { label: say('desk.queue.whole'), href: deskPaths.list(list) } : null,
+  }
+}
+
+function pagerOf({ page, pages }: Queue, wanted: Wanted, { say }: Language): QueuePage['pager'] {
+  const { list } = wanted
   if (pages === 1) return null
   return {
     at: say('desk.queue.page', { page, pages }),
-    before: page > 1 ? deskPaths.list(state, page - 1) : null,
-    after: page < pages ? deskPaths.list(state, page + 1) : null,
+    before: page > 1 ? deskPaths.list(list, { ...query(wanted), page: page - 1 }) : null,
+    after: page < pages ? deskPaths.list(list, { ...query(wanted), page: page + 1 }) : null,
   }
 }
 
@@ -74,17 +109,22 @@ function askedEntry(asked: Asked, { say, has, locale }: Language): QueuePage['as
 export function queuePage(
   queue: Queue,
   asked: readonly Asked[],
-  state: QueueState,
+  wanted: Wanted,
   language: Language,
 ): QueuePage {
   const { say } = language
   return {
     page: 'queue',
-    title: say(`desk.queue.title.${state}`),
+    title: say(`desk.queue.title.${wanted.list}`),
     entries: queue.piles.map((pile) => queueEntry(pile, null, language)),
-    empty: say(`desk.queue.empty.${state}`),
+    search: searchOf(queue, wanted, language),
+    empty: say(
+      queue.found < queue.counts[wanted.list]
+        ? 'desk.queue.none_found'
+        : `desk.queue.empty.${wanted.list}`,
+    ),
     openIntakes: say('desk.queue.open', { count: queue.counts.open }),
-    pager: pagerOf(queue, state, language),
+    pager: pagerOf(queue, wanted, language),
     asked: asked.map((one) => askedEntry(one, language)),
   }
 }

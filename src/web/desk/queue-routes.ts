@@ -1,7 +1,7 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import { askedMeanwhile } from '../../desk/asked.ts'
-import { queue, queueStates } from '../../desk/queue.ts'
+import { queue, queueFilters, queueLists, queueOrders } from '../../desk/queue.ts'
 import { closeSession } from '../../desk/sessions.ts'
 import { staff, workshop } from '../who.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
@@ -12,7 +12,10 @@ import { deskPaths } from './paths.ts'
 import { queuePage } from './present-queue.ts'
 
 const queueQuery = z.object({
-  state: z.enum(queueStates).catch('waiting'),
+  list: z.enum(queueLists).catch('us'),
+  order: z.enum(queueOrders).nullable().catch(null).default(null),
+  only: z.enum(queueFilters).nullable().catch(null).default(null),
+  text: z.string().max(200).catch('').default(''),
   page: z.coerce.number().int().min(1).max(1_000_000).catch(1),
   lang: z.string().max(8).optional(),
 })
@@ -23,14 +26,14 @@ const signOutForm = z.object({ csrf: z.string().max(200) })
 export const queueRoutes =
   (context: DeskContext): FastifyPluginAsyncZod =>
   async (app) => {
-    const { store } = context
+    const { store, clock } = context
 
     app.get(
       '/',
       {
         config: { who: workshop },
         schema: {
-          summary: 'Piles that wait for the workshop, or those it has decided',
+          summary: 'Piles by whom they wait on, narrowed and sorted as asked',
           querystring: queueQuery,
         },
       },
@@ -38,15 +41,16 @@ export const queueRoutes =
         if (!staff.includes(signedIn(request).account.role)) {
           return reply.redirect(deskPaths.bench, 303)
         }
-        const { state, page } = request.query
-        const found = await queue(store.db, { state, page })
-        const asked = state === 'waiting' ? await askedMeanwhile(store.db) : []
+        const { list, order, only, text, page } = request.query
+        const wanted = { list, only, text, page, at: clock(), ...(order && { order }) }
+        const found = await queue(store.db, wanted)
+        const asked = list === 'us' ? await askedMeanwhile(store.db) : []
         return showDesk(
           context,
           request,
           reply,
-          queuePage(found, asked, state, deskLanguage(request, context)),
-          { counts: found.counts, state },
+          queuePage(found, asked, wanted, deskLanguage(request, context)),
+          { counts: found.counts, list },
         )
       },
     )

@@ -1,11 +1,14 @@
-import { Picture, useSay } from '../chat/pieces.tsx'
-import type { Pager, QueueEntry, QueuePage } from './view.ts'
+import { Hidden, Picture, useSay } from '../chat/pieces.tsx'
+import { deskPaths } from './paths.ts'
+import type { Pager, QueueChoice, QueueEntry, QueuePage, QueueSearch } from './view.ts'
 
 /** What waits for the workshop, the doubtful first. */
 export function QueueView({ page }: { page: QueuePage }) {
+  const say = useSay()
   return (
     <main id="main" class="list" tabIndex={-1}>
       <h1>{page.title}</h1>
+      <Search search={page.search} />
       {page.entries.length === 0 ? (
         <p class="card empty">{page.empty}</p>
       ) : (
@@ -13,8 +16,57 @@ export function QueueView({ page }: { page: QueuePage }) {
       )}
       <PagerNav pager={page.pager} />
       <p class="hint">{page.openIntakes}</p>
+      <p class="hint keys">{say('desk.queue.keys')}</p>
       <AskedMeanwhile asked={page.asked} />
     </main>
+  )
+}
+
+function Search({ search }: { search: QueueSearch }) {
+  const say = useSay()
+  return (
+    <search>
+      <form class="queue-search" action={deskPaths.queue}>
+        <Hidden fields={{ list: search.list }} />
+        <label class="search-text">
+          <span>{say('desk.queue.text')}</span>
+          <input type="search" name="text" value={search.text} maxLength={200} />
+        </label>
+        <Choices name="only" label={say('desk.queue.only.name')} choices={search.only} />
+        <Choices name="order" label={say('desk.queue.order.name')} choices={search.order} />
+        <button type="submit" class="button second">
+          {say('desk.queue.search')}
+        </button>
+      </form>
+      {search.found && (
+        <p class="found">
+          {search.found} {search.whole && <a href={search.whole.href}>{search.whole.label}</a>}
+        </p>
+      )}
+    </search>
+  )
+}
+
+function Choices({
+  name,
+  label,
+  choices,
+}: {
+  name: string
+  label: string
+  choices: readonly QueueChoice[]
+}) {
+  return (
+    <label>
+      <span>{label}</span>
+      <select name={name}>
+        {choices.map(({ value, label: words, chosen }) => (
+          <option key={value} value={value} selected={chosen}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </label>
   )
 }
 
@@ -40,7 +92,7 @@ function AskedMeanwhile({ asked }: Pick<QueuePage, 'asked'>) {
 
 export function Entries({ entries }: { entries: readonly QueueEntry[] }) {
   return (
-    <ol class="queue">
+    <ol class="queue" data-arrows="">
       {entries.map((entry) => (
         <Entry key={entry.href} entry={entry} />
       ))}

@@ -25,6 +25,7 @@ export function Shell({
         <meta name="robots" content="noindex" />
         <title>{`${title} · ${say('desk.name')} · ${frame.shop}`}</title>
         <link rel="stylesheet" href={frame.style} />
+        <script src={frame.script} defer />
       </head>
       <body class={`desk desk-${look}`}>
         <a class="skip" href="#main">

@@ -32,6 +32,7 @@ export interface Frame {
     readonly href: string
   }[]
   readonly style: string
+  readonly script: string
   /** Who is signed in, and the secret of the form to sign out; null: nobody. */
   readonly visitor: { readonly name: string; readonly csrf: string } | null
   /** Where to go from anywhere. */
@@ -61,10 +62,29 @@ export interface Pager {
   readonly after: string | null
 }
 
+/** What the list is narrowed to and how it is sorted; sent as it stands to see another. */
+export interface QueueSearch {
+  readonly list: string
+  readonly text: string
+  readonly only: readonly QueueChoice[]
+  readonly order: readonly QueueChoice[]
+  /** "12 of 140 piles"; null: it is not narrowed. */
+  readonly found: string | null
+  /** The whole list again; null: it is not narrowed. */
+  readonly whole: Link | null
+}
+
+export interface QueueChoice {
+  readonly value: string
+  readonly label: string
+  readonly chosen: boolean
+}
+
 export interface QueuePage {
   readonly page: 'queue'
   readonly title: string
   readonly entries: readonly QueueEntry[]
+  readonly search: QueueSearch
   /** What to say where there are none. */
   readonly empty: string
   readonly openIntakes: string
@@ -95,6 +115,8 @@ export interface VerdictButton {
   readonly value: string
   readonly label: string
   readonly standing: boolean
+  /** It is taken with a reason alone. */
+  readonly reasoned: boolean
 }
 
 /** A form that decides, with what was typed when it was refused. */
