@@ -1,13 +1,13 @@
-import { type ExpressionBuilder, sql } from 'kysely'
 import type { Clock } from '../base/clock.ts'
 import { Failure } from '../base/failures.ts'
 import { newId } from '../base/ids.ts'
 import { lengthOf } from '../flow/sense.ts'
 import { cleanText, isBlank } from '../flow/text.ts'
 import type { Knowledge } from '../intake/knowledge.ts'
+import { refreshWaiting } from '../intake/waiting.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
-import type { Database, Db, PileRow } from '../store/schema.ts'
+import type { Db, PileRow } from '../store/schema.ts'
 import type { Language } from '../words/words.ts'
 import { queueMail } from './mail/queue-mail.ts'
 
@@ -69,17 +69,6 @@ export async function messagesOf(db: Db, pileId: string): Promise<Message[]> {
     settled: row.settled_at === null ? null : { at: row.settled_at, by: row.settler },
   }))
 }
-
-type Piles = Pick<ExpressionBuilder<Database, 'pile'>, 'selectFrom'>
-
-/** How many of the customer's messages nobody of the shop has answered or seen to, beside a `pile` row. */
-export const awaitingStaff = (eb: Piles) =>
-  eb
-    .selectFrom('message')
-    .select(sql<number>`count(*)`.as('n'))
-    .where('message.pile_id', '=', sql.ref<string>('pile.id'))
-    .where('message.account_id', 'is', null)
-    .where('message.settled_at', 'is', null)
 
 /** Throws `empty_answer` or `answer_too_long` {longest}. */
 function readText(raw: string): string {
@@ -159,6 +148,7 @@ async function keep(
       settled_by: null,
     })
     .execute()
+  await refreshWaiting(trx, row.id)
   return { id, text, at }
 }
 
@@ -200,6 +190,7 @@ export async function tellCustomer(
     .where('item', '=', writing.item ?? 0)
     .where('settled_at', 'is', null)
     .execute()
+  await refreshWaiting(trx, row.id)
   const { name } = await trx
     .selectFrom('account')
     .select('name')
@@ -250,25 +241,27 @@ export const writeAsCustomer = (
   })
 
 /** Marks a customer's message as seen to. Who did so first stays. Throws `not_found` for another pile's. */
-export async function settleMessage(
-  { db }: Store,
+export const settleMessage = (
+  store: Store,
   clock: Clock,
   pileId: string,
   messageId: string,
   who: string,
-): Promise<void> {
-  const its = await db
-    .selectFrom('message')
-    .select('settled_at')
-    .where('id', '=', messageId)
-    .where('pile_id', '=', pileId)
-    .where('account_id', 'is', null)
-    .executeTakeFirst()
-  if (!its) throw new Failure('not_found')
-  await db
-    .updateTable('message')
-    .set({ settled_at: clock(), settled_by: who })
-    .where('id', '=', messageId)
-    .where('settled_at', 'is', null)
-    .execute()
-}
+): Promise<void> =>
+  onLocked(store, pileId, async (trx) => {
+    const its = await trx
+      .selectFrom('message')
+      .select('settled_at')
+      .where('id', '=', messageId)
+      .where('pile_id', '=', pileId)
+      .where('account_id', 'is', null)
+      .executeTakeFirst()
+    if (!its) throw new Failure('not_found')
+    await trx
+      .updateTable('message')
+      .set({ settled_at: clock(), settled_by: who })
+      .where('id', '=', messageId)
+      .where('settled_at', 'is', null)
+      .execute()
+    await refreshWaiting(trx, pileId)
+  })

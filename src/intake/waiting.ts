@@ -15,8 +15,10 @@ export interface ToWait {
   readonly decisions: readonly Told[]
   /** Its garments that are sent, with their grades. */
   readonly garments: readonly { readonly item: number; readonly grade: string | null }[]
-  /** When each question that nobody has seen to was asked. */
+  /** When each question or message of the customer that nobody has seen to was written. */
   readonly questions: readonly number[]
+  /** When each question to the customer that is not answered was written. */
+  readonly asked: readonly number[]
 }
 
 export interface Waits {
@@ -43,13 +45,19 @@ export function waitingOf(pile: ToWait): Waits {
   const newest = Math.max(confirmedAt, ...decisions.map(({ at }) => at))
 
   if (questions.length > 0) return { ...base, on: 'us', since: Math.min(...questions) }
-  if (status === 'decided' || status === 'withdrawn')
-    return { ...base, on: 'nobody', since: newest }
+  const nobody = { ...base, on: 'nobody', since: newest } as const
+  if (status === 'withdrawn') return nobody
+  if (status === 'decided') {
+    return pile.asked.length > 0
+      ? { ...base, on: 'customer', since: Math.min(...pile.asked) }
+      : nobody
+  }
   if (ofPile?.verdict === 'hold') return { ...base, on: 'held', since: ofPile.at }
-  const asked = garments.flatMap(({ item }) => {
+  const toAnswer = garments.flatMap(({ item }) => {
     const stands = last(item)
     return stands?.verdict === 'ask' ? [stands.at] : []
   })
+  const asked = [...pile.asked, ...toAnswer]
   // What is left for us to look at comes before what somebody else may answer.
   if (eyes === 0 && asked.length > 0) {
     return { ...base, on: 'customer', since: Math.min(...asked) }
@@ -70,7 +78,7 @@ async function toWait(db: Db, pileId: string): Promise<Row | null> {
     .where('pile.id', '=', pileId)
     .executeTakeFirst()
   if (!row || row.confirmed_at === null) return null
-  const [decisions, garments, questions] = await Promise.all([
+  const [decisions, garments, notes, messages] = await Promise.all([
     db
       .selectFrom('decision')
       .select(['item', 'verdict', 'at'])
@@ -89,7 +97,15 @@ async function toWait(db: Db, pileId: string): Promise<Row | null> {
       .where('pile_id', '=', pileId)
       .where('settled_at', 'is', null)
       .execute(),
+    db
+      .selectFrom('message')
+      .select(['account_id', 'wants_answer', 'at'])
+      .where('pile_id', '=', pileId)
+      .where('settled_at', 'is', null)
+      .execute(),
   ])
+  const theirs = messages.filter(({ account_id }) => account_id === null)
+  const ours = messages.filter((one) => one.account_id !== null && one.wants_answer === 1)
   return {
     number: row.number,
     needBy: row.need_by,
@@ -97,7 +113,8 @@ async function toWait(db: Db, pileId: string): Promise<Row | null> {
     confirmedAt: row.confirmed_at,
     decisions,
     garments,
-    questions: questions.map(({ at }) => at),
+    questions: [...notes, ...theirs].map(({ at }) => at),
+    asked: ours.map(({ at }) => at),
   }
 }
 

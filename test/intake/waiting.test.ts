@@ -20,6 +20,7 @@ const pile: ToWait = {
     { item: 2, grade: 'eyes' },
   ],
   questions: [],
+  asked: [],
 }
 const told = (item: number | null, verdict: string, at: number) => ({ item, verdict, at })
 
@@ -56,6 +57,25 @@ describe('on whom a pile waits', () => {
     ],
     ['an accepted one', { status: 'decided', decisions: [told(null, 'accept', 15)] }, 'nobody', 15],
     ['an accepted one with questions', { status: 'decided', questions: [30, 20] }, 'us', 20],
+    ['one whose customer was written to', { asked: [22] }, 'us', 10],
+    [
+      'one whose customer was written to, with no doubt left',
+      { asked: [22], garments: [{ item: 1, grade: 'sound' }] },
+      'customer',
+      22,
+    ],
+    [
+      'an accepted one whose customer was written to',
+      { status: 'decided', asked: [40, 30] },
+      'customer',
+      30,
+    ],
+    [
+      'a withdrawn one whose customer was written to',
+      { status: 'withdrawn', asked: [40] },
+      'nobody',
+      10,
+    ],
     ['a withdrawn one', { status: 'withdrawn' }, 'nobody', 10],
   ])('%s', (_, given, on, since) => {
     expect(waitingOf({ ...pile, ...given })).toMatchObject({ on, since })

@@ -9,7 +9,7 @@ import {
 } from '../../desk/queue.ts'
 import type { Language } from '../../words/words.ts'
 import { deskPaths } from './paths.ts'
-import type { QueueEntry, QueuePage, QueueSearch } from './view.ts'
+import type { QueueEntry, QueuePage, QueueSearch } from './view-queue.ts'
 import { dayWords } from './when.ts'
 
 export const quiltWords = (

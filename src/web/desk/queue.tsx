@@ -1,6 +1,6 @@
 import { Hidden, Picture, useSay } from '../chat/pieces.tsx'
 import { deskPaths } from './paths.ts'
-import type { Pager, QueueChoice, QueueEntry, QueuePage, QueueSearch } from './view.ts'
+import type { Pager, QueueChoice, QueueEntry, QueuePage, QueueSearch } from './view-queue.ts'
 
 /** What waits for the workshop, the doubtful first. */
 export function QueueView({ page }: { page: QueuePage }) {

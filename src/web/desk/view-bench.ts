@@ -1,5 +1,5 @@
 import type { Grade } from '../chat/view.ts'
-import type { Pager } from './view.ts'
+import type { Pager } from './view-queue.ts'
 
 /** What lies at the bench: piles that were accepted, without prices and without who sent them. */
 export interface BenchPage {
