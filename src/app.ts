@@ -11,6 +11,8 @@ import {
 import type { Clock } from './base/clock.ts'
 import { newId } from './base/ids.ts'
 import type { Log } from './base/log.ts'
+import type { Drafts } from './desk/drafts.ts'
+import type { Live } from './desk/live-files.ts'
 import type { Conversation } from './intake/conversation.ts'
 import type { Knowledge } from './intake/knowledge.ts'
 import type { PhotoStore } from './photo/keep.ts'
@@ -46,6 +48,9 @@ export interface Parts {
   /** Makes papers into PDF. */
   readonly printer: Printer
   readonly knowledge: Knowledge
+  /** The owner's files as they apply, and what tries others. */
+  readonly live: Live
+  readonly drafts: Drafts
   readonly conversation: Conversation
   readonly assets: Assets
   readonly log: Log

@@ -5,6 +5,7 @@ import { buildApp } from './app.ts'
 import { systemClock } from './base/clock.ts'
 import { openLog } from './base/log.ts'
 import type { Config } from './config.ts'
+import { openDrafts } from './desk/drafts.ts'
 import { reminding } from './desk/mail/reminders.ts'
 import { openSender } from './desk/mail/sender.ts'
 import { ownerLink } from './desk/once-links.ts'
@@ -44,7 +45,8 @@ export async function serve(config: Config): Promise<Serving> {
   const log = openLog(config.logLevel)
   const clock = systemClock
   const started = clock()
-  const { knowledge, proof } = await learnProven(readFlowFiles(config.flowsDir), {
+  const files = readFlowFiles(config.flowsDir)
+  const { knowledge, proof } = await learnProven(files, {
     drawings: () => Promise.resolve(Object.keys(drawings)),
     today: today(clock()),
     folders: proofFolders(config.dataDir),
@@ -76,6 +78,13 @@ export async function serve(config: Config): Promise<Serving> {
   const paints = openPaints()
   const plans = openPlans({ log })
   const printer = openPrinter({ log })
+  const drafts = openDrafts({
+    store,
+    clock,
+    log,
+    live: files,
+    folders: proofFolders(config.dataDir),
+  })
   const papers = papersFor({ knowledge, clock, plans })
   const conversation = converse(store, knowledge, clock, papers)
   const app = await buildApp({
@@ -87,6 +96,8 @@ export async function serve(config: Config): Promise<Serving> {
     plans,
     printer,
     knowledge,
+    live: { files, folder: config.flowsDir, proof, since: started },
+    drafts,
     conversation,
     assets: openAssets(),
     log,
@@ -116,6 +127,7 @@ export async function serve(config: Config): Promise<Serving> {
       await paints.close()
       await plans.close()
       await printer.close()
+      await drafts.close()
       await store.close()
       hold?.release()
     },

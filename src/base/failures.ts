@@ -64,6 +64,8 @@ export const failures = {
   last_owner: { status: 409 },
   person_changed: { status: 409 },
   person_closed: { status: 409 },
+  file_name_wrong: { status: 422 },
+  file_too_long: { status: 413 },
 
   // where things are
   moved_meanwhile: { status: 409 },

@@ -16,5 +16,6 @@ export const verbs: Readonly<Record<string, Verb>> = {
   plan: async (given) => (await import('./plan.ts')).planVerb(given),
   place: async (given) => (await import('./place.ts')).placeVerb(given),
   'draw-flows': async (given) => (await import('./draw-flows.ts')).drawFlowsVerb(given),
+  'try-flows': async (given) => (await import('./try-flows.ts')).tryFlowsVerb(given),
   account: async (given) => (await import('./account.ts')).accountVerb(given),
 }

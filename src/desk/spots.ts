@@ -58,6 +58,22 @@ export function deskSpots(marks: readonly PlanMark[]): ReadonlyMap<number, DeskS
   return found
 }
 
+/** What the workshop made of a pile's garments, by number: spots it marked, facts it set. */
+export async function madeAtDesk(
+  db: Db,
+  pileId: string,
+  marks: readonly PlanMark[],
+): Promise<ReadonlyMap<number, AtDesk>> {
+  const spots = deskSpots(marks)
+  const facts = standingFacts(await factSetsOf(db, pileId))
+  return new Map(
+    [...new Set([...spots.keys(), ...facts.keys()])].map((n): [number, AtDesk] => [
+      n,
+      { spots: spots.get(n), facts: facts.get(n) },
+    ]),
+  )
+}
+
 /** A pile as the desk knows it: with what staff marked, and the facts that were set. */
 export async function pileAsKnown(
   db: Db,
@@ -66,13 +82,8 @@ export async function pileAsKnown(
   marks: readonly PlanMark[],
 ): Promise<Pile> {
   const flow = await pinnedFlow(db, row.flow_hash, knowledge)
-  const spots = deskSpots(marks)
-  const facts = standingFacts(await factSetsOf(db, row.id))
-  const atDesk = [...new Set([...spots.keys(), ...facts.keys()])].map((n): [number, AtDesk] => [
-    n,
-    { spots: spots.get(n), facts: facts.get(n) },
-  ])
-  return derivePile(knowledge, flow, row, await entriesOf(db, row.id), new Map(atDesk))
+  const atDesk = await madeAtDesk(db, row.id, marks)
+  return derivePile(knowledge, flow, row, await entriesOf(db, row.id), atDesk)
 }
 
 /** What a member of staff does to a garment's spots. `at` is "photo:x:y". */

@@ -35,7 +35,7 @@ export async function pinnedFlow(db: Db, hash: string, knowledge: Knowledge): Pr
 }
 
 /** What an open conversation's flow needs and can no longer have; undefined: nothing. */
-function goneFrom(flow: Flow, { languages }: Knowledge): string | undefined {
+export function goneFrom(flow: Flow, { languages }: Knowledge): string | undefined {
   const rule = rulesNamed(flow).find((name) => !Object.hasOwn(rules, name))
   if (rule) return `the rule ${rule}`
   const missing = [...languages.values()].flatMap(({ code, has }) =>

@@ -7,6 +7,7 @@ import type { FastifyInstance } from 'fastify'
 import { buildApp } from '../../src/app.ts'
 import type { Clock } from '../../src/base/clock.ts'
 import { type Log, openLog } from '../../src/base/log.ts'
+import { openDrafts } from '../../src/desk/drafts.ts'
 import { type Conversation, converse } from '../../src/intake/conversation.ts'
 import { readFlowsFolder } from '../../src/intake/flows-folder.ts'
 import { type Knowledge, learn } from '../../src/intake/knowledge.ts'
@@ -18,6 +19,7 @@ import { openPlans } from '../../src/planning/plans.ts'
 import type { Store } from '../../src/store/open.ts'
 import type { Assets } from '../../src/web/assets/manifest.ts'
 import { papersFor } from '../../src/web/chat/quilts.ts'
+import { liveHere } from './drafts.ts'
 import { printingHere } from './printing.ts'
 import { toldLane } from './told-lane.ts'
 
@@ -76,6 +78,8 @@ export async function openApp(
   }
   const paints = openPaints()
   const plans = openPlans({ log })
+  const live = liveHere()
+  const drafts = openDrafts({ store, clock, log, live: live.files, folders: [] })
   const papers = papersFor({ knowledge, clock, plans })
   const conversation = converse(store, knowledge, clock, papers)
   const app = await buildApp({
@@ -87,6 +91,8 @@ export async function openApp(
     plans,
     printer: printingHere,
     knowledge,
+    live,
+    drafts,
     conversation,
     assets: assets ?? undressed,
     log,
@@ -107,6 +113,7 @@ export async function openApp(
       await lane.close()
       await paints.close()
       await plans.close()
+      await drafts.close()
       rmSync(photosFolder, { recursive: true, force: true })
     },
   }

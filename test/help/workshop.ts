@@ -5,6 +5,7 @@ import { buildApp } from '../../src/app.ts'
 import type { Clock } from '../../src/base/clock.ts'
 import { newId } from '../../src/base/ids.ts'
 import { openLog } from '../../src/base/log.ts'
+import { openDrafts } from '../../src/desk/drafts.ts'
 import type { Act, Question, Reply } from '../../src/flow/grammar.ts'
 import { offered } from '../../src/flow/reply.ts'
 import { type Conversation, converse } from '../../src/intake/conversation.ts'
@@ -18,6 +19,7 @@ import type { Plans } from '../../src/planning/plans.ts'
 import type { Store } from '../../src/store/open.ts'
 import { type Assets, assetsFolder } from '../../src/web/assets/manifest.ts'
 import { papersFor } from '../../src/web/chat/quilts.ts'
+import { liveHere } from './drafts.ts'
 import { printingHere } from './printing.ts'
 
 export type App = Awaited<ReturnType<typeof buildApp>>
@@ -71,6 +73,8 @@ export async function openWorkshop(
   const photos = await openFolderPhotos(folder)
   const log = openLog('silent')
   const paints = openPaints()
+  const live = liveHere()
+  const drafts = openDrafts({ store, clock, log, live: live.files, folders: [] })
   const papers = papersFor({ knowledge, clock, plans })
   const conversation = converse(store, knowledge, clock, papers)
   const app = await buildApp({
@@ -81,6 +85,8 @@ export async function openWorkshop(
     plans,
     printer: printingHere,
     knowledge,
+    live,
+    drafts,
     conversation,
     assets,
     log,
@@ -95,6 +101,7 @@ export async function openWorkshop(
     close: async () => {
       await app.close()
       await plans.close()
+      await drafts.close()
       await paints.close()
       rmSync(folder, { recursive: true, force: true })
     },

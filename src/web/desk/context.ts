@@ -1,4 +1,6 @@
 import type { FastifyRequest } from 'fastify'
+import type { Drafts } from '../../desk/drafts.ts'
+import type { Live } from '../../desk/live-files.ts'
 import type { Session } from '../../desk/sessions.ts'
 import type { Language } from '../../words/words.ts'
 import type { ChatContext } from '../chat/context.ts'
@@ -8,6 +10,8 @@ import { languageCookie } from './cookies.ts'
 /** What the desk's pages are made from. `https`: cookies are sent over it alone. */
 export interface DeskContext extends ChatContext {
   readonly https: boolean
+  readonly live: Live
+  readonly drafts: Drafts
 }
 
 declare module 'fastify' {

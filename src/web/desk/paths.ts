@@ -25,6 +25,17 @@ export const deskPaths = {
     })
     return `/desk?${query}`
   },
+  files: '/desk/files',
+  file: (name: string) => `/desk/files/view?${new URLSearchParams({ name })}`,
+  /** To try a file otherwise; `base` is the draft that it is added to. */
+  tryFile: (given: { readonly name?: string; readonly base?: string } = {}) => {
+    const query = new URLSearchParams({ ...given }).toString()
+    return `/desk/files/try${query && `?${query}`}`
+  },
+  drafts: '/desk/files/drafts',
+  draft: (id: string) => `/desk/files/drafts/${id}`,
+  draftFile: (id: string, name: string) =>
+    `/desk/files/drafts/${id}/file?${new URLSearchParams({ name })}`,
   signIn: '/desk/sign-in',
   signOut: '/desk/sign-out',
   welcome: (token: string) => `/desk/welcome/${token}`,

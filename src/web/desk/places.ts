@@ -14,6 +14,7 @@ const places: readonly Place[] = [
   { name: 'queue', href: deskPaths.queue, who: staff },
   { name: 'bench', href: deskPaths.bench, who: workshop },
   { name: 'people', href: deskPaths.people, who: owner },
+  { name: 'files', href: deskPaths.files, who: owner },
 ]
 
 export const placesFor = (role: Role): readonly Place[] =>

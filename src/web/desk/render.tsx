@@ -4,6 +4,8 @@ import { Speaking } from '../chat/pieces.tsx'
 import { ArrangeView } from './arrange.tsx'
 import { BenchView } from './bench.tsx'
 import { DoorView } from './door.tsx'
+import { DraftView, TryView } from './draft.tsx'
+import { FilesView, FileView } from './files.tsx'
 import { PeopleView } from './people.tsx'
 import { PileView } from './pile.tsx'
 import { PlanView } from './plan.tsx'
@@ -35,6 +37,14 @@ function View({ page }: { page: DeskPage }) {
       return <BenchView page={page} />
     case 'people':
       return <PeopleView page={page} />
+    case 'files':
+      return <FilesView page={page} />
+    case 'file':
+      return <FileView page={page} />
+    case 'try':
+      return <TryView page={page} />
+    case 'draft':
+      return <DraftView page={page} />
     case 'pile':
       return <PileView page={page} />
     case 'plan':
@@ -61,6 +71,10 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'queue':
     case 'bench':
     case 'people':
+    case 'files':
+    case 'file':
+    case 'try':
+    case 'draft':
     case 'pile':
     case 'plan':
     case 'arrange':

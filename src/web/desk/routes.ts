@@ -4,6 +4,8 @@ import { arrangeRoutes } from './arrange-routes.ts'
 import { benchRoutes } from './bench-routes.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { doorRoutes } from './door-routes.ts'
+import { draftRoutes } from './draft-routes.ts'
+import { fileRoutes } from './file-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
 import { paperRoutes } from './paper-routes.ts'
 import { peopleRoutes } from './people-routes.ts'
@@ -36,6 +38,8 @@ export const deskRoutes =
       await desk.register(queueRoutes(context))
       await desk.register(benchRoutes(context))
       await desk.register(peopleRoutes(context))
+      await desk.register(fileRoutes(context))
+      await desk.register(draftRoutes(context))
       await desk.register(pileRoutes(context))
       await desk.register(spotsRoutes(context))
       await desk.register(teardownRoutes(context))

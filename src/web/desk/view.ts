@@ -5,7 +5,7 @@ import type { Flag as CustomerFlag, Grade, Photo, Said } from '../chat/view.ts'
 import type { MarkedPhoto } from '../chat/view-question.ts'
 import type { ArrangePage } from './view-arrange.ts'
 import type { BenchPage } from './view-bench.ts'
-import type { PeoplePage } from './view-people.ts'
+import type { OwnerPage } from './view-owner.ts'
 import type { PlanPage } from './view-plan.ts'
 import type { QueueEntry, QueuePage } from './view-queue.ts'
 import type { DeskSpotsShown, SpotsPage } from './view-spots.ts'
@@ -256,7 +256,7 @@ export interface TroublePage {
 export type DeskPage =
   | QueuePage
   | BenchPage
-  | PeoplePage
+  | OwnerPage
   | PilePage
   | PlanPage
   | ArrangePage

@@ -1,0 +1,6 @@
+import type { DraftPage, TryPage } from './view-draft.ts'
+import type { FilePage, FilesPage } from './view-files.ts'
+import type { PeoplePage } from './view-people.ts'
+
+/** What the owner alone sees. */
+export type OwnerPage = PeoplePage | FilesPage | FilePage | TryPage | DraftPage
