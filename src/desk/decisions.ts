@@ -4,6 +4,7 @@ import { newId } from '../base/ids.ts'
 import { lengthOf } from '../flow/sense.ts'
 import { cleanText } from '../flow/text.ts'
 import { refreshWaiting } from '../intake/waiting.ts'
+import { endSent } from '../intake/offers.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, DecisionRow, PileRow, PileStatus } from '../store/schema.ts'
@@ -191,6 +192,7 @@ export async function decidePile(
       if (count > 0) throw new Failure('garments_undecided', { count })
     }
     await append(db, clock, subject, { ...deciding, reason, item: null })
+    if (verdict !== 'accept') await endSent(db, pileId, clock())
     await db
       .updateTable('pile')
       .set({ status: verdict === 'hold' ? 'confirmed' : 'decided' })

@@ -8,10 +8,11 @@ import { flowHash } from '../flow/pin.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, PileRow } from '../store/schema.ts'
-import { freeze } from './agreement.ts'
+import { freeze, type Kept } from './agreement.ts'
 import { type ClothOfGarment, clothsOf } from './cloth-colours.ts'
 import { pinFlow, pinnedFlow } from './flow-versions.ts'
 import type { Knowledge } from './knowledge.ts'
+import { reopen, withdraw } from './leaving.ts'
 import { derivePile, type Pile } from './pile.ts'
 import {
   appendAct,
@@ -66,6 +67,10 @@ export interface Conversation {
    * questions instead; while one of them is open it changes nothing. Throws `nothing_gathered`.
    */
   confirm(key: string, idem: string): Promise<void>
+  /** Opens a confirmed pile again, to be changed. Throws `pile_withdrawn`, `too_late_to_change`. */
+  reopen(key: string, idem: string): Promise<void>
+  /** Takes a confirmed pile back for good, or asks for it once its box is on the way. */
+  withdraw(key: string, idem: string, reason: string): Promise<void>
   speak(key: string, language: string): Promise<void>
 }
 
@@ -85,10 +90,8 @@ function overtakenBy(entries: readonly Entry[], act: Act, seen: number): number 
   return newer.seq
 }
 
-/** The papers a customer is shown on confirming, by language; made while the pile is locked. */
-export type Papers = (
-  open: Open,
-) => Readonly<Record<string, unknown>> | Promise<Readonly<Record<string, unknown>>>
+/** The papers a customer is shown on confirming; made while the pile is locked. */
+export type Papers = (open: Open) => Kept | Promise<Kept>
 
 export function converse(
   store: Store,
@@ -179,6 +182,11 @@ export function converse(
         if (at !== 'end') return
         await freeze(db, row.id, await papers(open), clock())
       }),
+
+    reopen: (key, idem) => locked(key, (db, row) => reopen(db, row, idem, clock())),
+
+    withdraw: (key, idem, reason) =>
+      locked(key, (db, row) => withdraw(db, row, { reason, idem, at: clock() })),
 
     speak: async (key, language) => {
       if (!knowledge.shop.languages.includes(language)) throw new Failure('not_found')

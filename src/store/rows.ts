@@ -23,7 +23,7 @@ export async function lockPeople(trx: Db, id: string): Promise<AccountRow[]> {
 }
 
 /** 1, 2, 3 …, never the same twice; a number is spent only if the transaction ends well. */
-export async function nextNumber(trx: Db, counter: 'pile'): Promise<number> {
+export async function nextNumber(trx: Db, counter: 'pile' | 'receipt'): Promise<number> {
   const { value } = await trx
     .insertInto('counter')
     .values({ name: counter, value: 1 })

@@ -2,6 +2,7 @@ import type { Insertable, Kysely, Selectable } from 'kysely'
 import type { Flag, Json } from './columns.ts'
 import type { CustodyTables } from './schema-custody.ts'
 import type { MailTable, MessageTable, ReminderStopTable } from './schema-mail.ts'
+import type { LeavingTable, MilestoneTable, OfferTable, PaymentTable } from './schema-agreement.ts'
 
 /**
  * The tables as both stores hold them: text, integer and bigint columns only. Columns ending in `at`
@@ -28,6 +29,10 @@ export interface Database extends CustodyTables {
   reminder_stop: ReminderStopTable
   message: MessageTable
   flow_draft: FlowDraftTable
+  offer: OfferTable
+  payment: PaymentTable
+  milestone: MilestoneTable
+  leaving: LeavingTable
 }
 
 /** The whole store, or a transaction on it. */
@@ -134,8 +139,11 @@ interface WaitingTable {
 interface AgreedTable {
   pile_id: string
   version: number
-  kind: 'confirmed'
+  kind: 'confirmed' | 'offer'
+  /** A paper in each language. */
   body: Json
+  /** The same in numbers; null: it was kept before they were. */
+  figures: Json | null
   at: number
 }
 
@@ -275,3 +283,5 @@ export type PhotoRow = Row<'photo'>
 export type AccountRow = Row<'account'>
 export type DecisionRow = Row<'decision'>
 export type MailRow = Row<'mail'>
+export type OfferRow = Row<'offer'>
+export type PaymentRow = Row<'payment'>

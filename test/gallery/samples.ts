@@ -327,6 +327,7 @@ const packed = (
 
 const confirmed = (print: boolean): ChatPage => ({
   page: 'confirmed',
+  status: null,
   pile: 'K7',
   confirmedOn: '4 March 2031',
   packed: [

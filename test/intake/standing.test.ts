@@ -54,7 +54,8 @@ async function wanderOn(conversation: Conversation, key: string, seed: number, s
 }
 
 eachStore('what the queue reads', (store) => {
-  const conversation = () => converse(store(), knowledge, clock.read, () => ({}))
+  const conversation = () =>
+    converse(store(), knowledge, clock.read, () => ({ words: {}, figures: null }))
 
   test('is what a rebuild from the acts gives, whatever was answered', async () => {
     for (let seed = 1; seed <= 6; seed += 1) {

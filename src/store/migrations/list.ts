@@ -7,6 +7,7 @@ import { lookOfPhotos } from './0005-look-of-photos.ts'
 import { sideOfPhotos } from './0006-side-of-photos.ts'
 import { messagesAndMail } from './0007-messages-and-mail.ts'
 import { custody } from './0008-custody.ts'
+import { agreement } from './0009-agreement.ts'
 import { waiting } from './0010-waiting.ts'
 import { owner } from './0011-owner.ts'
 
@@ -20,6 +21,7 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0006-side-of-photos': sideOfPhotos,
   '0007-messages-and-mail': messagesAndMail,
   '0008-custody': custody,
+  '0009-agreement': agreement,
   '0010-waiting': waiting,
   '0011-owner': owner,
 }

@@ -1,32 +1,26 @@
 import { EstimateSection } from './estimate.tsx'
 import { Cautions, GradeMark, Picture, useSay } from './pieces.tsx'
 import { QuiltSection } from './quilt.tsx'
+import { StatusFoot, StatusTop } from './status.tsx'
 import type { ConfirmedPage, Packed } from './view.ts'
 
-/** The finished pile: what to pack and how, what waits, what stays, and what it is likely to cost. */
+/** The finished pile: where it stands, what to pack and how, what waits, what stays, what it is likely to cost. */
 export function ConfirmedView({ page }: { page: ConfirmedPage }) {
   const say = useSay()
+  const { status } = page
+  // Whoever has posted the box, or took the pile back, has nothing to pack.
+  const packs = !status || status.stage === 'packing'
   return (
     <main id="main" class="sheet" tabIndex={-1} data-pile="confirmed">
-      <section class="card" aria-labelledby="title">
-        <p class="item">{say('confirmed.pile', { pile: page.pile, on: page.confirmedOn })}</p>
-        <h1 id="title" tabIndex={-1}>
-          {say('confirmed.title')}
-        </h1>
-        <p class="help">{say('confirmed.help', { count: page.packed.length })}</p>
-        {page.ahead.length > 0 && <Steps steps={page.ahead} />}
-        {page.papers.length > 0 && (
-          <p class="papers">
-            {page.papers.map(({ label, href }) => (
-              <a key={href} class="button second" href={href}>
-                {label}
-              </a>
-            ))}
-          </p>
-        )}
-      </section>
+      {status && <StatusTop status={status} />}
+      <Head page={page} packs={packs} />
       {page.quilts && <QuiltSection quilts={page.quilts} />}
-      <PackedList id="pack" title={say('confirmed.pack')} packed={page.packed} tick />
+      <PackedList
+        id="pack"
+        title={say(packs ? 'confirmed.pack' : 'confirmed.listed')}
+        packed={page.packed}
+        tick={packs}
+      />
       <PackedList
         id="wait"
         title={say('confirmed.waiting')}
@@ -34,8 +28,11 @@ export function ConfirmedView({ page }: { page: ConfirmedPage }) {
         packed={page.waiting}
       />
       <KeptHome page={page} />
-      <BoxSection page={page} />
-      {page.estimate && <EstimateSection estimate={page.estimate} />}
+      {packs && <BoxSection page={page} />}
+      {page.estimate && status?.stage !== 'withdrawn' && (
+        <EstimateSection estimate={page.estimate} />
+      )}
+      {status && <StatusFoot status={status} />}
       <section class="card keep" aria-labelledby="keep-title">
         <h2 id="keep-title">{say('confirmed.keep')}</h2>
         <p>{say('save.help')}</p>
@@ -44,6 +41,33 @@ export function ConfirmedView({ page }: { page: ConfirmedPage }) {
         </p>
       </section>
     </main>
+  )
+}
+
+/** What the confirmed pile is called by where it stands. */
+export const confirmedTitle = ({ status }: Pick<ConfirmedPage, 'status'>): string =>
+  !status || status.stage === 'packing' ? 'confirmed.title' : `status.headline.${status.stage}`
+
+function Head({ page, packs }: { page: ConfirmedPage; packs: boolean }) {
+  const say = useSay()
+  return (
+    <section class="card" aria-labelledby="title">
+      <p class="item">{say('confirmed.pile', { pile: page.pile, on: page.confirmedOn })}</p>
+      <h1 id="title" tabIndex={-1}>
+        {say(confirmedTitle(page))}
+      </h1>
+      {packs && <p class="help">{say('confirmed.help', { count: page.packed.length })}</p>}
+      {packs && page.ahead.length > 0 && <Steps steps={page.ahead} />}
+      {page.papers.length > 0 && (
+        <p class="papers">
+          {page.papers.map(({ label, href }) => (
+            <a key={href} class="button second" href={href}>
+              {label}
+            </a>
+          ))}
+        </p>
+      )}
+    </section>
   )
 }
 

@@ -13,6 +13,12 @@ export const paths = {
   paper: (key: string) => `/i/${key}/paper`,
   /** A paper as a PDF. */
   pdf: (key: string, name: 'packing' | 'tags') => `/i/${key}/papers/${name}.pdf`,
+  offer: (key: string, version: number) => `/i/${key}/offer/${version}`,
+  acceptOffer: (key: string, version: number) => `/i/${key}/offer/${version}/accept`,
+  receipt: (key: string, number: number) => `/i/${key}/receipts/${number}`,
+  /** To take a confirmed pile back: to change it, or for good. */
+  change: (key: string) => `/i/${key}/change`,
+  withdraw: (key: string) => `/i/${key}/withdraw`,
   language: (key: string, code: string) => `/i/${key}/language/${code}`,
   photo: (key: string, id: string, size: 'view' | 'thumb' | 'cloth') =>
     `/i/${key}/photos/${id}/${size}`,

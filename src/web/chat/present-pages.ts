@@ -27,6 +27,7 @@ import type {
   Tag,
 } from './view.ts'
 import type { ShownQuilts } from './view-quilt.ts'
+import type { StatusShown } from './view-status.ts'
 
 export const readerOf = (open: Open, key: string, language: Language): Reader => ({
   key,
@@ -106,8 +107,12 @@ export function gatherPage(
   }
 }
 
-function estimateOf(pile: Pile, { best }: AsPlanned, language: Language): EstimatePaper | null {
-  const priced = pile.priced(best && settledOf(best.pile, best.plan, best.proven))
+/** By the plan, as far as it is known; else roughly. */
+export const priceOf = (pile: Pile, { best }: AsPlanned): Pile['estimate'] =>
+  pile.priced(best && settledOf(best.pile, best.plan, best.proven))
+
+function estimateOf(pile: Pile, planned: AsPlanned, language: Language): EstimatePaper | null {
+  const priced = priceOf(pile, planned)
   return priced && estimatePaper(priced, pile.wish, language)
 }
 
@@ -205,11 +210,13 @@ export const confirmedPapers = (
 export interface ShownOfConfirmed {
   readonly photoOf: (garment: number) => Photo | null
   readonly quilts: ShownQuilts | null
+  /** Null on paper. */
+  readonly status: StatusShown | null
 }
 
 export function confirmedPage(
   paper: ConfirmedPaper,
-  { photoOf, quilts }: ShownOfConfirmed,
+  { photoOf, quilts, status }: ShownOfConfirmed,
   {
     key,
     language,
@@ -225,6 +232,7 @@ export function confirmedPage(
   const { say, locale } = language
   return {
     page: 'confirmed',
+    status,
     pile: paper.pile,
     confirmedOn: new Intl.DateTimeFormat(locale, { dateStyle: 'long', timeZone: 'UTC' }).format(
       paper.confirmedAt,

@@ -1,11 +1,13 @@
 import { Failure } from '../../base/failures.ts'
+import { figuresOf } from '../../intake/agreed-figures.ts'
+import type { Kept } from '../../intake/agreement.ts'
 import type { Open } from '../../intake/conversation.ts'
 import { asLaid, type FixedPiece, type LaidDesign } from '../../intake/laid.ts'
 import { type AsPlanned, asKnown } from '../../intake/planned.ts'
 import { toPlan } from '../../intake/to-plan.ts'
 import { type DrawnQuilt, type KeptQuilt, keepQuilt } from '../../papers/quilt-kept.ts'
 import type { ChatContext } from './context.ts'
-import { type ConfirmedPaper, confirmedPapers } from './present-pages.ts'
+import { confirmedPapers, priceOf } from './present-pages.ts'
 import { drawnQuilts, type QuiltsSoFar } from './present-quilt.ts'
 
 export type QuiltContext = Pick<ChatContext, 'knowledge' | 'plans'>
@@ -51,5 +53,7 @@ async function quiltsToKeep(context: QuiltContext, open: Open): Promise<KeptQuil
 /** Makes the papers of a pile that is being confirmed, with its quilts where they are drawn. */
 export const papersFor =
   (context: QuiltContext & Pick<ChatContext, 'clock'>) =>
-  async (open: Open): Promise<Readonly<Record<string, ConfirmedPaper>>> =>
-    confirmedPapers(open, context, await quiltsToKeep(context, open))
+  async (open: Open): Promise<Kept> => ({
+    words: confirmedPapers(open, context, await quiltsToKeep(context, open)),
+    figures: figuresOf(open.pile, priceOf(open.pile, asKnown(toPlan(open), context.plans))),
+  })

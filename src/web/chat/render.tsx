@@ -1,9 +1,12 @@
 import { renderToString } from 'preact-render-to-string'
 import type { Say } from '../../words/words.ts'
-import { ConfirmedView } from './confirmed.tsx'
+import { ConfirmedView, confirmedTitle } from './confirmed.tsx'
 import { GatherView } from './gather.tsx'
+import { LeaveView } from './leave.tsx'
+import { OfferView } from './offer.tsx'
 import { Speaking } from './pieces.tsx'
 import { QuestionView } from './question.tsx'
+import { ReceiptView } from './receipt.tsx'
 import { ReviewView } from './review.tsx'
 import { SaveView } from './save.tsx'
 import { Shell } from './shell.tsx'
@@ -39,6 +42,12 @@ function View({ page, frame }: { page: ChatPage; frame: Frame }) {
       return <ReviewView page={page} />
     case 'confirmed':
       return <ConfirmedView page={page} />
+    case 'offer':
+      return <OfferView page={page} />
+    case 'receipt':
+      return <ReceiptView page={page} />
+    case 'leave':
+      return <LeaveView page={page} />
     case 'start':
       return <StartView page={page} frame={frame} />
     case 'save':
@@ -56,6 +65,14 @@ function titleOf(page: ChatPage, say: Say): string {
     }
     case 'gather':
       return say('gather.title', { count: page.tally.garments })
+    case 'confirmed':
+      return say(confirmedTitle(page))
+    case 'offer':
+      return page.paper.title
+    case 'receipt':
+      return page.title
+    case 'leave':
+      return say(`leave.${page.kind}.title`)
     case 'trouble':
       return say(`trouble.${page.trouble}`)
     default:

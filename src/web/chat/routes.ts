@@ -2,6 +2,7 @@ import type { FastifyInstance } from 'fastify'
 import { z } from 'zod'
 import { photoOf } from '../../intake/photos.ts'
 import { anyone, customer } from '../who.ts'
+import { agreementRoutes } from './agreement-routes.ts'
 import { answerRoutes } from './answer-routes.ts'
 import { buttonRoutes } from './button-routes.ts'
 import type { ChatContext } from './context.ts'
@@ -182,4 +183,5 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
   buttonRoutes(app, context)
   quiltRoutes(app, context)
   paperRoutes(app, context)
+  agreementRoutes(app, context)
 }

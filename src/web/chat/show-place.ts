@@ -18,8 +18,10 @@ import {
 } from './present-pages.ts'
 import { findAsking } from './present-question.ts'
 import { quiltsAgreed } from './present-quilt.ts'
+import { statusOf } from './present-status.ts'
 import { priceNotice } from './price-notice.ts'
 import { replyWords } from './said.ts'
+import { standingOf } from './status-load.ts'
 
 /** `told` is the number of the act that an answer from elsewhere has just gone over. */
 export function noticeOf({ open, language }: Opened, told: unknown): string | null {
@@ -52,7 +54,15 @@ export async function showConfirmed(
   }
   const quilts = quiltsAgreed(paper.quilts ?? null, open.pile, reader)
   const shown = { key, language, print, keepLink }
-  const page = confirmedPage(paper, { photoOf, quilts }, shown)
+  const status = print
+    ? null
+    : statusOf(await standingOf(context.store.db, open.row, context.clock()), {
+        key,
+        language,
+        currency: context.knowledge.shop.currency,
+        needBy: open.pile.needBy,
+      })
+  const page = confirmedPage(paper, { photoOf, quilts, status }, shown)
   return show(context, reply, page, { language, key })
 }
 
@@ -75,10 +85,12 @@ export async function showPlace(
   if (open.row.status !== 'open') return showConfirmed(context, request, reply, opened, false)
   const reader = readerOf(open, key, language)
   const { place } = open.pile.followed
-  const framing = { language, key, notice: told }
+  // A pile that was confirmed before is being changed, and its customer has to confirm it again.
+  const changing = open.row.confirmed_at === null ? null : language.say('notice.changing')
+  const framing = { language, key, notice: told ?? changing }
   const withPrice = ({ planned }: Becoming) => ({
     ...framing,
-    notice: told ?? priceNotice(context, opened, planned, since),
+    notice: told ?? priceNotice(context, opened, planned, since) ?? changing,
   })
   if (place.at === 'gather') {
     const becomes = await becoming(context, open, 'gathering')

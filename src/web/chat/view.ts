@@ -1,6 +1,7 @@
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { FieldError, Question, Swatch } from './view-question.ts'
 import type { ShownQuilts } from './view-quilt.ts'
+import type { LeavePage, OfferPage, ReceiptPage, StatusShown } from './view-status.ts'
 
 export type * from './view-question.ts'
 
@@ -196,6 +197,8 @@ export interface Packed {
 
 export interface ConfirmedPage {
   readonly page: 'confirmed'
+  /** Null on paper. */
+  readonly status: StatusShown | null
   /** The pile's short code. */
   readonly pile: string
   readonly confirmedOn: string
@@ -259,6 +262,9 @@ export type ChatPage =
   | GatherPage
   | ReviewPage
   | ConfirmedPage
+  | OfferPage
+  | ReceiptPage
+  | LeavePage
   | StartPage
   | SavePage
   | TroublePage

@@ -1,0 +1,68 @@
+import type { Bench } from '../intake/shop.ts'
+import type { Db } from '../store/schema.ts'
+import {
+  type CanMeet,
+  canMeet,
+  dayOf,
+  earliestDay,
+  fits,
+  type Promised,
+  startOf,
+} from './capacity.ts'
+
+/** Everything the benches owe: what was accepted and is not done. `without`: a pile that is left out. */
+export async function promisesOf(db: Db, without: string | null = null): Promise<Promised[]> {
+  const rows = await db
+    .selectFrom('offer')
+    .innerJoin('pile', 'pile.id', 'offer.pile_id')
+    .select(['pile.number', 'offer.pile_id', 'offer.promised_at', 'offer.minutes'])
+    .where('offer.ended_at', 'is', null)
+    .where('offer.accepted_at', 'is not', null)
+    .where(({ not, exists, selectFrom }) =>
+      not(
+        exists(
+          selectFrom('milestone')
+            .select('milestone.id')
+            .whereRef('milestone.pile_id', '=', 'offer.pile_id')
+            .where('milestone.step', '=', 'done')
+            .where('milestone.undone_at', 'is', null),
+        ),
+      ),
+    )
+    .execute()
+  return rows
+    .filter(({ pile_id }) => pile_id !== without)
+    .map(({ number, promised_at, minutes }) => ({
+      pile: number,
+      day: dayOf(promised_at),
+      minutes,
+    }))
+}
+
+/** What can be promised to one pile beside all others. */
+export interface Room {
+  readonly minutes: number
+  /** The beginning of a day, ms UTC; null: none in three years. */
+  readonly earliest: number | null
+  /** Whether the day it is needed can be met; null: there is no hurry. */
+  readonly meets: CanMeet | null
+  readonly fits: (promisedAt: number) => boolean
+}
+
+export function roomFor(
+  bench: Bench,
+  now: number,
+  others: readonly Promised[],
+  { minutes, needBy }: { readonly minutes: number; readonly needBy: number | null },
+): Room {
+  const today = dayOf(now)
+  const day = earliestDay(bench, today, others, minutes)
+  return {
+    minutes,
+    earliest: day === null ? null : startOf(day),
+    meets: needBy === null ? null : canMeet(bench, day, dayOf(needBy)),
+    fits: (promisedAt) =>
+      dayOf(promisedAt) >= today + bench.lead_days &&
+      fits(bench, today, others, { day: dayOf(promisedAt), minutes }),
+  }
+}

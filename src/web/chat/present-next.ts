@@ -1,0 +1,74 @@
+import { formatMoney } from '../../base/money.ts'
+import { promiseOf } from '../../intake/offers.ts'
+import { accountOf } from '../../intake/payments.ts'
+import { dayIn } from '../../papers/offer-paper.ts'
+import { paths } from './paths.ts'
+import type { StatusReader } from './present-status.ts'
+import type { Standing } from './status-load.ts'
+import type { StatusNext } from './view-status.ts'
+
+const nexts = [
+  'withdrawn',
+  'offer',
+  'expired',
+  'declined',
+  'held',
+  'changed',
+  'deposit',
+  'post',
+  'posted',
+  'arrived',
+  'balance',
+  'done',
+  'decided',
+  'confirmed',
+] as const
+type Next = (typeof nexts)[number]
+
+/** What the customer is asked for; in all else it is our turn. */
+const asking: readonly Next[] = ['offer', 'expired', 'deposit', 'post', 'balance']
+
+function whichOf({ row, verdict, offers, milestones, payments }: Standing): Next {
+  if (row.status === 'withdrawn') return 'withdrawn'
+  const [newest] = offers
+  if (newest?.state === 'sent') return 'offer'
+  const promise = promiseOf(offers)
+  const account = accountOf(promise, payments, '')
+  if (milestones.done !== null) return account.dueMinor > 0 ? 'balance' : 'done'
+  if (milestones.arrived !== null) return 'arrived'
+  if (milestones.posted !== null) return 'posted'
+  if (verdict?.verdict === 'decline' && row.status === 'decided') return 'declined'
+  if (newest?.state === 'expired') return 'expired'
+  if (promise?.state === 'superseded') return 'changed'
+  if (verdict?.verdict === 'hold' && row.status === 'confirmed') return 'held'
+  if (promise) return account.depositDueMinor > 0 ? 'deposit' : 'post'
+  return row.status === 'decided' ? 'decided' : 'confirmed'
+}
+
+/** The one thing that asks for attention now. */
+export function nextOf(standing: Standing, { key, language }: StatusReader): StatusNext {
+  const { say, locale } = language
+  const which = whichOf(standing)
+  const newest = standing.offers[0]
+  const promise = promiseOf(standing.offers)
+  const account = accountOf(promise, standing.payments, '')
+  const money = (minor: number) =>
+    promise ? formatMoney({ minor, currency: promise.row.currency }, locale) : ''
+  const gaps = {
+    day: newest ? dayIn(newest.row.expires_at - 1, locale) : '',
+    deposit: money(account.depositDueMinor),
+    balance: money(account.dueMinor),
+  }
+  const href =
+    which === 'offer'
+      ? paths.offer(key, newest!.row.version)
+      : which === 'post'
+        ? `${paths.pile(key)}#pack`
+        : null
+  return {
+    title: say(`status.next.${which}.title`, gaps),
+    text: say(`status.next.${which}.text`, gaps),
+    link: href === null ? null : { label: say(`status.next.${which}.go`), href },
+    asks: asking.includes(which),
+  }
+}

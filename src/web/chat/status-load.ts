@@ -1,0 +1,44 @@
+import { type Decision, decisionsOf } from '../../desk/decisions.ts'
+import { type AgreedDiff, diffOf, isNothing } from '../../intake/agreed-diff.ts'
+import { lastFigures } from '../../intake/agreement.ts'
+import { lastLeaving } from '../../intake/leaving.ts'
+import { type Milestones, milestonesOf } from '../../intake/milestones.ts'
+import { type Offer, offersOf } from '../../intake/offers.ts'
+import { paymentsOf } from '../../intake/payments.ts'
+import type { OfferPaper } from '../../papers/offer-paper.ts'
+import type { Db, PaymentRow, PileRow } from '../../store/schema.ts'
+
+/** What the status of a confirmed pile is told from. */
+export interface Standing {
+  readonly row: PileRow
+  /** Of the whole pile; undefined: none. */
+  readonly verdict: Decision | undefined
+  /** The newest first. */
+  readonly offers: readonly Offer<OfferPaper>[]
+  readonly payments: readonly PaymentRow[]
+  readonly milestones: Milestones
+  readonly leaving: Awaited<ReturnType<typeof lastLeaving>>
+  /** Against the time before that it was confirmed; null: there was none, or nothing differs. */
+  readonly changed: AgreedDiff | null
+}
+
+/** What a pile that was confirmed again changes; null: it was not, or nothing differs. */
+export async function changedOf(db: Db, pileId: string): Promise<AgreedDiff | null> {
+  const [now, before] = await lastFigures(db, pileId)
+  if (!now || !before) return null
+  const diff = diffOf(before, now)
+  return isNothing(diff) ? null : diff
+}
+
+export async function standingOf(db: Db, row: PileRow, now: number): Promise<Standing> {
+  const decisions = await decisionsOf(db, row.id)
+  return {
+    row,
+    verdict: decisions.findLast(({ item }) => item === null),
+    offers: await offersOf<OfferPaper>(db, row.id, now),
+    payments: await paymentsOf(db, row.id),
+    milestones: await milestonesOf(db, row.id),
+    leaving: await lastLeaving(db, row.id),
+    changed: await changedOf(db, row.id),
+  }
+}
