@@ -1,7 +1,5 @@
+import type { Json } from './columns.ts'
 import type { Who } from './schema.ts'
-
-/** JSON as text. */
-type Json = string
 
 /** An offer beside its words in `agreed`, of the same version. Sums are kept; what becomes of it is set once. */
 export interface OfferTable {

@@ -1,8 +1,8 @@
 import type { Insertable, Kysely, Selectable } from 'kysely'
 import type { Flag, Json } from './columns.ts'
+import type { LeavingTable, MilestoneTable, OfferTable, PaymentTable } from './schema-agreement.ts'
 import type { CustodyTables } from './schema-custody.ts'
 import type { MailTable, MessageTable, ReminderStopTable } from './schema-mail.ts'
-import type { LeavingTable, MilestoneTable, OfferTable, PaymentTable } from './schema-agreement.ts'
 
 /**
  * The tables as both stores hold them: text, integer and bigint columns only. Columns ending in `at`

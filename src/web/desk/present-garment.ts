@@ -7,6 +7,7 @@ import type { Review, ReviewedGarment } from '../../desk/review.ts'
 import { settled } from '../../desk/what-if.ts'
 import type { Flag, Grade } from '../../garment/grade.ts'
 import type { PressPlan } from '../../garment/press.ts'
+import { leavingQuestion } from '../../intake/leaving.ts'
 import { readingOf } from '../../intake/label.ts'
 import type { Garment } from '../../intake/pile.ts'
 import type { AsPlanned } from '../../intake/planned.ts'
@@ -153,7 +154,10 @@ export function noteOf(note: Note, number: number, { say, locale }: Language): D
   const { settled } = note
   return {
     id: note.id,
-    about: say('desk.notes.about', { question: say(`intake.${note.question}.short`) }),
+    about:
+      note.question === leavingQuestion
+        ? say('desk.notes.leaving')
+        : say('desk.notes.about', { question: say(`intake.${note.question}.short`) }),
     text: note.text === '' ? say('desk.notes.empty') : note.text,
     at: momentWords(note.at, locale),
     settled:
