@@ -79,3 +79,9 @@ export async function signIn(
   if (!account || !holds || account.disabled_at !== null) throw new Failure('sign_in_wrong')
   return openSession(store.db, clock, account.id)
 }
+
+/** Names by the ids of their accounts, of those who left too. */
+export async function accountNames(db: Db): Promise<ReadonlyMap<string, string>> {
+  const rows = await db.selectFrom('account').select(['id', 'name']).execute()
+  return new Map(rows.map(({ id, name }) => [id, name]))
+}

@@ -3,8 +3,8 @@ import { Failure } from '../base/failures.ts'
 import { newId } from '../base/ids.ts'
 import { lengthOf } from '../flow/sense.ts'
 import { cleanText } from '../flow/text.ts'
-import { refreshWaiting } from '../intake/waiting.ts'
 import { endSent } from '../intake/offers.ts'
+import { refreshWaiting } from '../intake/waiting.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, DecisionRow, PileRow, PileStatus } from '../store/schema.ts'
@@ -130,6 +130,9 @@ async function append(
 
 /** What customers have given to the workshop; an open intake is still theirs alone. */
 export const atTheDesk: readonly PileStatus[] = ['confirmed', 'decided']
+
+/** What the desk still looks at: a pile that was withdrawn is kept, and nothing is decided of it. */
+export const shownAtDesk: readonly PileStatus[] = [...atTheDesk, 'withdrawn']
 
 /** Runs `work` on the locked pile, so that two at the desk take turns. */
 const locked = (

@@ -6,7 +6,8 @@ import { keepVersion, newestVersion } from '../intake/agreement.ts'
 import type { Knowledge } from '../intake/knowledge.ts'
 import { endSent } from '../intake/offers.ts'
 import type { Pile } from '../intake/pile.ts'
-import { type OfferPaper, offerPaper } from '../papers/offer-paper.ts'
+import { refreshWaiting } from '../intake/waiting.ts'
+import { dayIn, type OfferPaper, offerPaper } from '../papers/offer-paper.ts'
 import type { Estimate } from '../quilt/estimate.ts'
 import { type OfferSums, offerSums } from '../quilt/offer-sums.ts'
 import type { Rates } from '../quilt/rates.ts'
@@ -14,6 +15,7 @@ import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { PileRow } from '../store/schema.ts'
 import { decisionsOf, reasonLimits, standing } from './decisions.ts'
+import { queueMail } from './mail/queue-mail.ts'
 import type { OfferDraft } from './offer-draft.ts'
 import type { Room } from './promises.ts'
 
@@ -97,13 +99,14 @@ export interface Sending {
 }
 
 /**
- * Keeps an offer word for word, as a new version; what was sent before and not accepted holds no more.
+ * Keeps an offer word for word, as a new version, and mails that it is there; what was sent before and not accepted holds no more.
  * The same form twice is one offer. Returns its version. Throws `not_found`, `pile_not_accepted`,
  * `decided_meanwhile`, `offered_meanwhile`.
  */
 export const sendOffer = (
   store: Store,
   clock: Clock,
+  knowledge: Knowledge,
   pileId: string,
   { proposal, words, seenVersion, seenDecision, idem, who }: Sending,
 ): Promise<number> =>
@@ -149,6 +152,16 @@ export const sendOffer = (
         ended_at: null,
       })
       .execute()
+    await refreshWaiting(trx, pileId)
+    await queueMail(trx, knowledge, {
+      pile: row,
+      template: 'offer',
+      gaps: {
+        until: dayIn(expiryOf(at, draft) - 1, knowledge.languages.get(row.language)!.locale),
+      },
+      once: `offer ${version}`,
+      at,
+    })
     return version
   })
 

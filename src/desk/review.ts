@@ -9,7 +9,7 @@ import type { GarmentWhy } from '../intake/why-garment.ts'
 import type { Db, PileRow } from '../store/schema.ts'
 import { type Arranged, arrangedOf } from './arranged.ts'
 import { type Outcome, outcomeOf, type Prospect, prospectOf, verdictsOf } from './consequences.ts'
-import { atTheDesk, type Decision, decisionsOf, undecided } from './decisions.ts'
+import { type Decision, decisionsOf, shownAtDesk, undecided } from './decisions.ts'
 import { type GivenRoles, givenRoles } from './garment-roles.ts'
 import { type Note, notesOf } from './notes.ts'
 import { planMarksOf } from './plan-marks.ts'
@@ -66,7 +66,7 @@ export async function pileAtDesk(db: Db, reference: string): Promise<PileRow> {
         ? eb('id', '=', reference)
         : eb.or([eb('number', '=', number), eb('id', '=', reference)]),
     )
-    .where('status', 'in', atTheDesk)
+    .where('status', 'in', shownAtDesk)
     .executeTakeFirst()
   if (!row) throw new Failure('not_found')
   return row

@@ -1,6 +1,6 @@
 import type { Db } from '../store/schema.ts'
-import { refreshWaiting } from './waiting.ts'
 import type { AgreedFigures } from './agreed-figures.ts'
+import { refreshWaiting } from './waiting.ts'
 
 /** What was shown, a paper in each language, and the same in numbers. */
 export interface Kept {

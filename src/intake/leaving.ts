@@ -7,6 +7,7 @@ import type { LeavingKind } from '../store/schema-agreement.ts'
 import { hasLeftHome, milestonesOf } from './milestones.ts'
 import { endAll, supersede } from './offers.ts'
 import { insertNote } from './rows.ts'
+import { refreshWaiting } from './waiting.ts'
 
 /** Characters of why a pile is withdrawn; it need not be told. */
 export const leavingLimits = { longest: 2000 } as const
@@ -14,7 +15,7 @@ export const leavingLimits = { longest: 2000 } as const
 /** The question under which a wish to withdraw, or to change, stands among a pile's notes. */
 export const leavingQuestion = 'leaving'
 
-interface Leaving {
+interface Wanting {
   readonly reason: string
   readonly idem: string
   readonly at: number
@@ -35,7 +36,7 @@ const isKept = async (db: Db, pileId: string, idem: string): Promise<boolean> =>
     .where('idem', '=', idem)
     .executeTakeFirst()) !== undefined
 
-const insert = (db: Db, pileId: string, kind: LeavingKind, { reason, idem, at }: Leaving) =>
+const insert = (db: Db, pileId: string, kind: LeavingKind, { reason, idem, at }: Wanting) =>
   db
     .insertInto('leaving')
     .values({ id: newId(), pile_id: pileId, kind, reason, idem, at })
@@ -52,6 +53,7 @@ export async function reopen(db: Db, pile: PileRow, idem: string, at: number): P
   await supersede(db, pile.id, at)
   await insert(db, pile.id, 'changed', { reason: '', idem, at })
   await db.updateTable('pile').set({ status: 'open' }).where('id', '=', pile.id).execute()
+  await refreshWaiting(db, pile.id)
 }
 
 /**
@@ -59,7 +61,7 @@ export async function reopen(db: Db, pile: PileRow, idem: string, at: number): P
  * its way the wish becomes a note that a person acts on. Throws `answer_too_long`; `not_found` for a
  * pile that never was confirmed.
  */
-export async function withdraw(db: Db, pile: PileRow, leaving: Leaving): Promise<void> {
+export async function withdraw(db: Db, pile: PileRow, leaving: Wanting): Promise<void> {
   const kept = { ...leaving, reason: readReason(leaving.reason) }
   if (pile.confirmed_at === null) throw new Failure('not_found')
   if (pile.status === 'withdrawn' || (await isKept(db, pile.id, kept.idem))) return
@@ -67,23 +69,26 @@ export async function withdraw(db: Db, pile: PileRow, leaving: Leaving): Promise
     const note = { pileId: pile.id, item: 0, question: leavingQuestion, text: kept.reason }
     await insertNote(db, { ...note, at: kept.at })
     await insert(db, pile.id, 'asked', kept)
+    await refreshWaiting(db, pile.id)
     return
   }
   await endAll(db, pile.id, kept.at)
   await insert(db, pile.id, 'withdrawn', kept)
   await db.updateTable('pile').set({ status: 'withdrawn' }).where('id', '=', pile.id).execute()
+  await refreshWaiting(db, pile.id)
 }
 
-/** The last time a customer took the pile back, or asked to; null: never. */
-export async function lastLeaving(
-  db: Db,
-  pileId: string,
-): Promise<{ kind: LeavingKind; reason: string; at: number } | null> {
-  const row = await db
+export interface Leaving {
+  readonly kind: LeavingKind
+  readonly reason: string
+  readonly at: number
+}
+
+/** Every time a customer took the pile back, or asked to; the newest first. */
+export const leavingsOf = (db: Db, pileId: string): Promise<Leaving[]> =>
+  db
     .selectFrom('leaving')
     .select(['kind', 'reason', 'at'])
     .where('pile_id', '=', pileId)
     .orderBy('at', 'desc')
-    .executeTakeFirst()
-  return row ?? null
-}
+    .execute()

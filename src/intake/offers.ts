@@ -8,6 +8,7 @@ import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, OfferRow } from '../store/schema.ts'
 import { pileOfKey } from './rows.ts'
+import { refreshWaiting } from './waiting.ts'
 
 export const offerStates = ['sent', 'accepted', 'superseded', 'expired', 'ended'] as const
 export type OfferState = (typeof offerStates)[number]
@@ -151,5 +152,6 @@ export async function acceptOffer(
       .where('pile_id', '=', id)
       .where('version', '=', version)
       .execute()
+    await refreshWaiting(trx, id)
   })
 }

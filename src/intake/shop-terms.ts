@@ -57,6 +57,9 @@ export const missingTerms = ({
   readonly tax: z.infer<typeof taxSchema> | null
   readonly policies: z.infer<typeof policiesSchema>
 }): string[] =>
-  [...(tax ? [['tax', tax.name] as const] : []), ...policies.map((one) => ['policies', one] as const)].flatMap(
-    ([where, text]) => languages.filter((code) => !text[code]).map((code) => `${where}: ${code}`),
+  [
+    ...(tax ? [['tax', tax.name] as const] : []),
+    ...policies.map((one) => ['policies', one] as const),
+  ].flatMap(([where, text]) =>
+    languages.filter((code) => !text[code]).map((code) => `${where}: ${code}`),
   )

@@ -19,6 +19,8 @@ export interface ToWait {
   readonly questions: readonly number[]
   /** When each question to the customer that is not answered was written. */
   readonly asked: readonly number[]
+  /** When an offer was sent that the customer has not accepted; null: none is there. */
+  readonly offered: number | null
 }
 
 export interface Waits {
@@ -48,9 +50,8 @@ export function waitingOf(pile: ToWait): Waits {
   const nobody = { ...base, on: 'nobody', since: newest } as const
   if (status === 'withdrawn') return nobody
   if (status === 'decided') {
-    return pile.asked.length > 0
-      ? { ...base, on: 'customer', since: Math.min(...pile.asked) }
-      : nobody
+    const theirs = [...pile.asked, ...(pile.offered === null ? [] : [pile.offered])]
+    return theirs.length > 0 ? { ...base, on: 'customer', since: Math.min(...theirs) } : nobody
   }
   if (ofPile?.verdict === 'hold') return { ...base, on: 'held', since: ofPile.at }
   const toAnswer = garments.flatMap(({ item }) => {
@@ -78,7 +79,7 @@ async function toWait(db: Db, pileId: string): Promise<Row | null> {
     .where('pile.id', '=', pileId)
     .executeTakeFirst()
   if (!row || row.confirmed_at === null) return null
-  const [decisions, garments, notes, messages] = await Promise.all([
+  const [decisions, garments, notes, messages, offer] = await Promise.all([
     db
       .selectFrom('decision')
       .select(['item', 'verdict', 'at'])
@@ -103,6 +104,13 @@ async function toWait(db: Db, pileId: string): Promise<Row | null> {
       .where('pile_id', '=', pileId)
       .where('settled_at', 'is', null)
       .execute(),
+    db
+      .selectFrom('offer')
+      .select('sent_at')
+      .where('pile_id', '=', pileId)
+      .where('accepted_at', 'is', null)
+      .where('ended_at', 'is', null)
+      .executeTakeFirst(),
   ])
   const theirs = messages.filter(({ account_id }) => account_id === null)
   const ours = messages.filter((one) => one.account_id !== null && one.wants_answer === 1)
@@ -115,6 +123,7 @@ async function toWait(db: Db, pileId: string): Promise<Row | null> {
     garments,
     questions: [...notes, ...theirs].map(({ at }) => at),
     asked: ours.map(({ at }) => at),
+    offered: offer?.sent_at ?? null,
   }
 }
 

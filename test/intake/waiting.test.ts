@@ -21,6 +21,7 @@ const pile: ToWait = {
   ],
   questions: [],
   asked: [],
+  offered: null,
 }
 const told = (item: number | null, verdict: string, at: number) => ({ item, verdict, at })
 

@@ -8,6 +8,8 @@ export const mailTemplates = {
   question: { reminder: false, opens: '/messages' },
   /** Staff tell or answer something. Gaps: who, about. */
   message: { reminder: false, opens: '/messages' },
+  /** An offer is there to be read. Gaps: until. */
+  offer: { reminder: false, opens: '' },
   /** An intake was left alone. Gaps: count. */
   remind_open: { reminder: true, opens: '' },
   /** A question of the shop was not answered. Gaps: who, about. */

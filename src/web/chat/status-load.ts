@@ -1,7 +1,6 @@
+import { changedOf } from '../../desk/agreement.ts'
 import { type Decision, decisionsOf } from '../../desk/decisions.ts'
-import { type AgreedDiff, diffOf, isNothing } from '../../intake/agreed-diff.ts'
-import { lastFigures } from '../../intake/agreement.ts'
-import { lastLeaving } from '../../intake/leaving.ts'
+import type { AgreedDiff } from '../../intake/agreed-diff.ts'
 import { type Milestones, milestonesOf } from '../../intake/milestones.ts'
 import { type Offer, offersOf } from '../../intake/offers.ts'
 import { paymentsOf } from '../../intake/payments.ts'
@@ -17,17 +16,8 @@ export interface Standing {
   readonly offers: readonly Offer<OfferPaper>[]
   readonly payments: readonly PaymentRow[]
   readonly milestones: Milestones
-  readonly leaving: Awaited<ReturnType<typeof lastLeaving>>
   /** Against the time before that it was confirmed; null: there was none, or nothing differs. */
   readonly changed: AgreedDiff | null
-}
-
-/** What a pile that was confirmed again changes; null: it was not, or nothing differs. */
-export async function changedOf(db: Db, pileId: string): Promise<AgreedDiff | null> {
-  const [now, before] = await lastFigures(db, pileId)
-  if (!now || !before) return null
-  const diff = diffOf(before, now)
-  return isNothing(diff) ? null : diff
 }
 
 export async function standingOf(db: Db, row: PileRow, now: number): Promise<Standing> {
@@ -38,7 +28,6 @@ export async function standingOf(db: Db, row: PileRow, now: number): Promise<Sta
     offers: await offersOf<OfferPaper>(db, row.id, now),
     payments: await paymentsOf(db, row.id),
     milestones: await milestonesOf(db, row.id),
-    leaving: await lastLeaving(db, row.id),
     changed: await changedOf(db, row.id),
   }
 }

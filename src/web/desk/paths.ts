@@ -48,6 +48,14 @@ export const deskPaths = {
     const plain = query.replaceAll('%3A', ':').replaceAll('%2C', ',')
     return `/desk/piles/${number}/what-if${plain ? `?${plain}` : ''}`
   },
+  calendar: '/desk/calendar',
+  /** The offer as it would be sent. */
+  offer: (number: number) => `/desk/piles/${number}/offer`,
+  /** What was agreed and paid, and where the box is. */
+  agreement: (number: number) => `/desk/piles/${number}/agreement`,
+  payments: (number: number) => `/desk/piles/${number}/payments`,
+  counter: (number: number, payment: string) => `/desk/piles/${number}/payments/${payment}/counter`,
+  milestones: (number: number) => `/desk/piles/${number}/milestones`,
   garment: (number: number, n: number) => `/desk/piles/${number}#garment-${n}`,
   decidePile: (number: number) => `/desk/piles/${number}/decision`,
   decideGarment: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/decision`,

@@ -10,6 +10,7 @@ import { photoOf } from '../../intake/photos.ts'
 import { asPlanned } from '../../intake/planned.ts'
 import { asFailure, wantsPage } from '../errors.ts'
 import { staff, workshop } from '../who.ts'
+import { agreeCardFor } from './agree-load.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { signedIn } from './guard.ts'
 import { showDesk, waitingBeside } from './page.ts'
@@ -77,7 +78,8 @@ export const pileRoutes =
         seen: found.seen,
         refused,
       }
-      return showDesk(context, request, reply, pilePage(found, planned, waiting, desk), {
+      const agree = await agreeCardFor(context, found, planned, desk.language)
+      return showDesk(context, request, reply, pilePage(found, planned, waiting, desk, agree), {
         path: deskPaths.pile(found.row.number),
         counts: waiting.counts,
       })

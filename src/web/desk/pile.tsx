@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { GradeMark, useSay } from '../chat/pieces.tsx'
 import { Answers } from '../chat/tag.tsx'
+import { AgreeCardView } from './agree-card.tsx'
 import { Decision } from './decision.tsx'
 import { EffectPanel } from './effect.tsx'
 import { FoldedGarment, GarmentCard } from './garment.tsx'
@@ -32,6 +33,7 @@ export function PileView({ page }: { page: PilePage }) {
       </aside>
       <aside class="column what-it-does card" aria-labelledby="effect-title">
         <EffectPanel effect={page.effect} />
+        <AgreeCardView card={page.agree} />
         <Decision form={page.form} id="decide" title={say('desk.decide.pile')} />
       </aside>
     </main>

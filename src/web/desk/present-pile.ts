@@ -11,6 +11,7 @@ import { effectOf } from './present-effect.ts'
 import { garmentOf, noteOf, readerAt } from './present-garment.ts'
 import { queueEntry, quiltWords } from './present-queue.ts'
 import type { DeskGarment, PilePage } from './view.ts'
+import type { AgreeCard } from './view-agree.ts'
 import { dayWords } from './when.ts'
 
 /** Garments in the order they are looked at: those that hold up the pile first. */
@@ -37,7 +38,13 @@ function refusedOf({ refused, language }: Desk): PilePage['refused'] {
 }
 
 /** `planned`: the plan of the pile, as far as it is known. */
-export function pilePage(review: Review, planned: AsPlanned, waiting: Queue, desk: Desk): PilePage {
+export function pilePage(
+  review: Review,
+  planned: AsPlanned,
+  waiting: Queue,
+  desk: Desk,
+  agree: AgreeCard,
+): PilePage {
   const { row, pile } = review
   const { language } = desk
   const { say, locale } = language
@@ -70,6 +77,7 @@ export function pilePage(review: Review, planned: AsPlanned, waiting: Queue, des
       decisions: review.decisions,
     }),
     effect: effectOf(review, planned, language),
+    agree,
     waiting: waiting.piles.map((one) => queueEntry(one, row.id, language)),
   }
 }

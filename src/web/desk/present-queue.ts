@@ -1,4 +1,5 @@
 import type { Asked } from '../../desk/asked.ts'
+import type { LeftPile } from '../../desk/left.ts'
 import {
   orderOf,
   type Queue,
@@ -106,9 +107,21 @@ function askedEntry(asked: Asked, { say, has, locale }: Language): QueuePage['as
   }
 }
 
+const leftEntry = (
+  { number, contactName, status, at }: LeftPile,
+  { say, locale }: Language,
+): QueuePage['left'][number] => ({
+  label: say(status === 'withdrawn' ? 'desk.queue.left_withdrawn' : 'desk.queue.left_open', {
+    number,
+    name: contactName ?? say('desk.queue.left_nobody'),
+    day: dayWords(at, locale),
+  }),
+  href: deskPaths.agreement(number),
+})
+
 export function queuePage(
   queue: Queue,
-  asked: readonly Asked[],
+  { asked, left }: { asked: readonly Asked[]; left: readonly LeftPile[] },
   wanted: Wanted,
   language: Language,
 ): QueuePage {
@@ -126,5 +139,6 @@ export function queuePage(
     openIntakes: say('desk.queue.open', { count: queue.counts.open }),
     pager: pagerOf(queue, wanted, language),
     asked: asked.map((one) => askedEntry(one, language)),
+    left: left.map((one) => leftEntry(one, language)),
   }
 }

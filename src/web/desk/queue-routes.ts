@@ -1,6 +1,7 @@
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import { askedMeanwhile } from '../../desk/asked.ts'
+import { leftPiles } from '../../desk/left.ts'
 import { queue, queueFilters, queueLists, queueOrders } from '../../desk/queue.ts'
 import { closeSession } from '../../desk/sessions.ts'
 import { staff, workshop } from '../who.ts'
@@ -44,12 +45,15 @@ export const queueRoutes =
         const { list, order, only, text, page } = request.query
         const wanted = { list, only, text, page, at: clock(), ...(order && { order }) }
         const found = await queue(store.db, wanted)
-        const asked = list === 'us' ? await askedMeanwhile(store.db) : []
+        const beside =
+          list === 'us'
+            ? { asked: await askedMeanwhile(store.db), left: await leftPiles(store.db) }
+            : { asked: [], left: [] }
         return showDesk(
           context,
           request,
           reply,
-          queuePage(found, asked, wanted, deskLanguage(request, context)),
+          queuePage(found, beside, wanted, deskLanguage(request, context)),
           { counts: found.counts, list },
         )
       },

@@ -18,6 +18,7 @@ export function QueueView({ page }: { page: QueuePage }) {
       <p class="hint">{page.openIntakes}</p>
       <p class="hint keys">{say('desk.queue.keys')}</p>
       <AskedMeanwhile asked={page.asked} />
+      <LeftPiles left={page.left} />
     </main>
   )
 }
@@ -83,6 +84,23 @@ function AskedMeanwhile({ asked }: Pick<QueuePage, 'asked'>) {
             <strong>{about}</strong>
             <p>{text}</p>
             <p class="hint">{day}</p>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+function LeftPiles({ left }: Pick<QueuePage, 'left'>) {
+  const say = useSay()
+  if (left.length === 0) return null
+  return (
+    <section class="card" aria-labelledby="left-title">
+      <h2 id="left-title">{say('desk.queue.left')}</h2>
+      <ul class="paper-links">
+        {left.map(({ label, href }) => (
+          <li key={href}>
+            <a href={href}>{label}</a>
           </li>
         ))}
       </ul>

@@ -1,11 +1,14 @@
 import { renderToString } from 'preact-render-to-string'
 import type { Say } from '../../words/words.ts'
 import { Speaking } from '../chat/pieces.tsx'
+import { AgreementView } from './agreement.tsx'
 import { ArrangeView } from './arrange.tsx'
 import { BenchView } from './bench.tsx'
+import { CalendarView } from './calendar.tsx'
 import { DoorView } from './door.tsx'
 import { DraftView, TryView } from './draft.tsx'
 import { FilesView, FileView } from './files.tsx'
+import { OfferDeskView } from './offer.tsx'
 import { PeopleView } from './people.tsx'
 import { PileView } from './pile.tsx'
 import { PlanView } from './plan.tsx'
@@ -51,6 +54,12 @@ function View({ page }: { page: DeskPage }) {
       return <PlanView page={page} />
     case 'arrange':
       return <ArrangeView page={page} />
+    case 'offer':
+      return <OfferDeskView page={page} />
+    case 'agreement':
+      return <AgreementView page={page} />
+    case 'calendar':
+      return <CalendarView page={page} />
     case 'what-if':
       return <WhatIfView page={page} />
     case 'teardown':
@@ -79,6 +88,9 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'plan':
     case 'arrange':
     case 'what-if':
+    case 'offer':
+    case 'agreement':
+    case 'calendar':
     case 'teardown':
     case 'spots':
       return page.title

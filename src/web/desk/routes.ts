@@ -1,12 +1,15 @@
 import type { FastifyPluginAsync } from 'fastify'
 import { handleFailures } from '../errors.ts'
+import { agreementRoutes } from './agreement-routes.ts'
 import { arrangeRoutes } from './arrange-routes.ts'
 import { benchRoutes } from './bench-routes.ts'
+import { calendarRoutes } from './calendar-routes.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { doorRoutes } from './door-routes.ts'
 import { draftRoutes } from './draft-routes.ts'
 import { fileRoutes } from './file-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
+import { offerRoutes } from './offer-routes.ts'
 import { paperRoutes } from './paper-routes.ts'
 import { peopleRoutes } from './people-routes.ts'
 import { pileRoutes } from './pile-routes.ts'
@@ -47,5 +50,8 @@ export const deskRoutes =
       await desk.register(planRoutes(context))
       await desk.register(arrangeRoutes(context))
       await desk.register(whatIfRoutes(context))
+      await desk.register(offerRoutes(context))
+      await desk.register(agreementRoutes(context))
+      await desk.register(calendarRoutes(context))
     })
   }

@@ -50,4 +50,6 @@ export interface QueuePage {
   readonly pager: Pager | null
   /** Questions left to a person in intakes that are not confirmed yet. */
   readonly asked: readonly { readonly about: string; readonly text: string; readonly day: string }[]
+  /** Piles that their customers took back. */
+  readonly left: readonly Link[]
 }

@@ -3,6 +3,7 @@ import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { TeardownSheet } from '../../papers/teardown-sheet.ts'
 import type { Flag as CustomerFlag, Grade, Photo, Said } from '../chat/view.ts'
 import type { MarkedPhoto } from '../chat/view-question.ts'
+import type { AgreeCard, AgreementPage, CalendarPage, DeskOfferPage } from './view-agree.ts'
 import type { ArrangePage } from './view-arrange.ts'
 import type { BenchPage } from './view-bench.ts'
 import type { OwnerPage } from './view-owner.ts'
@@ -224,6 +225,7 @@ export interface PilePage {
   readonly others: readonly DeskGarment[]
   readonly form: DecisionForm
   readonly effect: Effect
+  readonly agree: AgreeCard
   readonly waiting: readonly QueueEntry[]
 }
 
@@ -261,6 +263,9 @@ export type DeskPage =
   | PlanPage
   | ArrangePage
   | WhatIfPage
+  | DeskOfferPage
+  | AgreementPage
+  | CalendarPage
   | TeardownPage
   | SpotsPage
   | DoorPage

@@ -1,0 +1,103 @@
+import { decimalsOf, plainMoney } from '../../base/money.ts'
+import type { Offering } from '../../desk/agreement.ts'
+import type { Proposal } from '../../desk/make-offer.ts'
+import { offerLimits, type TypedOffer } from '../../desk/offer-draft.ts'
+import type { Review } from '../../desk/review.ts'
+import type { AgreedDiff } from '../../intake/agreed-diff.ts'
+import type { Knowledge } from '../../intake/knowledge.ts'
+import type { Offer } from '../../intake/offers.ts'
+import type { OfferPaper } from '../../papers/offer-paper.ts'
+import type { Language } from '../../words/words.ts'
+import { deskPaths } from './paths.ts'
+import { agreeCard } from './present-agree.ts'
+import type { DeskOfferPage, TypedAmendment } from './view-agree.ts'
+
+export interface DeskOffer {
+  readonly review: Review
+  readonly offering: Offering | null
+  /** The whole pile is accepted: it can be offered. */
+  readonly open: boolean
+  readonly offers: readonly Offer[]
+  readonly changed: AgreedDiff | null
+  /** The newest kept version. */
+  readonly version: number
+  readonly csrf: string
+  readonly idem: string
+  /** Null: nothing was typed yet. */
+  readonly typed: TypedOffer | null
+  /** Null: it is not shown yet, or cannot be. */
+  readonly proposal: Proposal | null
+  readonly words: Readonly<Record<string, OfferPaper>>
+  readonly refusal: string | null
+}
+
+const noAmendment: TypedAmendment = { label: '', amount: '', reason: '' }
+/** So many rows are empty at first, and after those that are filled. */
+const spare = 2
+
+const isoDay = (at: number | null): string =>
+  at === null ? '' : new Date(at).toISOString().slice(0, 'yyyy-mm-dd'.length)
+
+function rowsOf(typed: TypedOffer | null): TypedAmendment[] {
+  const filled = (typed?.amendments ?? []).filter((one) =>
+    [one.label, one.amount, one.reason].some((part) => part.trim() !== ''),
+  )
+  const empty = Math.max(0, Math.min(spare, offerLimits.amendments - filled.length))
+  return [...filled, ...Array.from({ length: empty }, () => noAmendment)]
+}
+
+function formOf(
+  offer: DeskOffer,
+  { estimate, room }: Offering,
+  { say }: Language,
+): DeskOfferPage['form'] {
+  const { review, typed, proposal } = offer
+  const { currency } = estimate
+  return {
+    postTo: deskPaths.offer(review.row.number),
+    hidden: {
+      csrf: offer.csrf,
+      idem: offer.idem,
+      version: String(offer.version),
+      seen: String(review.seen),
+      shown: proposal?.shown ?? '',
+    },
+    currency,
+    rows: rowsOf(typed),
+    deposit: typed?.deposit ?? '',
+    depositHint: say('desk.offer.deposit_help', {
+      percent: String(review.pile.rates.deposit_percent),
+      example: plainMoney({ minor: 250 * 10 ** decimalsOf(currency), currency }),
+    }),
+    validDays: typed?.validDays ?? String(review.pile.rates.valid_days),
+    promised: typed?.promised ?? isoDay(room.earliest),
+    overReason: typed?.overReason ?? '',
+    note: typed?.note ?? '',
+  }
+}
+
+export function deskOfferPage(
+  offer: DeskOffer,
+  { languages }: Knowledge,
+  language: Language,
+): DeskOfferPage {
+  const { review, offering, open, offers, changed, proposal, words } = offer
+  const { say } = language
+  const { number } = review.row
+  const canBe = open && offering !== null
+  return {
+    page: 'offer',
+    title: say('desk.offer.title', { number }),
+    card: agreeCard({ number, needBy: review.pile.needBy, offering, offers, changed }, language),
+    form: canBe ? formOf(offer, offering, language) : null,
+    closed: canBe ? null : say('failures.pile_not_accepted'),
+    refusal: offer.refusal,
+    preview: Object.entries(words).map(([lang, paper]) => ({
+      name: languages.get(lang)!.say('desk.own_name'),
+      lang,
+      paper,
+    })),
+    canSend: canBe && proposal !== null,
+    back: { label: say('desk.pile', { number }), href: deskPaths.pile(number) },
+  }
+}
