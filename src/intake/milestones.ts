@@ -3,7 +3,7 @@ import { newId } from '../base/ids.ts'
 import type { Db, Who } from '../store/schema.ts'
 import type { MilestoneStep } from '../store/schema-agreement.ts'
 
-/** When each step was reached, as far as the customer is told; null: not yet. */
+/** When each step was first reached, by what was marked and by its parcels; null: not yet. */
 export type Milestones = Readonly<Record<MilestoneStep, number | null>>
 
 export async function milestonesOf(db: Db, pileId: string): Promise<Milestones> {
@@ -14,8 +14,27 @@ export async function milestonesOf(db: Db, pileId: string): Promise<Milestones> 
     .where('undone_at', 'is', null)
     .orderBy('at')
     .execute()
-  const first = (step: MilestoneStep) => rows.find((row) => row.step === step)?.at ?? null
-  return { posted: first('posted'), arrived: first('arrived'), done: first('done') }
+  const parcels = await db
+    .selectFrom('parcel')
+    .select(['posted_at', 'arrived_at'])
+    .where('pile_id', '=', pileId)
+    .execute()
+  const first = (step: MilestoneStep, times: readonly (number | null)[] = []) => {
+    const noted = rows.filter((row) => row.step === step).map(({ at }) => at)
+    const told = [...noted, ...times].filter((at) => at !== null)
+    return told.length > 0 ? Math.min(...told) : null
+  }
+  return {
+    posted: first(
+      'posted',
+      parcels.map(({ posted_at }) => posted_at),
+    ),
+    arrived: first(
+      'arrived',
+      parcels.map(({ arrived_at }) => arrived_at),
+    ),
+    done: first('done'),
+  }
 }
 
 /** True once the box is on its way: from then on a pile is neither changed nor withdrawn by a form alone. */
@@ -29,8 +48,7 @@ export async function reach(
   step: MilestoneStep,
   { who, at }: { readonly who: Who; readonly at: number },
 ): Promise<void> {
-  const known = await milestonesOf(db, pileId)
-  if (known[step] !== null) return
+  if ((await milestonesOf(db, pileId))[step] !== null) return
   await db
     .insertInto('milestone')
     .values({ id: newId(), pile_id: pileId, step, who, at, undone_at: null, undone_by: null })
