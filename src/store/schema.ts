@@ -50,7 +50,8 @@ interface CounterTable {
   value: number
 }
 
-export type PileStatus = 'open' | 'confirmed' | 'decided' | 'withdrawn'
+export const pileStatuses = ['open', 'confirmed', 'decided', 'withdrawn'] as const
+export type PileStatus = (typeof pileStatuses)[number]
 
 interface PileTable {
   id: string

@@ -32,6 +32,9 @@ export const deskPaths = {
     const query = new URLSearchParams({ ...given }).toString()
     return `/desk/files/try${query && `?${query}`}`
   },
+  numbers: '/desk/numbers',
+  numbersOver: (from: string, to: string) => `/desk/numbers?from=${from}&to=${to}`,
+  export: (name: string) => `/desk/numbers/export/${name}.csv`,
   drafts: '/desk/files/drafts',
   draft: (id: string) => `/desk/files/drafts/${id}`,
   draftFile: (id: string, name: string) =>

@@ -15,6 +15,7 @@ const places: readonly Place[] = [
   { name: 'bench', href: deskPaths.bench, who: workshop },
   { name: 'people', href: deskPaths.people, who: owner },
   { name: 'files', href: deskPaths.files, who: owner },
+  { name: 'numbers', href: deskPaths.numbers, who: owner },
 ]
 
 export const placesFor = (role: Role): readonly Place[] =>

@@ -8,6 +8,7 @@ import { CalendarView } from './calendar.tsx'
 import { DoorView } from './door.tsx'
 import { DraftView, TryView } from './draft.tsx'
 import { FilesView, FileView } from './files.tsx'
+import { NumbersView } from './numbers.tsx'
 import { OfferDeskView } from './offer.tsx'
 import { PeopleView } from './people.tsx'
 import { PileView } from './pile.tsx'
@@ -48,6 +49,8 @@ function View({ page }: { page: DeskPage }) {
       return <TryView page={page} />
     case 'draft':
       return <DraftView page={page} />
+    case 'numbers':
+      return <NumbersView page={page} />
     case 'pile':
       return <PileView page={page} />
     case 'plan':
@@ -84,6 +87,7 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'file':
     case 'try':
     case 'draft':
+    case 'numbers':
     case 'pile':
     case 'plan':
     case 'arrange':

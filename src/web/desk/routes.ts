@@ -9,6 +9,7 @@ import { doorRoutes } from './door-routes.ts'
 import { draftRoutes } from './draft-routes.ts'
 import { fileRoutes } from './file-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
+import { numberRoutes } from './number-routes.ts'
 import { offerRoutes } from './offer-routes.ts'
 import { paperRoutes } from './paper-routes.ts'
 import { peopleRoutes } from './people-routes.ts'
@@ -43,6 +44,7 @@ export const deskRoutes =
       await desk.register(peopleRoutes(context))
       await desk.register(fileRoutes(context))
       await desk.register(draftRoutes(context))
+      await desk.register(numberRoutes(context))
       await desk.register(pileRoutes(context))
       await desk.register(spotsRoutes(context))
       await desk.register(teardownRoutes(context))
