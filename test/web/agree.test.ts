@@ -59,6 +59,7 @@ oneStore('from estimate to agreement', (store) => {
     expect(offer).toMatchObject({ accepted_at, accepted_name: 'Ana Ruiz', ended_at: null })
     expect(words(await body(key, '/offer/2'))).toBe(words(page))
 
+    expect(await body(key)).not.toContain('not a promise')
     const { body: agreed } = await marta.get('/desk/piles/1/agreement')
     expect(agreed).toContain('accepted by Ana Ruiz')
     const { body: calendar } = await marta.get('/desk/calendar')

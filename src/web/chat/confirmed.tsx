@@ -10,6 +10,8 @@ export function ConfirmedView({ page }: { page: ConfirmedPage }) {
   const { status } = page
   // Whoever has posted the box, or took the pile back, has nothing to pack.
   const packs = !status || status.stage === 'packing'
+  // Once a price is agreed, or the pile withdrawn, an estimate would only confuse; it stays on the paper.
+  const isSettled = status !== null && (status.money !== null || status.stage === 'withdrawn')
   return (
     <main id="main" class="sheet" tabIndex={-1} data-pile="confirmed">
       {status && <StatusTop status={status} />}
@@ -29,9 +31,7 @@ export function ConfirmedView({ page }: { page: ConfirmedPage }) {
       />
       <KeptHome page={page} />
       {packs && <BoxSection page={page} />}
-      {page.estimate && status?.stage !== 'withdrawn' && (
-        <EstimateSection estimate={page.estimate} />
-      )}
+      {page.estimate && !isSettled && <EstimateSection estimate={page.estimate} />}
       {status && <StatusFoot status={status} />}
       <section class="card keep" aria-labelledby="keep-title">
         <h2 id="keep-title">{say('confirmed.keep')}</h2>
