@@ -28,6 +28,7 @@ import { spokenIn } from './web/chat/frame.ts'
 import { chatRoutes } from './web/chat/routes.ts'
 import { troublePage } from './web/chat/trouble-page.ts'
 import { deskRoutes } from './web/desk/routes.ts'
+import { tagLinkRoutes } from './web/desk/tag-routes.ts'
 import { failureAnswer, handleFailures, type TroubleShown } from './web/errors.ts'
 import { healthRoutes } from './web/health.ts'
 import { limits } from './web/limits.ts'
@@ -116,6 +117,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   )
   await app.register(assetRoutes(parts.assets))
   await app.register(async (scope) => chatRoutes(scope, context))
+  tagLinkRoutes(app)
   await app.register(deskRoutes({ ...parts, https }), { prefix: '/desk' })
   app.get(
     '/api/docs',

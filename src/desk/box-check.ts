@@ -11,6 +11,7 @@ import type { Db } from '../store/schema.ts'
 import type { BoxResult } from '../store/schema-custody.ts'
 import { reasonLimits } from './decisions.ts'
 import { type Ledger, onLedger } from './ledger.ts'
+import { queueMail } from './mail/queue-mail.ts'
 import { type At, bearLocked, moveLocked } from './moving.ts'
 import { readFound } from './parcels.ts'
 import { projectKnown, setFactsLocked } from './set-facts.ts'
@@ -232,6 +233,25 @@ async function takeExtra(ledger: Ledger, check: BoxCheck, extra: ExtraThing): Pr
   })
 }
 
+/** A mail to the customer with what came and what did not, in the same transaction. */
+async function tellCustomer(ledger: Ledger, knowledge: Knowledge, check: BoxCheck): Promise<void> {
+  const { garments, extra, idem } = check
+  if (garments.length === 0 && !extra) return
+  const count = (result: BoxResult) => garments.filter((one) => one.result === result).length
+  await queueMail(ledger.db, knowledge, {
+    pile: ledger.row,
+    template: 'box_check',
+    gaps: {
+      matched: count('matched'),
+      different: count('different'),
+      missing: count('missing'),
+      extra: extra ? 1 : 0,
+    },
+    once: `box check ${idem}`,
+    at: ledger.clock(),
+  })
+}
+
 /**
  * Keeps what the box check found, all or nothing: results, facts as they truly are, and where everything is now. The
  * same sent twice is one. Throws what moves, facts and conditions throw; `nothing_ticked` where nothing is told.
@@ -267,4 +287,5 @@ export const saveBoxCheck = (
       })
     }
     await projectKnown(ledger.db, at.knowledge, ledger.row)
+    await tellCustomer(ledger, at.knowledge, check)
   })

@@ -206,6 +206,41 @@ export const arriveUnannounced = (
     await arriveLocked(ledger, subject, { ...arriving, seen: seq, idem })
   })
 
+/** A parcel home is packed; what goes with it is moved by itself. The same sent twice is one. */
+export const packHome = (
+  at: At,
+  pileId: string,
+  { carrier, tracking, insured, who, idem }: Announcing,
+  place: string,
+): Promise<void> =>
+  onLedger(at, pileId, who, async (ledger) => {
+    if (ledger.entries.some((one) => one.idem === idem)) return
+    const entry = await bearLocked(ledger, {
+      kind: 'outgoing',
+      move: 'pack',
+      place,
+      note: '',
+      photo: null,
+      via: null,
+      idem,
+      who,
+    })
+    await ledger.db
+      .insertInto('parcel')
+      .values({
+        pile_id: pileId,
+        subject: entry.subject,
+        carrier: line(carrier),
+        tracking: line(tracking),
+        insured,
+        posted_at: null,
+        expected_at: null,
+        arrived_at: null,
+        condition: '',
+      })
+      .execute()
+  })
+
 export interface OverdueParcel {
   readonly pile: number
   readonly customer: string | null

@@ -4,7 +4,12 @@ import { follow } from '../custody/follow.ts'
 import { type LeftoverChoice, leftoverChoices } from '../custody/guards.ts'
 import type { State } from '../custody/states.ts'
 import { cleanText } from '../flow/text.ts'
-import type { Db } from '../store/schema.ts'
+import { pinnedFlow } from '../intake/flow-versions.ts'
+import type { Knowledge } from '../intake/knowledge.ts'
+import { derivePile } from '../intake/pile.ts'
+import { chosen } from '../intake/replies.ts'
+import { entriesOf } from '../intake/rows.ts'
+import type { Db, PileRow } from '../store/schema.ts'
 import { onLedger } from './ledger.ts'
 import type { At } from './moving.ts'
 
@@ -28,6 +33,17 @@ export async function signOffOf(db: Db, pileId: string): Promise<SignOff | null>
   return row
     ? { leftovers: row.leftovers as LeftoverChoice, note: row.note, who: row.name, at: row.at }
     : null
+}
+
+/** What the customer told the intake about what is left over; null: nothing. */
+export async function leftoversTold(
+  db: Db,
+  knowledge: Knowledge,
+  row: PileRow,
+): Promise<string | null> {
+  const flow = await pinnedFlow(db, row.flow_hash, knowledge)
+  const { replies } = derivePile(knowledge, flow, row, await entriesOf(db, row.id))
+  return chosen(replies, 'leftovers') ?? null
 }
 
 /**

@@ -1,3 +1,4 @@
+import { sql } from 'kysely'
 import type { Kind, State } from '../custody/states.ts'
 import { readSubjectKey } from '../custody/subject.ts'
 import type { Db } from '../store/schema.ts'
@@ -80,6 +81,29 @@ export async function shouldBeHere(db: Db): Promise<Located[]> {
   return rows.map(asLocated)
 }
 
+/** Everything in the house in one state, the longest there first. */
+export async function hereInState(db: Db, state: State): Promise<Located[]> {
+  const rows = await located(db)
+    .where('custody.whereabouts', '=', 'here')
+    .where('custody.state', '=', state)
+    .orderBy('custody.since')
+    .limit(mostLocated)
+    .execute()
+  return rows.map((row) => ({ ...asLocated(row), customer: null }))
+}
+
+/** Everything of one pile, in the order of its keys. */
+export async function locatedOf(db: Db, pileId: string): Promise<Located[]> {
+  const rows = await located(db).where('custody.pile_id', '=', pileId).execute()
+  const order = (subject: string) => {
+    const { kind, of, n } = readSubjectKey(subject)!
+    return kind === 'leftover' ? of * 1000 + n : n
+  }
+  return rows
+    .map((row) => ({ ...asLocated(row), customer: null }))
+    .sort((a, b) => order(a.subject) - order(b.subject))
+}
+
 /** So many answers are shown to one search. */
 export const mostLocated = 60
 
@@ -98,11 +122,11 @@ export async function whereIs(
   const part = within(text)
   const code = `${text.toUpperCase().replaceAll(/[\\%_]/g, '\\$&')}%`
   const rows = await located(db)
-    .where(({ eb, or, fn }) => {
-      const like = (column: 'garment.name' | 'custody.place' | 'standing.contact_name') =>
-        eb(fn<string>('lower', [column]), 'like', part)
+    .where(({ or }) => {
+      const like = (column: string) =>
+        sql<boolean>`lower(${sql.ref(column)}) like ${part} escape '\\'`
       return or([
-        eb('custody.code', 'like', code),
+        sql<boolean>`custody.code like ${code} escape '\\'`,
         like('garment.name'),
         like('custody.place'),
         ...(customers ? [like('standing.contact_name')] : []),

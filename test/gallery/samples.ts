@@ -328,6 +328,7 @@ const packed = (
 const confirmed = (print: boolean): ChatPage => ({
   page: 'confirmed',
   status: null,
+  posting: null,
   pile: 'K7',
   confirmedOn: '4 March 2031',
   packed: [

@@ -40,11 +40,11 @@ export const unfold = (page: Page): Promise<void> =>
 export const sideways = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
 
-/** What can be pressed and is lower or narrower than 44 px. An option's whole label is its target. */
+/** What can be pressed and is lower or narrower than 44 px. The whole label of an option or a choice is its target. */
 export const smallTargets = (page: Page): Promise<string[]> =>
   page.evaluate(() => {
     const pressed =
-      'a, button, summary, textarea, .option label, input:not([type=hidden]):not(.option input)'
+      'a, button, summary, textarea, .option label, .choice, input:not([type=hidden]):not(.option input, .choice input)'
     return [...document.querySelectorAll<HTMLElement>(pressed)]
       .filter((each) => !each.matches('.skip, .unseen') && each.checkVisibility())
       .map((each) => ({ each, box: each.getBoundingClientRect() }))

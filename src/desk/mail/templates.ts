@@ -10,6 +10,8 @@ export const mailTemplates = {
   message: { reminder: false, opens: '/messages' },
   /** An offer is there to be read. Gaps: until. */
   offer: { reminder: false, opens: '' },
+  /** A box came and was checked. Gaps: matched, different, missing, extra. */
+  box_check: { reminder: false, opens: '' },
   /** An intake was left alone. Gaps: count. */
   remind_open: { reminder: true, opens: '' },
   /** A question of the shop was not answered. Gaps: who, about. */

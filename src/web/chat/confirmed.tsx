@@ -1,5 +1,6 @@
 import { EstimateSection } from './estimate.tsx'
 import { Cautions, GradeMark, Picture, useSay } from './pieces.tsx'
+import { PostingSection } from './posting-form.tsx'
 import { QuiltSection } from './quilt.tsx'
 import { StatusFoot, StatusTop } from './status.tsx'
 import type { ConfirmedPage, Packed } from './view.ts'
@@ -31,6 +32,7 @@ export function ConfirmedView({ page }: { page: ConfirmedPage }) {
       />
       <KeptHome page={page} />
       {packs && <BoxSection page={page} />}
+      {page.posting && <PostingSection posting={page.posting} />}
       {page.estimate && !isSettled && <EstimateSection estimate={page.estimate} />}
       {status && <StatusFoot status={status} />}
       <section class="card keep" aria-labelledby="keep-title">

@@ -10,6 +10,8 @@ export const paths = {
   review: (key: string) => `/i/${key}/review`,
   confirm: (key: string) => `/i/${key}/confirm`,
   keep: (key: string) => `/i/${key}/keep`,
+  /** To say that a parcel was posted. */
+  posted: (key: string) => `/i/${key}/posted`,
   paper: (key: string) => `/i/${key}/paper`,
   /** A paper as a PDF. */
   pdf: (key: string, name: 'packing' | 'tags') => `/i/${key}/papers/${name}.pdf`,

@@ -21,6 +21,7 @@ import type {
   ConfirmedPage,
   GatherPage,
   Photo,
+  Posting,
   QuestionPage,
   ReviewPage,
   Said,
@@ -212,11 +213,12 @@ export interface ShownOfConfirmed {
   readonly quilts: ShownQuilts | null
   /** Null on paper. */
   readonly status: StatusShown | null
+  readonly posting: Posting | null
 }
 
 export function confirmedPage(
   paper: ConfirmedPaper,
-  { photoOf, quilts, status }: ShownOfConfirmed,
+  { photoOf, quilts, status, posting }: ShownOfConfirmed,
   {
     key,
     language,
@@ -243,6 +245,7 @@ export function confirmedPage(
     address: paper.address,
     estimate: paper.estimate,
     quilts,
+    posting,
     keepLink,
     papers: print
       ? []

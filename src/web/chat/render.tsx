@@ -11,6 +11,7 @@ import { ReviewView } from './review.tsx'
 import { SaveView } from './save.tsx'
 import { Shell } from './shell.tsx'
 import { StartView } from './start.tsx'
+import { TagView } from './tag-page.tsx'
 import { TroubleView } from './trouble.tsx'
 import type { ChatPage, Frame } from './view.ts'
 
@@ -52,6 +53,8 @@ function View({ page, frame }: { page: ChatPage; frame: Frame }) {
       return <StartView page={page} frame={frame} />
     case 'save':
       return <SaveView page={page} />
+    case 'tag':
+      return <TagView page={page} />
     case 'trouble':
       return <TroubleView page={page} />
   }
@@ -73,6 +76,8 @@ function titleOf(page: ChatPage, say: Say): string {
       return page.title
     case 'leave':
       return say(`leave.${page.kind}.title`)
+    case 'tag':
+      return say('custody.tag.title', { shop: page.shop })
     case 'trouble':
       return say(`trouble.${page.trouble}`)
     default:

@@ -18,6 +18,7 @@ import {
 } from './opened.ts'
 import { paperRoutes } from './paper-routes.ts'
 import { paths } from './paths.ts'
+import { postingRoutes } from './posting.ts'
 import { gatherPage, questionPage, readerOf, reviewPage } from './present-pages.ts'
 import { findAsking } from './present-question.ts'
 import { quiltRoutes } from './quilt-routes.ts'
@@ -49,6 +50,8 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
       )
     },
   )
+
+  postingRoutes(app, context)
 
   app.get<{ Params: z.infer<typeof keyParams> }>(
     '/i/:key',

@@ -6,6 +6,7 @@ import type { ChatContext } from './context.ts'
 import { outside } from './frame.ts'
 import { becoming, type Opened, plannedFor, show, withDrafts } from './opened.ts'
 import { paths } from './paths.ts'
+import { postingOf } from './posting.ts'
 import { photosOf } from './present-garment.ts'
 import {
   type Becoming,
@@ -62,7 +63,8 @@ export async function showConfirmed(
         currency: context.knowledge.shop.currency,
         needBy: open.pile.needBy,
       })
-  const page = confirmedPage(paper, { photoOf, quilts, status }, shown)
+  const posting = print ? null : await postingOf(context, open.row, key, language)
+  const page = confirmedPage(paper, { photoOf, quilts, status, posting }, shown)
   return show(context, reply, page, { language, key })
 }
 

@@ -195,6 +195,13 @@ export interface Packed {
   readonly photo: Photo | null
 }
 
+export interface Posting {
+  readonly postTo: string
+  readonly idem: string
+  /** "Post AB 12: on its way". */
+  readonly told: readonly string[]
+}
+
 export interface ConfirmedPage {
   readonly page: 'confirmed'
   /** Null on paper. */
@@ -218,6 +225,8 @@ export interface ConfirmedPage {
   readonly estimate: EstimatePaper | null
   /** As they stood on confirming; null: none was drawn. */
   readonly quilts: ShownQuilts | null
+  /** To say that it was posted, and what was said so far; null on paper. */
+  readonly posting: Posting | null
   /** What happens next, in order. */
   readonly ahead: readonly string[]
   readonly keepLink: string
@@ -257,6 +266,15 @@ export interface TroublePage {
   readonly ways: readonly Link[]
 }
 
+/** What a stranger sees who scans a garment's tag: whose it is, and nothing of the garment. */
+export interface TagPage {
+  readonly page: 'tag'
+  readonly shop: string
+  readonly email: string
+  readonly phone: string
+  readonly address: readonly string[]
+}
+
 export type ChatPage =
   | QuestionPage
   | GatherPage
@@ -267,4 +285,5 @@ export type ChatPage =
   | LeavePage
   | StartPage
   | SavePage
+  | TagPage
   | TroublePage

@@ -6,6 +6,7 @@ import { wantsPage } from '../errors.ts'
 import type { DeskContext } from './context.ts'
 import { formCookie, sessionCookie, setForm } from './cookies.ts'
 import { deskPaths } from './paths.ts'
+import { readFiles } from './sent-files.ts'
 import { textForm } from './text-form.ts'
 
 const onlyReads = ({ method }: FastifyRequest): boolean => method === 'GET' || method === 'HEAD'
@@ -48,8 +49,9 @@ export function guardDesk(app: FastifyInstance, context: DeskContext): void {
   })
   app.addHook('preValidation', async (request) => {
     if (onlyReads(request)) return
-    if (request.routeOptions.config.textFiles && request.isMultipart()) {
-      request.body = await textForm(request)
+    if (request.isMultipart()) {
+      if (request.routeOptions.config.textFiles) request.body = await textForm(request)
+      else await readFiles(request)
     }
     if (!sameSecret(sentWith(request), signedIn(request).csrf)) throw new Failure('form_expired')
   })

@@ -3,6 +3,7 @@ import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import type { FailureCode } from '../../base/failures.ts'
 import { decideGarment, decidePile, garmentVerdicts, pileVerdicts } from '../../desk/decisions.ts'
+import { openCustody } from '../../desk/ledger.ts'
 import { settleNote } from '../../desk/notes.ts'
 import { planReviewed } from '../../desk/planned.ts'
 import { pileAtDesk, review } from '../../desk/review.ts'
@@ -135,6 +136,7 @@ export const pileRoutes =
         const row = await pileAtDesk(store.db, request.params.pile)
         const who = signedIn(request).account.id
         await decidePile(store, clock, row.id, { ...request.body, who })
+        if (request.body.verdict === 'accept') await openCustody({ store, clock }, row.id, who)
         return reply.redirect(deskPaths.pile(row.number), 303)
       },
     )

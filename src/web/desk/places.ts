@@ -1,5 +1,6 @@
 import type { Role } from '../../store/schema.ts'
 import { owner, staff, type Who, workshop } from '../who.ts'
+import { custodyPaths } from './custody-paths.ts'
 import { deskPaths } from './paths.ts'
 
 interface Place {
@@ -13,6 +14,7 @@ interface Place {
 const places: readonly Place[] = [
   { name: 'queue', href: deskPaths.queue, who: staff },
   { name: 'bench', href: deskPaths.bench, who: workshop },
+  { name: 'custody', href: custodyPaths.home, who: workshop },
   { name: 'people', href: deskPaths.people, who: owner },
   { name: 'files', href: deskPaths.files, who: owner },
   { name: 'numbers', href: deskPaths.numbers, who: owner },

@@ -4,7 +4,12 @@ import { Speaking } from '../chat/pieces.tsx'
 import { AgreementView } from './agreement.tsx'
 import { ArrangeView } from './arrange.tsx'
 import { BenchView } from './bench.tsx'
+import { BoxChangedView, BoxCheckView } from './box-check.tsx'
 import { CalendarView } from './calendar.tsx'
+import { CountView } from './count.tsx'
+import { CustodyHomeView, CustodyMapView } from './custody-home.tsx'
+import { CustodyPileView } from './custody-pile.tsx'
+import { SubjectView } from './custody-subject.tsx'
 import { DoorView } from './door.tsx'
 import { DraftView, TryView } from './draft.tsx'
 import { FilesView, FileView } from './files.tsx'
@@ -73,6 +78,20 @@ function View({ page }: { page: DeskPage }) {
     case 'welcome':
     case 'password':
       return <DoorView page={page} />
+    case 'custody-home':
+      return <CustodyHomeView page={page} />
+    case 'custody-map':
+      return <CustodyMapView page={page} />
+    case 'custody-pile':
+      return <CustodyPileView page={page} />
+    case 'custody':
+      return <SubjectView page={page} />
+    case 'box-check':
+      return <BoxCheckView page={page} />
+    case 'box-changed':
+      return <BoxChangedView page={page} />
+    case 'count':
+      return <CountView page={page} />
     case 'trouble':
       return <TroubleView page={page} />
   }
@@ -97,6 +116,13 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'calendar':
     case 'teardown':
     case 'spots':
+    case 'custody-home':
+    case 'custody-map':
+    case 'custody-pile':
+    case 'custody':
+    case 'box-check':
+    case 'box-changed':
+    case 'count':
       return page.title
     case 'sign-in':
       return say('desk.sign_in.title')

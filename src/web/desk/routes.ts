@@ -3,8 +3,11 @@ import { handleFailures } from '../errors.ts'
 import { agreementRoutes } from './agreement-routes.ts'
 import { arrangeRoutes } from './arrange-routes.ts'
 import { benchRoutes } from './bench-routes.ts'
+import { boxCheckRoutes } from './box-check-routes.ts'
 import { calendarRoutes } from './calendar-routes.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
+import { countRoutes } from './count-routes.ts'
+import { custodyRoutes } from './custody-routes.ts'
 import { doorRoutes } from './door-routes.ts'
 import { draftRoutes } from './draft-routes.ts'
 import { fileRoutes } from './file-routes.ts'
@@ -12,11 +15,13 @@ import { guardDesk, guardForms } from './guard.ts'
 import { numberRoutes } from './number-routes.ts'
 import { offerRoutes } from './offer-routes.ts'
 import { paperRoutes } from './paper-routes.ts'
+import { parcelRoutes } from './parcel-routes.ts'
 import { peopleRoutes } from './people-routes.ts'
 import { pileRoutes } from './pile-routes.ts'
 import { planRoutes } from './plan-routes.ts'
 import { queueRoutes } from './queue-routes.ts'
 import { spotsRoutes } from './spots-routes.ts'
+import { tagRoutes } from './tag-routes.ts'
 import { teardownRoutes } from './teardown-routes.ts'
 import { troubleHtml } from './trouble-page.ts'
 import { whatIfRoutes } from './what-if-routes.ts'
@@ -29,6 +34,7 @@ export const deskRoutes =
   (context: DeskContext): FastifyPluginAsync =>
   async (app) => {
     app.decorateRequest('atDesk', null)
+    app.decorateRequest('deskFiles', null)
     handleFailures(app, {
       language: (request) => deskLanguage(request, context),
       page: (request, failure, language) => troubleHtml(context, request, failure, language),
@@ -36,6 +42,7 @@ export const deskRoutes =
     await app.register(async (door) => {
       guardForms(door)
       await door.register(doorRoutes(context))
+      await door.register(tagRoutes(context))
     })
     await app.register(async (desk) => {
       guardDesk(desk, context)
@@ -46,6 +53,10 @@ export const deskRoutes =
       await desk.register(draftRoutes(context))
       await desk.register(numberRoutes(context))
       await desk.register(pileRoutes(context))
+      await desk.register(custodyRoutes(context))
+      await desk.register(parcelRoutes(context))
+      await desk.register(boxCheckRoutes(context))
+      await desk.register(countRoutes(context))
       await desk.register(spotsRoutes(context))
       await desk.register(teardownRoutes(context))
       await desk.register(paperRoutes(context))

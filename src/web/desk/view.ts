@@ -6,6 +6,7 @@ import type { MarkedPhoto } from '../chat/view-question.ts'
 import type { AgreeCard, AgreementPage, CalendarPage, DeskOfferPage } from './view-agree.ts'
 import type { ArrangePage } from './view-arrange.ts'
 import type { BenchPage } from './view-bench.ts'
+import type { CustodyPage } from './view-custody.ts'
 import type { OwnerPage } from './view-owner.ts'
 import type { PlanPage } from './view-plan.ts'
 import type { QueueEntry, QueuePage } from './view-queue.ts'
@@ -268,5 +269,6 @@ export type DeskPage =
   | CalendarPage
   | TeardownPage
   | SpotsPage
+  | CustodyPage
   | DoorPage
   | TroublePage
