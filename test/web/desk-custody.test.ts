@@ -122,7 +122,7 @@ eachStore('where things are, at the desk', (store) => {
       X1: 'set-apart',
     })
     const changed = await page(bo, '/desk/piles/1/box-check/changed')
-    expect(changed).toMatch(/good to send →|we prepare it →/)
+    expect(changed).toMatch(/(good to send|we prepare it) before, /)
     expect(changed).toContain(`${subjectCode(1, 'X1')}: a red scarf`)
     expect(changed).toContain('is missing')
     const [garment] = await store()

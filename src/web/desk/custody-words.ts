@@ -42,8 +42,8 @@ export const locatedLine = (one: Located, language: Language): LocatedLine => ({
   moved: byWords(one.by, one.since, language),
 })
 
-/** What an entry did: "Checked, hold it: received → checked and held · shelf 2". */
+/** What an entry did: "Checked, hold it: checked and held · shelf 2". */
 export function entryWords({ move, to, place }: KeptEntry, language: Language): string {
   const name = language.say(`custody.moves.${move}`)
-  return to === null ? name : `${name} → ${atWords(to, place, language)}`
+  return to === null ? name : `${name}: ${atWords(to, place, language)}`
 }
