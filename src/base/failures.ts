@@ -111,6 +111,7 @@ export const failures = {
   label_unread: { status: 500 },
   picture_failed: { status: 500 },
   paper_failed: { status: 503 },
+  paper_waiting: { status: 409 },
   picture_waiting: { status: 503 },
 
   // starting up

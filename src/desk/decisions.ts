@@ -68,6 +68,15 @@ export const standing = (
   item: number | null,
 ): Decision | undefined => decisions.findLast((one) => one.item === item)
 
+/** Whether the workshop has taken a pile. */
+export async function isAccepted(
+  db: Db,
+  { id, status }: Pick<PileRow, 'id' | 'status'>,
+): Promise<boolean> {
+  if (status !== 'decided') return false
+  return standing(await decisionsOf(db, id), null)?.verdict === 'accept'
+}
+
 /** Throws `reason_missing` {shortest} or `answer_too_long` {longest}. */
 function readReason(verdict: Decision['verdict'], raw: string): string {
   const reason = cleanText(raw)

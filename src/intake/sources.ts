@@ -2,6 +2,7 @@ import { Failure } from '../base/failures.ts'
 import { type Figure, ownPrice, ownTerm } from '../base/figure.ts'
 import { readTable } from '../flow/read.ts'
 import type { Table } from '../flow/table-grammar.ts'
+import { careFigures } from '../garment/finished-care.ts'
 import { sizeFigures } from '../garment/garment-sizes.ts'
 import { panelFigures } from '../garment/panel-losses.ts'
 import { holeFigures } from '../garment/panel-spots.ts'
@@ -70,6 +71,7 @@ const inCode: readonly Figure[] = [
   ...shareFigures,
   ...spellingFigures,
   ...pressFigures,
+  ...careFigures,
   ...sizeFigures,
   ...panelFigures,
   ...holeFigures,

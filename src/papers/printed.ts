@@ -58,6 +58,8 @@ export type Block =
       readonly widths: readonly number[]
       /** Columns whose words stand at their right. */
       readonly right?: readonly number[]
+      /** Its empty cells are written in by hand. */
+      readonly toFill?: boolean
       /** Rows in bold letters. */
       readonly strong?: readonly number[]
       readonly rows: readonly (readonly string[])[]
@@ -78,6 +80,8 @@ export type Block =
       readonly high: number
       /** Side of a QR code without its quiet zone, mm; more where its squares would become too small. */
       readonly codeSide?: number
+      /** With a smaller large word, and one line for what comes first below it. */
+      readonly small?: boolean
       readonly cards: readonly Card[]
     }
   /** Empty lines to write on, side by side. */

@@ -1,5 +1,6 @@
 import type { Extent } from '../quilt/layout.ts'
 import type { QuiltPiece } from '../quilt/place/grid.ts'
+import { isTurned } from './piece-places.ts'
 import type { BoughtFor, DrawnCloth, DrawnPiece, QuiltToDraw, Round } from './quilt-picture.ts'
 
 /** The colours bought cloth is drawn in until it is chosen, `#rrggbb`. */
@@ -45,12 +46,6 @@ function graphicPlace(
   const places = [...graphicPlaces(quilts, garment)].sort((a, b) => a.side - b.side)
   const wide = graphicIn === null ? undefined : places.find(({ side }) => side >= graphicIn)
   return (wide ?? places.find(({ side }) => side === places.at(-1)!.side))?.at ?? null
-}
-
-/** Cut standing and lying across, or the other way round. */
-function isTurned({ cut, parts }: QuiltPiece): boolean {
-  const { w, h } = parts[0]!
-  return parts.length === 1 && (cut.w - cut.h) * (w - h) < 0
 }
 
 const boughtCloth = (bought: BoughtFor, colour: string): DrawnCloth => ({

@@ -60,6 +60,7 @@ function fieldStrips(pen: Pen, names: readonly string[], width: number): Strip[]
     {
       high,
       before: 6,
+      keep: true,
       draw: (x, y) => {
         for (const [n, name] of names.entries()) {
           const left = x + n * (w + gap)

@@ -17,16 +17,16 @@ interface Box {
 }
 
 /** The large word as large as its room lets it be. */
-function bigStyle(pen: Pen, words: string, width: number): Style {
-  const sizes = [26, 22, 18, 15]
+function bigStyle(pen: Pen, words: string, width: number, small: boolean): Style {
+  const sizes = small ? [16, 13, 11] : [26, 22, 18, 15]
   const fits = sizes.find(
     (size) => linesOf(words, { face: 'bold', size }, width, pen.measure).length <= 1,
   )
   return { face: 'bold', size: fits ?? sizes.at(-1)! }
 }
 
-function wordsOf(pen: Pen, { big, lines }: Card, { x, y, w, h }: Box): void {
-  const large = bigStyle(pen, big, w)
+function wordsOf(pen: Pen, { big, lines }: Card, { x, y, w, h }: Box, small: boolean): void {
+  const large = bigStyle(pen, big, w, small)
   let at = y
   for (const line of firstLines(big, large, w, { most: 1, measure: pen.measure })) {
     pen.line(line, x, at + baseOf(large), large)
@@ -36,7 +36,7 @@ function wordsOf(pen: Pen, { big, lines }: Card, { x, y, w, h }: Box): void {
     const style = n === 0 ? styles.strong : styles.small
     const room = Math.floor((y + h - at) / lineHigh(style))
     if (room < 1) return
-    const most = Math.min(room, n === 0 ? 2 : 4)
+    const most = Math.min(room, n > 0 ? 4 : small ? 1 : 2)
     for (const line of firstLines(words, style, w, { most, measure: pen.measure })) {
       pen.line(line, x, at + baseOf(style), style)
       at += lineHigh(style)
@@ -51,7 +51,12 @@ const coded = (pen: Pen, code: QrCode, side: number, { x, y, h }: Box): number =
   return whole
 }
 
-function drawCard(pen: Pen, card: Card, cell: Box, codeSide: number): void {
+function drawCard(
+  pen: Pen,
+  card: Card,
+  cell: Box,
+  { codeSide, small }: { codeSide: number; small: boolean },
+): void {
   const element: Element = { tag: 'P' }
   let [left, right] = [cell.x + pad, cell.x + cell.w - pad]
   const inner = { y: cell.y + pad, h: cell.h - 2 * pad }
@@ -71,13 +76,13 @@ function drawCard(pen: Pen, card: Card, cell: Box, codeSide: number): void {
     pen.aside(() => pen.drawing(drawing, right, inner.y, scale))
     right -= pad
   }
-  pen.marked([element], () => wordsOf(pen, card, { x: left, w: right - left, ...inner }))
+  pen.marked([element], () => wordsOf(pen, card, { x: left, w: right - left, ...inner }, small))
 }
 
 /** Fields side by side with lines to cut along. */
 export function cardStrips(
   pen: Pen,
-  { columns, high, codeSide = 15, cards }: Cards,
+  { columns, high, codeSide = 15, small = false, cards }: Cards,
   width: number,
 ): Strip[] {
   const [w, h] = [width / columns, mm(high)]
@@ -95,7 +100,7 @@ export function cardStrips(
         for (let n = 0; n <= row.length; n += 1) pen.rule(x + n * w, y, x + n * w, y + h, dash)
       })
       for (const [n, card] of row.entries()) {
-        drawCard(pen, card, { x: x + n * w, y, w, h }, codeSide)
+        drawCard(pen, card, { x: x + n * w, y, w, h }, { codeSide, small })
       }
     },
   }))

@@ -24,10 +24,10 @@ const pad = 2.5
 function band(
   pen: Pen,
   cells: readonly Cell[],
-  { from, count, width }: { from: number; count: number; width: number },
+  { from, count, width, least = 0 }: { from: number; count: number; width: number; least?: number },
 ): Strip {
   const shown = cells.map((cell) => ({ ...cell, lines: cell.lines.slice(from, from + count) }))
-  const high = Math.max(0, ...shown.map(({ lines, style }) => lines.length * lineHigh(style)))
+  const high = Math.max(least, ...shown.map(({ lines, style }) => lines.length * lineHigh(style)))
   return {
     high: high + 2 * pad,
     draw: (x, y) => {
@@ -48,18 +48,21 @@ function band(
   }
 }
 
-function rowStrips(pen: Pen, cells: readonly Cell[], width: number): Strip[] {
+function rowStrips(pen: Pen, cells: readonly Cell[], width: number, least = 0): Strip[] {
   const most = Math.max(1, ...cells.map(({ lines }) => lines.length))
   if (most * lineHigh(styles.text) <= keptWhole)
-    return [band(pen, cells, { from: 0, count: most, width })]
+    return [band(pen, cells, { from: 0, count: most, width, least })]
   return Array.from({ length: most }, (_, n) => band(pen, cells, { from: n, count: 1, width }))
 }
 
 const gap = 8
 
+/** Room for a word by hand, points. */
+const handHigh = 17
+
 export function tableStrips(
   pen: Pen,
-  { head, widths, right = [], strong = [], rows }: Table,
+  { head, widths, right = [], strong = [], toFill = false, rows }: Table,
   width: number,
 ): Strip[] {
   const table: Element = { tag: 'Table' }
@@ -85,7 +88,7 @@ export function tableStrips(
   const again = titled ? rowStrips(pen, told, width)[0]! : undefined
   const styleOf = (n: number): Style => (strong.includes(n) ? styles.strong : styles.text)
   const body = rows.flatMap((row, n) =>
-    rowStrips(pen, cellsOf(row, 'TD', styleOf(n)), width).map((strip) => ({
+    rowStrips(pen, cellsOf(row, 'TD', styleOf(n)), width, toFill ? handHigh : 0).map((strip) => ({
       ...strip,
       ...(again && { again }),
     })),

@@ -13,14 +13,16 @@ export const paths = {
   /** To say that a parcel was posted. */
   posted: (key: string) => `/i/${key}/posted`,
   paper: (key: string) => `/i/${key}/paper`,
+  /** The finished quilt with whose cloth is where, as a page. */
+  keepsake: (key: string) => `/i/${key}/papers/keepsake`,
   /** A paper as a PDF. */
-  pdf: (key: string, name: 'packing' | 'tags') => `/i/${key}/papers/${name}.pdf`,
   offer: (key: string, version: number) => `/i/${key}/offer/${version}`,
   acceptOffer: (key: string, version: number) => `/i/${key}/offer/${version}/accept`,
   receipt: (key: string, number: number) => `/i/${key}/receipts/${number}`,
   /** To take a confirmed pile back: to change it, or for good. */
   change: (key: string) => `/i/${key}/change`,
   withdraw: (key: string) => `/i/${key}/withdraw`,
+  pdf: (key: string, name: 'packing' | 'tags' | 'keepsake') => `/i/${key}/papers/${name}.pdf`,
   language: (key: string, code: string) => `/i/${key}/language/${code}`,
   photo: (key: string, id: string, size: 'view' | 'thumb' | 'cloth') =>
     `/i/${key}/photos/${id}/${size}`,

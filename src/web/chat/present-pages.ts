@@ -223,11 +223,14 @@ export function confirmedPage(
     key,
     language,
     print,
+    accepted,
     keepLink,
   }: {
     key: string
     language: Language
     print: boolean
+    /** The workshop has taken the pile. */
+    accepted: boolean
     keepLink: string
   },
 ): ConfirmedPage {
@@ -253,6 +256,9 @@ export function confirmedPage(
           { label: say('papers.print'), href: paths.paper(key) },
           { label: say('printed.links.packing'), href: paths.pdf(key, 'packing') },
           { label: say('printed.links.tags'), href: paths.pdf(key, 'tags') },
+          ...(accepted
+            ? [{ label: say('printed.links.keepsake'), href: paths.keepsake(key) }]
+            : []),
         ],
     print,
   }

@@ -1,5 +1,6 @@
 import { renderToString } from 'preact-render-to-string'
 import type { Say } from '../../words/words.ts'
+import { PrintedView } from '../printed.tsx'
 import { ConfirmedView, confirmedTitle } from './confirmed.tsx'
 import { GatherView } from './gather.tsx'
 import { LeaveView } from './leave.tsx'
@@ -49,6 +50,8 @@ function View({ page, frame }: { page: ChatPage; frame: Frame }) {
       return <ReceiptView page={page} />
     case 'leave':
       return <LeaveView page={page} />
+    case 'printed':
+      return <PrintedView page={page} />
     case 'start':
       return <StartView page={page} frame={frame} />
     case 'save':
@@ -78,6 +81,8 @@ function titleOf(page: ChatPage, say: Say): string {
       return say(`leave.${page.kind}.title`)
     case 'tag':
       return say('custody.tag.title', { shop: page.shop })
+    case 'printed':
+      return page.title
     case 'trouble':
       return say(`trouble.${page.trouble}`)
     default:

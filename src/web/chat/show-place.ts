@@ -1,5 +1,6 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import { Failure } from '../../base/failures.ts'
+import { isAccepted } from '../../desk/decisions.ts'
 import { questionsOf } from '../../flow/kept.ts'
 import { frozen } from '../../intake/agreement.ts'
 import type { ChatContext } from './context.ts'
@@ -54,7 +55,6 @@ export async function showConfirmed(
     return (garment && photosOf(garment, reader)[0]) ?? null
   }
   const quilts = quiltsAgreed(paper.quilts ?? null, open.pile, reader)
-  const shown = { key, language, print, keepLink }
   const status = print
     ? null
     : statusOf(await standingOf(context.store.db, open.row, context.clock()), {
@@ -64,6 +64,8 @@ export async function showConfirmed(
         needBy: open.pile.needBy,
       })
   const posting = print ? null : await postingOf(context, open.row, key, language)
+  const accepted = await isAccepted(context.store.db, open.row)
+  const shown = { key, language, print, accepted, keepLink }
   const page = confirmedPage(paper, { photoOf, quilts, status, posting }, shown)
   return show(context, reply, page, { language, key })
 }

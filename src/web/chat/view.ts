@@ -1,4 +1,5 @@
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
+import type { PrintedPage } from '../view-printed.ts'
 import type { FieldError, Question, Swatch } from './view-question.ts'
 import type { ShownQuilts } from './view-quilt.ts'
 import type { LeavePage, OfferPage, ReceiptPage, StatusShown } from './view-status.ts'
@@ -286,4 +287,5 @@ export type ChatPage =
   | StartPage
   | SavePage
   | TagPage
+  | PrintedPage
   | TroublePage

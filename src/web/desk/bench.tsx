@@ -8,10 +8,17 @@ export function BenchView({ page }: { page: BenchPage }) {
     <main id="main" class="list" tabIndex={-1}>
       <h1>{page.title}</h1>
       {page.piles.length === 0 && <p class="card empty">{page.empty}</p>}
-      {page.piles.map(({ title, line, garments }) => (
+      {page.piles.map(({ title, line, papers, garments }) => (
         <section key={title} class="card benched" aria-label={title}>
           <h2>{title}</h2>
           <p class="hint">{line}</p>
+          <p class="benched-papers">
+            {papers.map(({ label, href }) => (
+              <a key={href} href={href}>
+                {label}
+              </a>
+            ))}
+          </p>
           <ul>
             {garments.map(({ tag, name, grade, href }) => (
               <li key={tag}>

@@ -1,28 +1,103 @@
+import type { FastifyRequest } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import { Failure } from '../../base/failures.ts'
-import { pileCode } from '../../base/tag.ts'
-import { verdictsOf } from '../../desk/consequences.ts'
+import { pileCode, tagCode } from '../../base/tag.ts'
 import { pileAtDesk, review } from '../../desk/review.ts'
 import { frozen } from '../../intake/agreement.ts'
 import { estimatePrinted, packingList } from '../../papers/printed-packing.ts'
-import { tagSheet } from '../../papers/printed-tags.ts'
 import { outside } from '../chat/frame.ts'
-import { tagLink } from '../chat/paths.ts'
 import type { ConfirmedPaper } from '../chat/present-pages.ts'
-import { taggedOf } from '../chat/present-papers.ts'
 import { sendPdf } from '../send-pdf.ts'
+import { printedPage } from '../view-printed.ts'
 import { staff, workshop } from '../who.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
-import { readerAt } from './present-garment.ts'
+import { showDesk } from './page.ts'
+import { deskPaths } from './paths.ts'
+import { benchPrinted, type PaperReader, type PilePaper, pilePapers } from './present-papers.ts'
 
 const params = z.object({ pile: z.string().min(1).max(64) })
+const garmentParams = params.extend({ n: z.coerce.number().int().min(1).max(100_000) })
 
-/** The papers that travel with a pile, as PDF. */
+const names = Object.keys(pilePapers) as PilePaper[]
+
+/** The papers of a pile and of its garments, as pages and as PDF. */
 export const paperRoutes =
   (context: DeskContext): FastifyPluginAsyncZod =>
   async (app) => {
     const { store, knowledge } = context
+
+    const readerOf = async (request: FastifyRequest, pile: string): Promise<PaperReader> => ({
+      context,
+      review: await review(store.db, knowledge, pile),
+      language: deskLanguage(request, context),
+      outside: outside(request, context),
+    })
+
+    for (const name of names) {
+      app.get(
+        `/piles/:pile/papers/${name}`,
+        { config: { who: workshop }, schema: { summary: `A pile's paper: ${name}`, params } },
+        async (request, reply) => {
+          const reader = await readerOf(request, request.params.pile)
+          const { number } = reader.review.row
+          const printed = await pilePapers[name](reader)
+          const page = printedPage(printed, {
+            pdf: deskPaths.pdf(number, name),
+            back: { label: reader.language.say('desk.pile', { number }), href: deskPaths.bench },
+            language: reader.language,
+          })
+          return showDesk(context, request, reply, page)
+        },
+      )
+      app.get(
+        `/piles/:pile/papers/${name}.pdf`,
+        {
+          config: { who: workshop },
+          schema: { summary: `A pile's paper as a PDF: ${name}`, params },
+        },
+        async (request, reply) => {
+          const reader = await readerOf(request, request.params.pile)
+          const printed = await pilePapers[name](reader)
+          const code = pileCode(reader.review.row.number)
+          return sendPdf(context, request, reply, { printed, name: `${name}-${code}` })
+        },
+      )
+    }
+
+    app.get(
+      '/piles/:pile/garments/:n/bench',
+      {
+        config: { who: workshop },
+        schema: { summary: 'The bench sheet of one garment', params: garmentParams },
+      },
+      async (request, reply) => {
+        const { pile, n } = request.params
+        const reader = await readerOf(request, pile)
+        const { number } = reader.review.row
+        const page = printedPage(await benchPrinted(reader, n), {
+          pdf: deskPaths.benchPdf(number, n),
+          back: { label: reader.language.say('bench.open'), href: deskPaths.teardown(number, n) },
+          language: reader.language,
+        })
+        return showDesk(context, request, reply, page)
+      },
+    )
+
+    app.get(
+      '/piles/:pile/garments/:n/bench.pdf',
+      {
+        config: { who: workshop },
+        schema: { summary: 'The bench sheet of one garment, as a PDF', params: garmentParams },
+      },
+      async (request, reply) => {
+        const { pile, n } = request.params
+        const reader = await readerOf(request, pile)
+        const printed = await benchPrinted(reader, n)
+        const name = `bench-${tagCode(reader.review.row.number, n)}`
+        return sendPdf(context, request, reply, { printed, name })
+      },
+    )
 
     /** What was agreed, in a language of the shop. */
     const agreed = async (pile: string, language: string) => {
@@ -56,33 +131,6 @@ export const paperRoutes =
         const printed = estimatePrinted(paper, language)
         if (!printed) throw new Failure('not_found')
         return sendPdf(context, request, reply, { printed, name: `estimate-${code}` })
-      },
-    )
-
-    app.get(
-      '/piles/:pile/papers/tags.pdf',
-      {
-        config: { who: workshop },
-        schema: { summary: 'A tag for each garment, as a PDF', params },
-      },
-      async (request, reply) => {
-        const language = deskLanguage(request, context)
-        const { row, garments } = await review(store.db, knowledge, request.params.pile)
-        const verdicts = verdictsOf(garments)
-        const here = garments
-          .map(({ garment }) => garment)
-          .filter(({ n }) => verdicts.get(n) !== 'decline')
-        const printed = tagSheet(
-          {
-            pile: String(row.number),
-            at: row.changed_at,
-            garments: taggedOf({ garments: here }, readerAt(language)),
-            linkOf: (code) => tagLink(outside(request, context), code),
-            units: knowledge.shop.units,
-          },
-          language,
-        )
-        return sendPdf(context, request, reply, { printed, name: `tags-${pileCode(row.number)}` })
       },
     )
   }

@@ -65,6 +65,12 @@ export const deskPaths = {
   /** To mark holes and stains on a garment's photos. */
   spots: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/spots`,
   teardown: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/teardown`,
+  /** The bench sheet of a garment. */
+  benchSheet: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/bench`,
+  benchPdf: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/bench.pdf`,
+  /** A paper of a pile, as a page. */
+  paper: (number: number, name: string) => `/desk/piles/${number}/papers/${name}`,
+  pdf: (number: number, name: string) => `/desk/piles/${number}/papers/${name}.pdf`,
   settle: (number: number, note: string) => `/desk/piles/${number}/notes/${note}/settle`,
   photo: (number: number, id: string, size: 'view' | 'thumb' | 'cloth') =>
     `/desk/piles/${number}/photos/${id}/${size}`,

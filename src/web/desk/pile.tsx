@@ -58,6 +58,16 @@ function PileCard({ page }: { page: PilePage }) {
         <a href={page.plan.href}>{page.plan.label}</a>{' '}
         <a href={page.whatIf.href}>{page.whatIf.label}</a>
       </p>
+      <details class="told">
+        <summary>{say('printed.sheets.title')}</summary>
+        <ul>
+          {page.papers.map(({ label, href }) => (
+            <li key={href} class="onward">
+              <a href={href}>{label}</a>
+            </li>
+          ))}
+        </ul>
+      </details>
       {page.notToCut && (
         <div class="caution" role="note">
           <strong>{say('desk.not_to_cut')}</strong>

@@ -2,6 +2,7 @@ import type { Bench, BenchedPile } from '../../desk/benched.ts'
 import type { Language } from '../../words/words.ts'
 import { deskPaths } from './paths.ts'
 import { quiltWords } from './present-queue.ts'
+import { sheetLinks } from './sheet-links.ts'
 import type { BenchPage } from './view-bench.ts'
 import { dayWords } from './when.ts'
 
@@ -15,6 +16,7 @@ function pileOf(pile: BenchedPile, language: Language): BenchPage['piles'][numbe
         ? []
         : [say('desk.queue.by', { day: dayWords(pile.needBy, locale) })]),
     ].join(' · '),
+    papers: sheetLinks(pile.number, language),
     garments: pile.garments.map(({ item, tag, name, kind, grade }) => ({
       tag,
       name: name || say(`intake.kind.options.${kind}`),

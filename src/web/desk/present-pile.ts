@@ -10,6 +10,7 @@ import { type Desk, decisionForm } from './present-decision.ts'
 import { effectOf } from './present-effect.ts'
 import { garmentOf, noteOf, readerAt } from './present-garment.ts'
 import { queueEntry, quiltWords } from './present-queue.ts'
+import { sheetLinks } from './sheet-links.ts'
 import type { DeskGarment, PilePage } from './view.ts'
 import type { AgreeCard } from './view-agree.ts'
 import { dayWords } from './when.ts'
@@ -61,6 +62,13 @@ export function pilePage(
     ],
     plan: { label: say('desk.plan.link'), href: deskPaths.plan(row.number) },
     whatIf: { label: say('desk.what_if.link'), href: deskPaths.whatIf(row.number) },
+    papers: [
+      ...(['packing', 'estimate'] as const).map((name) => ({
+        label: say(`printed.sheets.${name}`),
+        href: deskPaths.pdf(row.number, name),
+      })),
+      ...sheetLinks(row.number, language),
+    ],
     contact: pile.contact,
     notToCut: chosen(pile.replies, 'not_to_cut') ?? null,
     answers: pile.followed.parts

@@ -1,5 +1,6 @@
 import { inchWords, quartersPerInch } from '../../base/units.ts'
 import type { Garment } from '../../intake/pile.ts'
+import type { AsPlanned } from '../../intake/planned.ts'
 import { cutSheet, type PanelOnSheet } from '../../papers/cut-sheet.ts'
 import type { Planned } from '../../planning/plan-pile.ts'
 import type { Plans } from '../../planning/plans.ts'
@@ -142,6 +143,19 @@ function garmentCuts(
     wait: say(found.working ? 'desk.plan.not_yet' : 'desk.plan.no_cuts'),
     teardown: { label: say('desk.plan.teardown'), href: deskPaths.teardown(number, n) },
   }
+}
+
+/** The cuts of one garment of a reviewed pile; null where it is not cut, or the plan is not known. */
+export async function cutsOfGarment(
+  { number, asked, n }: { number: number; asked: AsPlanned; n: number },
+  language: Language,
+  plans: Pick<Plans, 'cutLists'>,
+): Promise<GarmentCuts | null> {
+  const planned = asked.best
+  const g = planned?.pile.garments.findIndex(({ id }) => Number(id) === n) ?? -1
+  if (!planned || g < 0 || !cutPlaces(planned).includes(g)) return null
+  const found = await listsOf(planned, [g], plans)
+  return garmentCuts({ number, planned, used: asked.asked.used }, g, found, language)
 }
 
 /** The cuts of one page; a page that is not there becomes the last. Null: nothing is cut. */

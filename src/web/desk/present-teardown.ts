@@ -43,6 +43,10 @@ export function teardownPage(
     spots: told.spots.map((spot, i) =>
       language.say('bench.spot', { n: i + 1, what: spotWords(spot, language.say) }),
     ),
+    bench: {
+      label: language.say('printed.sheets.bench'),
+      href: deskPaths.benchSheet(row.number, n),
+    },
     back: {
       label: language.say('desk.pile', { number: row.number }),
       href: deskPaths.garment(row.number, n),

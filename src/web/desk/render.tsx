@@ -1,6 +1,7 @@
 import { renderToString } from 'preact-render-to-string'
 import type { Say } from '../../words/words.ts'
 import { Speaking } from '../chat/pieces.tsx'
+import { PrintedView } from '../printed.tsx'
 import { AgreementView } from './agreement.tsx'
 import { ArrangeView } from './arrange.tsx'
 import { BenchView } from './bench.tsx'
@@ -72,6 +73,8 @@ function View({ page }: { page: DeskPage }) {
       return <WhatIfView page={page} />
     case 'teardown':
       return <TeardownView page={page} />
+    case 'printed':
+      return <PrintedView page={page} />
     case 'spots':
       return <SpotsView page={page} />
     case 'sign-in':
@@ -115,6 +118,7 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'agreement':
     case 'calendar':
     case 'teardown':
+    case 'printed':
     case 'spots':
     case 'custody-home':
     case 'custody-map':

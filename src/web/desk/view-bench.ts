@@ -1,4 +1,4 @@
-import type { Grade } from '../chat/view.ts'
+import type { Grade, Link } from '../chat/view.ts'
 import type { Pager } from './view-queue.ts'
 
 /** What lies at the bench: piles that were accepted, without prices and without who sent them. */
@@ -11,6 +11,8 @@ export interface BenchPage {
     readonly title: string
     /** "throw · Turned patchwork · by 12 Mar". */
     readonly line: string
+    /** Its papers, each a page that leads to its PDF. */
+    readonly papers: readonly Link[]
     readonly garments: readonly {
       readonly tag: string
       readonly name: string

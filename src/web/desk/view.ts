@@ -1,8 +1,10 @@
 /** What a page of the desk shows: plain data in the reader's language, dates and money written out. */
+
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { TeardownSheet } from '../../papers/teardown-sheet.ts'
 import type { Flag as CustomerFlag, Grade, Photo, Said } from '../chat/view.ts'
 import type { MarkedPhoto } from '../chat/view-question.ts'
+import type { PrintedPage } from '../view-printed.ts'
 import type { AgreeCard, AgreementPage, CalendarPage, DeskOfferPage } from './view-agree.ts'
 import type { ArrangePage } from './view-arrange.ts'
 import type { BenchPage } from './view-bench.ts'
@@ -215,6 +217,8 @@ export interface PilePage {
   readonly quilt: string
   readonly plan: Link
   readonly whatIf: Link
+  /** To print: lists and the estimate as PDF, the rest as pages first. */
+  readonly papers: readonly Link[]
   readonly lines: readonly string[]
   readonly contact: { readonly name: string; readonly email: string; readonly phone: string } | null
   readonly notToCut: string | null
@@ -238,6 +242,8 @@ export interface TeardownPage {
   readonly marked: readonly MarkedPhoto[]
   readonly spots: readonly string[]
   readonly back: Link
+  /** Everything the bench wants of this garment, with its cuts and its places. */
+  readonly bench: Link
 }
 
 export interface DoorPage {
@@ -268,6 +274,7 @@ export type DeskPage =
   | AgreementPage
   | CalendarPage
   | TeardownPage
+  | PrintedPage
   | SpotsPage
   | CustodyPage
   | DoorPage

@@ -1,0 +1,32 @@
+import type { Block, Printed } from '../papers/printed.ts'
+import type { Language } from '../words/words.ts'
+import type { Link } from './chat/view.ts'
+
+/** A paper on the screen. */
+export interface PrintedPage {
+  readonly page: 'printed'
+  readonly title: string
+  /** Where the paper itself begins with none. */
+  readonly heading: string | null
+  readonly blocks: readonly Block[]
+  readonly back: Link
+  /** The PDF on each sheet. */
+  readonly ways: readonly Link[]
+  readonly waysName: string
+}
+
+export const printedPage = (
+  { title, blocks }: Printed,
+  { pdf, back, language: { say } }: { pdf: string; back: Link; language: Language },
+): PrintedPage => ({
+  page: 'printed',
+  title,
+  heading: blocks.some((block) => block.block === 'heading' && block.level === 1) ? null : title,
+  blocks,
+  back,
+  ways: (['letter', 'a4'] as const).map((paper) => ({
+    label: say(`printed.sheets.${paper}`),
+    href: `${pdf}?paper=${paper}`,
+  })),
+  waysName: say('printed.sheets.title'),
+})
