@@ -106,13 +106,13 @@ interface Subject {
   readonly decisions: readonly Decision[]
 }
 
-/** Appends a decision, unless it is there already or somebody decided otherwise meanwhile. */
+/** Appends a decision, unless it is there already (false) or somebody decided otherwise meanwhile. */
 async function append(
   db: Db,
   clock: Clock,
   { row, decisions }: Subject,
   decision: Deciding & Pick<DecisionRow, 'item' | 'verdict'>,
-): Promise<void> {
+): Promise<boolean> {
   const { item, verdict, reason, who, seen } = decision
   const newest = decisions.findLast((one) => item === null || one.item === item)
   const again =
@@ -120,7 +120,7 @@ async function append(
     newest.verdict === verdict &&
     newest.reason === reason &&
     newest.who.id === who
-  if (again && newest.at > seen) return
+  if (again && newest.at > seen) return false
   if (newest && newest.at > seen) throw new Failure('decided_meanwhile')
   await db
     .insertInto('decision')
@@ -135,6 +135,7 @@ async function append(
       at: Math.max(clock(), (decisions.at(-1)?.at ?? 0) + 1),
     })
     .execute()
+  return true
 }
 
 /** What customers have given to the workshop; an open intake is still theirs alone. */
@@ -166,7 +167,8 @@ const garmentsOf = (db: Db, pileId: string) =>
 /**
  * Decides of one garment. The same sent twice is one decision. Throws `reason_missing`,
  * `answer_too_long`, `not_found`, `pile_decided`, or `decided_meanwhile` where somebody decided of
- * the same garment after the page was made.
+ * the same garment after the page was made. `also` is done in the same transaction, with the reason as it
+ * is kept, where the decision is new.
  */
 export async function decideGarment(
   store: Store,
@@ -174,13 +176,15 @@ export async function decideGarment(
   pileId: string,
   item: number,
   deciding: Deciding & { readonly verdict: GarmentVerdict },
+  also: (trx: Db, row: PileRow, reason: string) => Promise<void> = async () => {},
 ): Promise<void> {
   const reason = readReason(deciding.verdict, deciding.reason)
   await locked(store, pileId, async (db, subject) => {
     const garments = await garmentsOf(db, pileId)
     if (!garments.some((garment) => garment.item === item)) throw new Failure('not_found')
     if (subject.row.status === 'decided') throw new Failure('pile_decided')
-    await append(db, clock, subject, { ...deciding, reason, item })
+    const appended = await append(db, clock, subject, { ...deciding, reason, item })
+    if (appended) await also(db, subject.row, reason)
     await refreshWaiting(db, pileId)
   })
 }

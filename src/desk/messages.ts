@@ -9,6 +9,7 @@ import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, PileRow } from '../store/schema.ts'
 import type { Language } from '../words/words.ts'
+import { garmentWords } from './garment-words.ts'
 import { queueMail } from './mail/queue-mail.ts'
 
 /** Characters; and how many messages one pile may hold. */
@@ -155,19 +156,18 @@ async function keep(
 /** What a message is about, as the customer calls it: "Dad's blue flannel", "your pile". */
 export async function aboutWords(
   db: Db,
-  { say, has }: Language,
+  language: Language,
   pileId: string,
   item: number | null,
 ): Promise<string> {
-  if (item === null) return say('mails.about_pile')
+  if (item === null) return language.say('mails.about_pile')
   const garment = await db
     .selectFrom('garment')
     .select(['name', 'kind'])
     .where('pile_id', '=', pileId)
     .where('item', '=', item)
     .executeTakeFirst()
-  const kind = `intake.kind.options.${garment?.kind}`
-  return garment?.name || (has(kind) ? say(kind) : say('tag.unnamed', { n: item }))
+  return garmentWords(garment, item, language)
 }
 
 /**

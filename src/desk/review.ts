@@ -11,10 +11,12 @@ import { type Arranged, arrangedOf } from './arranged.ts'
 import { type Outcome, outcomeOf, type Prospect, prospectOf, verdictsOf } from './consequences.ts'
 import { type Decision, decisionsOf, shownAtDesk, undecided } from './decisions.ts'
 import { type GivenRoles, givenRoles } from './garment-roles.ts'
+import { messagesOf } from './messages.ts'
 import { type Note, notesOf } from './notes.ts'
 import { planMarksOf } from './plan-marks.ts'
 import { reckoningOf } from './reckoning.ts'
 import { pileAsKnown } from './spots.ts'
+import { type Thread, threadsFrom } from './threads.ts'
 
 /** A garment with what staff said of it. */
 export interface ReviewedGarment {
@@ -40,6 +42,8 @@ export interface Review {
   /** Of the pile itself. */
   readonly decisions: readonly Decision[]
   readonly notes: readonly Note[]
+  /** What was written, by garment; of the pile where `item` is null. */
+  readonly threads: readonly Thread[]
   /** Roles that staff let a garment play alone, by its number. */
   readonly roles: ReadonlyMap<number, GivenRoles>
   readonly arranged: Arranged
@@ -122,6 +126,7 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
     garments,
     decisions: decisions.filter(({ item }) => item === null),
     notes: notes.filter(({ item }) => item === 0),
+    threads: threadsFrom(await messagesOf(db, row.id), notes),
     roles: givenRoles(marks),
     arranged: arrangedOf(marks, { layout: pile.wish.layout.id, size: pile.wish.size }),
     undecided: waiting,

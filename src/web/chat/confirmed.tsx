@@ -1,4 +1,5 @@
 import { EstimateSection } from './estimate.tsx'
+import { TalkSection } from './messages.tsx'
 import { Cautions, GradeMark, Picture, useSay } from './pieces.tsx'
 import { PostingSection } from './posting-form.tsx'
 import { QuiltSection } from './quilt.tsx'
@@ -13,8 +14,11 @@ export function ConfirmedView({ page }: { page: ConfirmedPage }) {
   const packs = !status || status.stage === 'packing'
   // Once a price is agreed, or the pile withdrawn, an estimate would only confuse; it stays on the paper.
   const isSettled = status !== null && (status.money !== null || status.stage === 'withdrawn')
+  // What was written stands on top; a way to write where it is looked for, below.
+  const written = (page.talk?.threads.length ?? 0) > 0
   return (
     <main id="main" class="sheet" tabIndex={-1} data-pile="confirmed">
+      {written && <TalkSection talk={page.talk} />}
       {status && <StatusTop status={status} />}
       <Head page={page} packs={packs} />
       {page.quilts && <QuiltSection quilts={page.quilts} />}
@@ -34,6 +38,7 @@ export function ConfirmedView({ page }: { page: ConfirmedPage }) {
       {packs && <BoxSection page={page} />}
       {page.posting && <PostingSection posting={page.posting} />}
       {page.estimate && !isSettled && <EstimateSection estimate={page.estimate} />}
+      {!written && <TalkSection talk={page.talk} />}
       {status && <StatusFoot status={status} />}
       <section class="card keep" aria-labelledby="keep-title">
         <h2 id="keep-title">{say('confirmed.keep')}</h2>

@@ -39,9 +39,13 @@ export interface Framing {
   /** The key of the open pile; null outside of one. */
   readonly key: string | null
   readonly notice?: string | null
+  readonly asked?: Frame['asked']
 }
 
-export function frameOf(context: ChatContext, { language, key, notice = null }: Framing): Frame {
+export function frameOf(
+  context: ChatContext,
+  { language, key, notice = null, asked = null }: Framing,
+): Frame {
   const { shop } = context.knowledge
   return {
     shop: {
@@ -62,6 +66,7 @@ export function frameOf(context: ChatContext, { language, key, notice = null }: 
     homeHref: '/',
     saveHref: key ? paths.keep(key) : null,
     notice,
+    asked,
   }
 }
 

@@ -1,3 +1,4 @@
+import { TalkSection } from './messages.tsx'
 import { ActButton, Cautions, useSay } from './pieces.tsx'
 import { QuiltFold } from './quilt.tsx'
 import { Answers, Thread } from './tag.tsx'
@@ -11,6 +12,7 @@ export function GatherView({ page }: { page: GatherPage }) {
   return (
     <div class="table table-gather">
       <main id="main" tabIndex={-1}>
+        <TalkSection talk={page.talk} />
         <section class="card" aria-labelledby="title">
           <h1 id="title" tabIndex={-1}>
             {say('gather.title', { count: tally.garments })}

@@ -12,6 +12,7 @@ export const paths = {
   keep: (key: string) => `/i/${key}/keep`,
   /** To say that a parcel was posted. */
   posted: (key: string) => `/i/${key}/posted`,
+  messages: (key: string) => `/i/${key}/messages`,
   paper: (key: string) => `/i/${key}/paper`,
   /** The finished quilt with whose cloth is where, as a page. */
   keepsake: (key: string) => `/i/${key}/papers/keepsake`,

@@ -4,6 +4,7 @@ import { PrintedView } from '../printed.tsx'
 import { ConfirmedView, confirmedTitle } from './confirmed.tsx'
 import { GatherView } from './gather.tsx'
 import { LeaveView } from './leave.tsx'
+import { MessagesView, RemindersView } from './messages.tsx'
 import { OfferView } from './offer.tsx'
 import { Speaking } from './pieces.tsx'
 import { QuestionView } from './question.tsx'
@@ -58,6 +59,10 @@ function View({ page, frame }: { page: ChatPage; frame: Frame }) {
       return <SaveView page={page} />
     case 'tag':
       return <TagView page={page} />
+    case 'messages':
+      return <MessagesView page={page} />
+    case 'reminders':
+      return <RemindersView page={page} />
     case 'trouble':
       return <TroubleView page={page} />
   }

@@ -7,6 +7,7 @@ import { answerRoutes } from './answer-routes.ts'
 import { buttonRoutes } from './button-routes.ts'
 import type { ChatContext } from './context.ts'
 import { languageOf, outside } from './frame.ts'
+import { messageRoutes } from './message-routes.ts'
 import {
   becoming,
   keyParams,
@@ -184,6 +185,7 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
 
   answerRoutes(app, context)
   buttonRoutes(app, context)
+  messageRoutes(app, context)
   quiltRoutes(app, context)
   paperRoutes(app, context)
   agreementRoutes(app, context)

@@ -37,6 +37,11 @@ export function Shell({
             {frame.notice}
           </div>
         )}
+        {frame.asked && (
+          <div class="notice">
+            <a href={frame.asked.href}>{frame.asked.label}</a>
+          </div>
+        )}
         {children}
         <Foot frame={frame} />
         <div id="live" class="unseen" aria-live="polite" />

@@ -9,6 +9,7 @@ import { becoming, type Opened, plannedFor, show, withDrafts } from './opened.ts
 import { paths } from './paths.ts'
 import { postingOf } from './posting.ts'
 import { photosOf } from './present-garment.ts'
+import { askedOf, talkOf } from './present-messages.ts'
 import {
   type Becoming,
   type ConfirmedPaper,
@@ -42,9 +43,10 @@ export async function showConfirmed(
   context: ChatContext,
   request: FastifyRequest,
   reply: FastifyReply,
-  { key, open, language }: Opened,
+  opened: Opened,
   print: boolean,
 ) {
+  const { key, open, language } = opened
   const papers = await frozen<ConfirmedPaper>(context.store.db, open.row.id)
   const paper = papers?.[language.code]
   if (!paper) throw new Failure('not_found')
@@ -67,7 +69,8 @@ export async function showConfirmed(
   const accepted = await isAccepted(context.store.db, open.row)
   const shown = { key, language, print, accepted, keepLink }
   const page = confirmedPage(paper, { photoOf, quilts, status, posting }, shown)
-  return show(context, reply, page, { language, key })
+  const talk = print ? null : await talkOf(context, opened)
+  return show(context, reply, { ...page, talk }, { language, key })
 }
 
 export interface Notices {
@@ -91,14 +94,22 @@ export async function showPlace(
   const { place } = open.pile.followed
   // A pile that was confirmed before is being changed, and its customer has to confirm it again.
   const changing = open.row.confirmed_at === null ? null : language.say('notice.changing')
-  const framing = { language, key, notice: told ?? changing }
+  const asked = place.at === 'gather' ? null : await askedOf(context, opened)
+  const framing = { language, key, notice: told ?? changing, asked }
   const withPrice = ({ planned }: Becoming) => ({
     ...framing,
     notice: told ?? priceNotice(context, opened, planned, since) ?? changing,
   })
   if (place.at === 'gather') {
     const becomes = await becoming(context, open, 'gathering')
-    return show(context, reply, gatherPage(open, becomes, reader), withPrice(becomes))
+    const talk = await talkOf(context, opened)
+    const page = gatherPage(open, becomes, reader)
+    return show(
+      context,
+      reply,
+      { ...page, talk: talk.threads.length > 0 ? talk : null },
+      withPrice(becomes),
+    )
   }
   if (place.at === 'end') {
     const becomes = await becoming(context, open, 'reviewing')

@@ -1,5 +1,6 @@
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { PrintedPage } from '../view-printed.ts'
+import type { MessagesPage, RemindersPage, Talk } from './view-messages.ts'
 import type { FieldError, Question, Swatch } from './view-question.ts'
 import type { ShownQuilts } from './view-quilt.ts'
 import type { LeavePage, OfferPage, ReceiptPage, StatusShown } from './view-status.ts'
@@ -63,6 +64,8 @@ export interface Frame {
   readonly saveHref: string | null
   /** Something to be told first, for example that another device has answered meanwhile. */
   readonly notice: string | null
+  /** That the shop waits for an answer, and where to give it. */
+  readonly asked?: Link | null
 }
 
 export type Grade = 'sound' | 'care' | 'eyes' | 'home'
@@ -159,6 +162,8 @@ export interface QuestionPage {
 /** Between two garments: what there is, and what may be done. */
 export interface GatherPage {
   readonly page: 'gather'
+  /** What was written, where something was. */
+  readonly talk?: Talk | null
   readonly tags: readonly Tag[]
   readonly tally: Tally
   readonly pileAnswers: readonly Said[]
@@ -207,6 +212,7 @@ export interface ConfirmedPage {
   readonly page: 'confirmed'
   /** Null on paper. */
   readonly status: StatusShown | null
+  readonly talk?: Talk | null
   /** The pile's short code. */
   readonly pile: string
   readonly confirmedOn: string
@@ -288,4 +294,6 @@ export type ChatPage =
   | SavePage
   | TagPage
   | PrintedPage
+  | MessagesPage
+  | RemindersPage
   | TroublePage

@@ -60,6 +60,12 @@ function Form({ form, id, title }: { form: DecisionForm; id: string; title: stri
           </p>
         )}
         <Reason form={form} id={id} describedBy={describedBy} />
+        {form.send && (
+          <div class="option">
+            <input type="checkbox" id={`${id}-send`} name="send" value="1" />
+            <label for={`${id}-send`}>{form.send}</label>
+          </div>
+        )}
         <div class="verdicts">
           {form.buttons.map(({ value, label, standing, reasoned }) => (
             <button

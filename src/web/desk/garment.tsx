@@ -6,7 +6,7 @@ import type { MarkedPhoto } from '../chat/view-question.ts'
 import { BetterSteps } from './better.tsx'
 import { Decision } from './decision.tsx'
 import { LabelSeen } from './label.tsx'
-import { Notes } from './notes.tsx'
+import { ThreadShown } from './messages.tsx'
 import { SpotsTold } from './spots.tsx'
 import type { DeskGarment, FactLine, StaffFlag } from './view.ts'
 import { Reckoned, Why } from './why.tsx'
@@ -35,8 +35,8 @@ export function GarmentCard(shown: Shown) {
 
 /** The same behind one line, for what needs no second look. Open where something waits for an answer. */
 export function FoldedGarment(shown: Shown) {
-  const { form, notes } = shown.garment
-  const open = form.error !== null || notes.some(({ settled }) => !settled)
+  const { form, thread } = shown.garment
+  const open = form.error !== null || thread.waits
   return (
     <details class="card garment garment-folded" open={open} {...dataOf(shown.garment)}>
       <summary>
@@ -77,7 +77,7 @@ function Body({ garment, csrf }: Shown) {
       </div>
       <SpotsTold spots={garment.spots} />
       <LabelSeen garment={garment} />
-      <Notes notes={garment.notes} csrf={csrf} />
+      <ThreadShown thread={garment.thread} csrf={csrf} />
       {garment.prospects.length > 0 && <p class="prospects">{garment.prospects.join(' ')}</p>}
       <Decision form={form} id={`decide-${n}`} title={say('desk.decide.garment', { n, name })} />
       {garment.teardown && (

@@ -71,6 +71,21 @@ export const deskPaths = {
   /** A paper of a pile, as a page. */
   paper: (number: number, name: string) => `/desk/piles/${number}/papers/${name}`,
   pdf: (number: number, name: string) => `/desk/piles/${number}/papers/${name}.pdf`,
+  /** What was written of a pile, open intakes too; posted to: writes to its customer. */
+  messages: (number: number) => `/desk/piles/${number}/messages`,
+  settleMessage: (number: number, message: string) =>
+    `/desk/piles/${number}/messages/${message}/settle`,
+  /** Customers' messages of all piles that wait. */
+  written: '/desk/messages',
+  mails: (state: string | null = null, page = 1) => {
+    const query = new URLSearchParams({
+      ...(state && { state }),
+      ...(page > 1 && { page: String(page) }),
+    }).toString()
+    return query ? `/desk/mails?${query}` : '/desk/mails'
+  },
+  mailAgain: (mail: string) => `/desk/mails/${mail}/again`,
+  mailRevoke: (mail: string) => `/desk/mails/${mail}/revoke`,
   settle: (number: number, note: string) => `/desk/piles/${number}/notes/${note}/settle`,
   photo: (number: number, id: string, size: 'view' | 'thumb' | 'cloth') =>
     `/desk/piles/${number}/photos/${id}/${size}`,

@@ -2,8 +2,10 @@ import type { FastifyReply, FastifyRequest } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import type { FailureCode } from '../../base/failures.ts'
+import { newId } from '../../base/ids.ts'
 import { decideGarment, decidePile, garmentVerdicts, pileVerdicts } from '../../desk/decisions.ts'
 import { openCustody } from '../../desk/ledger.ts'
+import { tellCustomer } from '../../desk/messages.ts'
 import { settleNote } from '../../desk/notes.ts'
 import { planReviewed } from '../../desk/planned.ts'
 import { pileAtDesk, review } from '../../desk/review.ts'
@@ -34,7 +36,11 @@ const form = z.object({
   /** When the newest decision on the page was made; 0: there was none. */
   seen: z.coerce.number().int().min(0).default(0),
 })
-const garmentForm = form.extend({ verdict: z.enum(garmentVerdicts) })
+const garmentForm = form.extend({
+  verdict: z.enum(garmentVerdicts),
+  /** Asking: the reason is sent to the customer as a question. */
+  send: z.literal('1').optional(),
+})
 const pileForm = form.extend({ verdict: z.enum(pileVerdicts) })
 const settleForm = z.object({ csrf: z.string().max(200) })
 
@@ -120,7 +126,20 @@ export const pileRoutes =
         const { pile, n } = request.params
         const row = await pileAtDesk(store.db, pile)
         const who = signedIn(request).account.id
-        await decideGarment(store, clock, row.id, n, { ...request.body, who })
+        const { verdict, send } = request.body
+        const sends = verdict === 'ask' && send === '1'
+        await decideGarment(
+          store,
+          clock,
+          row.id,
+          n,
+          { ...request.body, who },
+          async (trx, at, text) => {
+            if (!sends) return
+            const writing = { item: n, text, who, wantsAnswer: true, idem: newId() }
+            await tellCustomer(trx, knowledge, at, writing, clock())
+          },
+        )
         return reply.redirect(deskPaths.garment(row.number, n), 303)
       },
     )

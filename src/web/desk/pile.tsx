@@ -5,7 +5,7 @@ import { AgreeCardView } from './agree-card.tsx'
 import { Decision } from './decision.tsx'
 import { EffectPanel } from './effect.tsx'
 import { FoldedGarment, GarmentCard } from './garment.tsx'
-import { Notes } from './notes.tsx'
+import { ThreadShown } from './messages.tsx'
 import { Entries } from './queue.tsx'
 import type { DeskGarment, PilePage } from './view.ts'
 
@@ -56,7 +56,8 @@ function PileCard({ page }: { page: PilePage }) {
       <p class="lines-of-pile">{page.lines.join(' · ')}</p>
       <p class="onward">
         <a href={page.plan.href}>{page.plan.label}</a>{' '}
-        <a href={page.whatIf.href}>{page.whatIf.label}</a>
+        <a href={page.whatIf.href}>{page.whatIf.label}</a>{' '}
+        <a href={page.messages.href}>{page.messages.label}</a>
       </p>
       <details class="told">
         <summary>{say('printed.sheets.title')}</summary>
@@ -74,7 +75,7 @@ function PileCard({ page }: { page: PilePage }) {
           <p class="typed">{page.notToCut}</p>
         </div>
       )}
-      <Notes notes={page.notes} csrf={page.form.csrf} />
+      <ThreadShown thread={page.thread} csrf={page.form.csrf} />
       <Index garments={[...page.looking, ...page.others]} />
       <details class="told">
         <summary>{say('desk.pile_answers', { count: page.answers.length })}</summary>

@@ -13,6 +13,8 @@ interface Place {
 /** Where one goes from anywhere at the desk, in this order, as far as it is one's own. */
 const places: readonly Place[] = [
   { name: 'queue', href: deskPaths.queue, who: staff },
+  { name: 'messages', href: deskPaths.written, who: staff },
+  { name: 'mails', href: deskPaths.mails(), who: staff },
   { name: 'bench', href: deskPaths.bench, who: workshop },
   { name: 'custody', href: custodyPaths.home, who: workshop },
   { name: 'people', href: deskPaths.people, who: owner },

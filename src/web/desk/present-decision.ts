@@ -69,6 +69,7 @@ export function decisionForm({ desk, item, postTo, verdicts, decisions }: Decidi
       standing: value === standing?.verdict,
       reasoned: wantsReason(value),
     })),
+    send: item === null ? null : say('desk.messages.send_reason'),
     hint: say(`desk.reason.${scopeOf({ item })}`, { longest: reasonLimits.longest }),
     standing,
     history,

@@ -1,14 +1,12 @@
 import { formatMoney } from '../../base/money.ts'
 import { leftOutPrice, verdictsOf } from '../../desk/consequences.ts'
 import { garmentVerdicts } from '../../desk/decisions.ts'
-import type { Note } from '../../desk/notes.ts'
 import { type SourcedFact, sourcedFacts } from '../../desk/provenance.ts'
 import type { Review, ReviewedGarment } from '../../desk/review.ts'
 import { settled } from '../../desk/what-if.ts'
 import type { Flag, Grade } from '../../garment/grade.ts'
 import type { PressPlan } from '../../garment/press.ts'
 import { readingOf } from '../../intake/label.ts'
-import { leavingQuestion } from '../../intake/leaving.ts'
 import type { Garment } from '../../intake/pile.ts'
 import type { AsPlanned } from '../../intake/planned.ts'
 import { labelWords } from '../../papers/label-words.ts'
@@ -23,12 +21,12 @@ import { deskPaths } from './paths.ts'
 import { deskBetter, deskTogether } from './present-better.ts'
 import { type Desk, decisionForm } from './present-decision.ts'
 import { labelOf } from './present-label.ts'
+import { threadOf } from './present-messages.ts'
 import { showsOf } from './present-shows.ts'
 import { deskSpotsShown } from './present-spots.ts'
 import { flagWhy, reckonedOf } from './present-why.ts'
-import type { DeskGarment, DeskNote, FactLine, Link, StaffFlag, WhyLine } from './view.ts'
+import type { DeskGarment, FactLine, Link, StaffFlag, WhyLine } from './view.ts'
 import { takingIt, withoutIt } from './what-if-links.ts'
-import { momentWords } from './when.ts'
 
 /** The customer's pages write garments out for a reader; the desk is one that changes nothing. */
 export const readerAt = (language: Language): Reader => ({
@@ -150,23 +148,6 @@ function pressLines(press: PressPlan, { say }: Language): FactLine[] {
   ]
 }
 
-export function noteOf(note: Note, number: number, { say, locale }: Language): DeskNote {
-  const { settled } = note
-  return {
-    id: note.id,
-    about:
-      note.question === leavingQuestion
-        ? say('desk.notes.leaving')
-        : say('desk.notes.about', { question: say(`intake.${note.question}.short`) }),
-    text: note.text === '' ? say('desk.notes.empty') : note.text,
-    at: momentWords(note.at, locale),
-    settled:
-      settled &&
-      say('desk.notes.settled', { by: settled.by ?? '', at: momentWords(settled.at, locale) }),
-    settleAt: deskPaths.settle(number, note.id),
-  }
-}
-
 /** Cloth and price before anything is decided: the cloth roughly, the price by the plan where there is one. */
 function prospectWords(
   { pile, garments, prospects }: Review,
@@ -219,7 +200,7 @@ export function garmentOf(
   desk: Desk,
   next: number | undefined,
 ): DeskGarment {
-  const { garment, notes, photos, seen, decisions } = reviewed
+  const { garment, photos, seen, decisions } = reviewed
   const shows = (id: string) => {
     const look = seen.find(({ photo }) => photo === id)
     return look ? showsOf(look, garment, language) : null
@@ -259,7 +240,7 @@ export function garmentOf(
     reckoned: reckonedOf(told),
     answers: saidOf(garment.path, garment.n, reader),
     prospects: prospectWords(review, garment.n, planned, language),
-    notes: notes.map((note) => noteOf(note, number, language)),
+    thread: threadOf(review, garment.n, name, desk),
     photos: markedPhotos(photos, deskPhotos(reviewed, number, language), garment.told.spots).map(
       (marked, i) => ({
         ...marked,

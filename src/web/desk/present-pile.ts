@@ -8,7 +8,8 @@ import { failureSentence } from '../errors.ts'
 import { deskPaths } from './paths.ts'
 import { type Desk, decisionForm } from './present-decision.ts'
 import { effectOf } from './present-effect.ts'
-import { garmentOf, noteOf, readerAt } from './present-garment.ts'
+import { garmentOf, readerAt } from './present-garment.ts'
+import { threadOf } from './present-messages.ts'
 import { queueEntry, quiltWords } from './present-queue.ts'
 import { sheetLinks } from './sheet-links.ts'
 import type { DeskGarment, PilePage } from './view.ts'
@@ -74,7 +75,8 @@ export function pilePage(
     answers: pile.followed.parts
       .flatMap(({ path }) => saidOf(path, 0, reader))
       .filter(({ question }) => question !== 'contact'),
-    notes: review.notes.map((note) => noteOf(note, row.number, language)),
+    thread: threadOf(review, null, null, desk),
+    messages: { label: say('desk.messages.link'), href: deskPaths.messages(row.number) },
     refused: refusedOf(desk),
     ...garmentsOf(review, planned, desk),
     form: decisionForm({

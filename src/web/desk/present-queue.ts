@@ -102,6 +102,7 @@ function askedEntry(asked: Asked, { say, has, locale }: Language): QueuePage['as
     about: [say('desk.pile', { number: asked.pile }), garment, has(key) ? say(key) : asked.question]
       .filter(Boolean)
       .join(' · '),
+    href: deskPaths.messages(asked.pile),
     text: asked.text || say('desk.queue.asked_nothing'),
     day: dayWords(asked.at, locale),
   }

@@ -79,9 +79,11 @@ function AskedMeanwhile({ asked }: Pick<QueuePage, 'asked'>) {
       <h2 id="asked-title">{say('desk.queue.asked')}</h2>
       <p class="hint">{say('desk.queue.asked_help')}</p>
       <ul class="asked">
-        {asked.map(({ about, text, day }) => (
+        {asked.map(({ about, href, text, day }) => (
           <li key={`${about} ${text} ${day}`}>
-            <strong>{about}</strong>
+            <strong>
+              <a href={href}>{about}</a>
+            </strong>
             <p>{text}</p>
             <p class="hint">{day}</p>
           </li>

@@ -14,6 +14,8 @@ import { SubjectView } from './custody-subject.tsx'
 import { DoorView } from './door.tsx'
 import { DraftView, TryView } from './draft.tsx'
 import { FilesView, FileView } from './files.tsx'
+import { MailsView } from './mails.tsx'
+import { PileMessagesView, WrittenView } from './messages.tsx'
 import { NumbersView } from './numbers.tsx'
 import { OfferDeskView } from './offer.tsx'
 import { PeopleView } from './people.tsx'
@@ -59,6 +61,12 @@ function View({ page }: { page: DeskPage }) {
       return <NumbersView page={page} />
     case 'pile':
       return <PileView page={page} />
+    case 'messages':
+      return <PileMessagesView page={page} />
+    case 'written':
+      return <WrittenView page={page} />
+    case 'mails':
+      return <MailsView page={page} />
     case 'plan':
       return <PlanView page={page} />
     case 'arrange':
@@ -127,6 +135,9 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'box-check':
     case 'box-changed':
     case 'count':
+    case 'messages':
+    case 'written':
+    case 'mails':
       return page.title
     case 'sign-in':
       return say('desk.sign_in.title')

@@ -12,6 +12,8 @@ import { doorRoutes } from './door-routes.ts'
 import { draftRoutes } from './draft-routes.ts'
 import { fileRoutes } from './file-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
+import { mailRoutes } from './mail-routes.ts'
+import { messageRoutes } from './message-routes.ts'
 import { numberRoutes } from './number-routes.ts'
 import { offerRoutes } from './offer-routes.ts'
 import { paperRoutes } from './paper-routes.ts'
@@ -57,6 +59,8 @@ export const deskRoutes =
       await desk.register(parcelRoutes(context))
       await desk.register(boxCheckRoutes(context))
       await desk.register(countRoutes(context))
+      await desk.register(messageRoutes(context))
+      await desk.register(mailRoutes(context))
       await desk.register(spotsRoutes(context))
       await desk.register(teardownRoutes(context))
       await desk.register(paperRoutes(context))

@@ -49,7 +49,12 @@ export interface QueuePage {
   readonly openIntakes: string
   readonly pager: Pager | null
   /** Questions left to a person in intakes that are not confirmed yet. */
-  readonly asked: readonly { readonly about: string; readonly text: string; readonly day: string }[]
+  readonly asked: readonly {
+    readonly about: string
+    readonly href: string
+    readonly text: string
+    readonly day: string
+  }[]
   /** Piles that their customers took back. */
   readonly left: readonly Link[]
 }

@@ -9,6 +9,7 @@ import type { AgreeCard, AgreementPage, CalendarPage, DeskOfferPage } from './vi
 import type { ArrangePage } from './view-arrange.ts'
 import type { BenchPage } from './view-bench.ts'
 import type { CustodyPage } from './view-custody.ts'
+import type { DeskThread, MailsPage, PileMessagesPage, WrittenPage } from './view-messages.ts'
 import type { OwnerPage } from './view-owner.ts'
 import type { PlanPage } from './view-plan.ts'
 import type { QueueEntry, QueuePage } from './view-queue.ts'
@@ -54,16 +55,6 @@ export interface Decided {
   readonly by: string
 }
 
-export interface DeskNote {
-  readonly id: string
-  /** "About stretch". */
-  readonly about: string
-  readonly text: string
-  readonly at: string
-  readonly settled: string | null
-  readonly settleAt: string
-}
-
 export interface VerdictButton {
   readonly value: string
   readonly label: string
@@ -81,6 +72,8 @@ export interface DecisionForm {
   readonly error: string | null
   readonly buttons: readonly VerdictButton[]
   readonly hint: string
+  /** Whether asking may send the reason to the customer, and how they get it; null: not of this. */
+  readonly send: string | null
   /** What stands, then what stood before it, newest first. */
   readonly standing: Decided | null
   readonly history: readonly Decided[]
@@ -172,7 +165,7 @@ export interface DeskGarment {
   readonly answers: readonly Said[]
   /** What taking it, and leaving it out, would do to the quilt: a sentence each. */
   readonly prospects: readonly string[]
-  readonly notes: readonly DeskNote[]
+  readonly thread: DeskThread
   readonly photos: readonly DeskPhoto[]
   readonly spots: DeskSpotsShown
   /** Null where none of it was read off a photo. */
@@ -223,7 +216,8 @@ export interface PilePage {
   readonly contact: { readonly name: string; readonly email: string; readonly phone: string } | null
   readonly notToCut: string | null
   readonly answers: readonly Said[]
-  readonly notes: readonly DeskNote[]
+  readonly thread: DeskThread
+  readonly messages: Link
   /** A refusal of a form on this page, told on top too. */
   readonly refused: { readonly sentence: string; readonly href: string } | null
   readonly looking: readonly DeskGarment[]
@@ -268,6 +262,9 @@ export type DeskPage =
   | OwnerPage
   | PilePage
   | PlanPage
+  | PileMessagesPage
+  | WrittenPage
+  | MailsPage
   | ArrangePage
   | WhatIfPage
   | DeskOfferPage
