@@ -78,7 +78,7 @@ export async function isAccepted(
 }
 
 /** Throws `reason_missing` {shortest} or `answer_too_long` {longest}. */
-function readReason(verdict: Decision['verdict'], raw: string): string {
+export function readReason(verdict: Decision['verdict'], raw: string): string {
   const reason = cleanText(raw)
   const { shortest, longest } = reasonLimits
   const length = lengthOf(reason)
@@ -107,7 +107,7 @@ interface Subject {
 }
 
 /** Appends a decision, unless it is there already (false) or somebody decided otherwise meanwhile. */
-async function append(
+export async function appendDecision(
   db: Db,
   clock: Clock,
   { row, decisions }: Subject,
@@ -145,7 +145,7 @@ export const atTheDesk: readonly PileStatus[] = ['confirmed', 'decided']
 export const shownAtDesk: readonly PileStatus[] = [...atTheDesk, 'withdrawn']
 
 /** Runs `work` on the locked pile, so that two at the desk take turns. */
-const locked = (
+export const onLockedPile = (
   store: Store,
   pileId: string,
   work: (db: Db, subject: Subject) => Promise<void>,
@@ -179,11 +179,11 @@ export async function decideGarment(
   also: (trx: Db, row: PileRow, reason: string) => Promise<void> = async () => {},
 ): Promise<void> {
   const reason = readReason(deciding.verdict, deciding.reason)
-  await locked(store, pileId, async (db, subject) => {
+  await onLockedPile(store, pileId, async (db, subject) => {
     const garments = await garmentsOf(db, pileId)
     if (!garments.some((garment) => garment.item === item)) throw new Failure('not_found')
     if (subject.row.status === 'decided') throw new Failure('pile_decided')
-    const appended = await append(db, clock, subject, { ...deciding, reason, item })
+    const appended = await appendDecision(db, clock, subject, { ...deciding, reason, item })
     if (appended) await also(db, subject.row, reason)
     await refreshWaiting(db, pileId)
   })
@@ -202,12 +202,12 @@ export async function decidePile(
 ): Promise<void> {
   const { verdict } = deciding
   const reason = readReason(verdict, deciding.reason)
-  await locked(store, pileId, async (db, subject) => {
+  await onLockedPile(store, pileId, async (db, subject) => {
     if (verdict === 'accept') {
       const count = undecided(await garmentsOf(db, pileId), subject.decisions).length
       if (count > 0) throw new Failure('garments_undecided', { count })
     }
-    await append(db, clock, subject, { ...deciding, reason, item: null })
+    await appendDecision(db, clock, subject, { ...deciding, reason, item: null })
     if (verdict !== 'accept') await endSent(db, pileId, clock())
     await db
       .updateTable('pile')

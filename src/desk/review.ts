@@ -10,6 +10,7 @@ import type { Db, PileRow } from '../store/schema.ts'
 import { type Arranged, arrangedOf } from './arranged.ts'
 import { type Outcome, outcomeOf, type Prospect, prospectOf, verdictsOf } from './consequences.ts'
 import { type Decision, decisionsOf, shownAtDesk, undecided } from './decisions.ts'
+import { type FlagDecision, flagDecisionsOf } from './flag-decisions.ts'
 import { type GivenRoles, givenRoles } from './garment-roles.ts'
 import { messagesOf } from './messages.ts'
 import { type Note, notesOf } from './notes.ts'
@@ -23,6 +24,8 @@ export interface ReviewedGarment {
   readonly garment: Garment
   /** Oldest first; the last stands. */
   readonly decisions: readonly Decision[]
+  /** Of its single reasons, likewise. */
+  readonly flagDecisions: readonly FlagDecision[]
   readonly notes: readonly Note[]
   /** Its photos that are still there. */
   readonly photos: readonly SpotPhoto[]
@@ -98,6 +101,7 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
   const marks = await planMarksOf(db, row.id)
   const pile = await pileAsKnown(db, knowledge, row, marks)
   const decisions = await decisionsOf(db, row.id)
+  const flagDecisions = await flagDecisionsOf(db, row.id)
   const notes = await notesOf(db, row.id)
   const kept = await photosOf(db, row, pile)
   const seen = await looksOf(db, row.id, [...kept.keys()])
@@ -108,6 +112,7 @@ export async function review(db: Db, knowledge: Knowledge, reference: string): P
     garment,
     cloth: cloths[i]!,
     decisions: decisions.filter(({ item }) => item === garment.n),
+    flagDecisions: flagDecisions.filter(({ item }) => item === garment.n),
     notes: notes.filter(({ item }) => item === garment.n),
     photos: garment.told.photoIds.flatMap((id) => kept.get(id) ?? []),
     seen: seen.filter(({ photo }) => garment.told.photoIds.includes(photo)),

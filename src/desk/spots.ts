@@ -6,6 +6,7 @@ import { pinnedFlow } from '../intake/flow-versions.ts'
 import type { Knowledge } from '../intake/knowledge.ts'
 import { derivePile, type Garment, type Pile } from '../intake/pile.ts'
 import { entriesOf } from '../intake/rows.ts'
+import type { FactSet } from '../intake/set-facts.ts'
 import { type Markable, mostAtDesk, newSpot, readSpotAt, spotNear } from '../intake/spot-marking.ts'
 import { spotPhotos } from '../intake/spot-photos.ts'
 import {
@@ -59,13 +60,11 @@ export function deskSpots(marks: readonly PlanMark[]): ReadonlyMap<number, DeskS
 }
 
 /** What the workshop made of a pile's garments, by number: spots it marked, facts it set. */
-export async function madeAtDesk(
-  db: Db,
-  pileId: string,
+function madeOf(
   marks: readonly PlanMark[],
-): Promise<ReadonlyMap<number, AtDesk>> {
+  facts: ReadonlyMap<number, readonly FactSet[]>,
+): ReadonlyMap<number, AtDesk> {
   const spots = deskSpots(marks)
-  const facts = standingFacts(await factSetsOf(db, pileId))
   return new Map(
     [...new Set([...spots.keys(), ...facts.keys()])].map((n): [number, AtDesk] => [
       n,
@@ -74,16 +73,37 @@ export async function madeAtDesk(
   )
 }
 
+export const madeAtDesk = async (
+  db: Db,
+  pileId: string,
+  marks: readonly PlanMark[],
+): Promise<ReadonlyMap<number, AtDesk>> =>
+  madeOf(marks, standingFacts(await factSetsOf(db, pileId)))
+
 /** A pile as the desk knows it: with what staff marked, and the facts that were set. */
-export async function pileAsKnown(
+export const pileAsKnown = async (
   db: Db,
   knowledge: Knowledge,
   row: PileRow,
   marks: readonly PlanMark[],
+): Promise<Pile> =>
+  pileWithFacts(db, knowledge, row, { marks, facts: standingFacts(await factSetsOf(db, row.id)) })
+
+interface DeskKnows {
+  readonly marks: readonly PlanMark[]
+  /** By the garment's number. */
+  readonly facts: ReadonlyMap<number, readonly FactSet[]>
+}
+
+/** The pile with what staff marked, and with these facts. */
+export async function pileWithFacts(
+  db: Db,
+  knowledge: Knowledge,
+  row: PileRow,
+  { marks, facts }: DeskKnows,
 ): Promise<Pile> {
   const flow = await pinnedFlow(db, row.flow_hash, knowledge)
-  const atDesk = await madeAtDesk(db, row.id, marks)
-  return derivePile(knowledge, flow, row, await entriesOf(db, row.id), atDesk)
+  return derivePile(knowledge, flow, row, await entriesOf(db, row.id), madeOf(marks, facts))
 }
 
 /** What a member of staff does to a garment's spots. `at` is "photo:x:y". */

@@ -24,6 +24,7 @@ export interface Database extends CustodyTables {
   session: SessionTable
   once_link: OnceLinkTable
   decision: DecisionTable
+  flag_decision: FlagDecisionTable
   plan_mark: PlanMarkTable
   mail: MailTable
   reminder_stop: ReminderStopTable
@@ -229,6 +230,20 @@ interface DecisionTable {
   id: string
   pile_id: string
   item: number | null
+  verdict: string
+  reason: string
+  /** The account's id. */
+  who: string
+  at: number
+}
+
+/** What staff decided of one reason of a garment's grade. */
+interface FlagDecisionTable {
+  id: string
+  pile_id: string
+  item: number
+  /** The reason's code. */
+  flag: string
   verdict: string
   reason: string
   /** The account's id. */

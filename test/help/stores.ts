@@ -154,6 +154,7 @@ const tables = [
   'offer',
   'plan_mark',
   'decision',
+  'flag_decision',
   'photo',
   'note',
   'once_link',

@@ -241,6 +241,31 @@ oneStore('the desk', (store) => {
     expect((await visitor.get('/desk?list=nobody')).body).toContain('Pile 1')
   })
 
+  test('the reasons of a garment are decided one by one, and with the last the garment is', async () => {
+    await pile()
+    const marta = await atDesk()
+    const forms = (body: string) => [
+      ...body.matchAll(/action="(\/desk\/piles\/1\/garments\/2\/flags\/[\w-]+\/decision)"/g),
+    ]
+    const all = forms((await marta.get('/desk/piles/1')).body).map(([, url]) => url!)
+    expect(all.length).toBeGreaterThan(2)
+    const refused = await marta.post(all[0]!, { verdict: 'decline', knew: '0', reason: '' })
+    expect(refused.status).toBe(422)
+    for (const [i, url] of all.entries()) {
+      expect(await decisions()).toEqual([])
+      await marta.get('/desk/piles/1')
+      const verdict = i === 0 ? 'care' : 'take'
+      const answer = await marta.post(url, { verdict, knew: '0', reason: `<i>${i}</i>` })
+      expect(answer.to).toBe('/desk/piles/1#garment-2')
+    }
+    expect(await decisions()).toMatchObject([{ item: 2, verdict: 'care', who: 'Marta' }])
+    const { body } = await marta.get('/desk/piles/1')
+    expect(body).toContain('Looked at, to be minded.')
+    expect(body).not.toContain('<i>0')
+    const other = '/desk/piles/1/garments/2/flags/no-such-reason/decision'
+    expect((await marta.post(other, { verdict: 'take', knew: '0' })).status).toBe(404)
+  })
+
   test('a declined garment changes what the quilt comes to', async () => {
     await pile()
     const visitor = await atDesk()

@@ -11,6 +11,8 @@ import { agreement } from './0009-agreement.ts'
 import { waiting } from './0010-waiting.ts'
 import { owner } from './0011-owner.ts'
 
+import { flagDecisions } from './0012-flag-decisions.ts'
+
 /** In order, which is law: a migration that was released is never changed, renamed or moved. */
 export const migrations: Readonly<Record<string, Migration>> = {
   '0001-intake-and-desk': intakeAndDesk,
@@ -23,5 +25,6 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0008-custody': custody,
   '0009-agreement': agreement,
   '0010-waiting': waiting,
+  '0012-flag-decisions': flagDecisions,
   '0011-owner': owner,
 }

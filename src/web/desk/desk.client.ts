@@ -24,7 +24,7 @@ function alongList(event: KeyboardEvent, target: Element): void {
 function decide(event: KeyboardEvent, target: Element): void {
   const buttons = target
     .closest('[data-garment]')
-    ?.querySelectorAll<HTMLButtonElement>('button.verdict')
+    ?.querySelectorAll<HTMLButtonElement>('.decision button.verdict')
   const button = buttons?.[Number(event.key) - 1]
   if (!button?.form) return
   event.preventDefault()

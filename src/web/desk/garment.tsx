@@ -5,6 +5,7 @@ import { Answers } from '../chat/tag.tsx'
 import type { MarkedPhoto } from '../chat/view-question.ts'
 import { BetterSteps } from './better.tsx'
 import { Decision } from './decision.tsx'
+import { DecideFlag } from './flag.tsx'
 import { LabelSeen } from './label.tsx'
 import { ThreadShown } from './messages.tsx'
 import { SpotsTold } from './spots.tsx'
@@ -154,29 +155,30 @@ function Flags({ garment }: { garment: DeskGarment }) {
   return (
     <div class="reasons">
       {flags.length === 0 && !label?.doubted && <p class="plain">{say('desk.no_flags')}</p>}
-      <FlagList flags={flags} />
+      <FlagList flags={flags} n={garment.n} />
       {noted.length > 0 && (
         <details class="noted">
           <summary>{say('desk.noted', { count: noted.length })}</summary>
-          <FlagList flags={noted} />
+          <FlagList flags={noted} n={garment.n} />
         </details>
       )}
     </div>
   )
 }
 
-function FlagList({ flags }: { flags: readonly StaffFlag[] }) {
+function FlagList({ flags, n }: { flags: readonly StaffFlag[]; n: number }) {
   const say = useSay()
   if (flags.length === 0) return null
   return (
     <ul class="flags">
-      {flags.map(({ severity, lead, message, because, why }) => (
+      {flags.map(({ severity, lead, message, because, why, decide }, i) => (
         <li key={message} class={`flag flag-${severity}`}>
           <strong>{lead}</strong> {message}
           <span class="because">
             {say('desk.why')} {because.join('; ')}
           </span>
           <Why about={message} lines={why} />
+          {decide && <DecideFlag form={decide} about={message} id={`flag-${n}-${severity}-${i}`} />}
         </li>
       ))}
     </ul>
@@ -191,6 +193,9 @@ function Facts({ garment }: { garment: DeskGarment }) {
       <summary>{say('desk.facts_title')}</summary>
       <FactTable caption={say('desk.press.title', { name })} lines={press} />
       <FactTable caption={say('desk.facts_of', { name })} lines={facts} />
+      <p class="onward">
+        <a href={garment.set.href}>{garment.set.label}</a>
+      </p>
     </details>
   )
 }

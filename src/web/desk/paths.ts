@@ -62,8 +62,13 @@ export const deskPaths = {
   garment: (number: number, n: number) => `/desk/piles/${number}#garment-${n}`,
   decidePile: (number: number) => `/desk/piles/${number}/decision`,
   decideGarment: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/decision`,
+  decideFlag: (number: number, n: number, flag: string) =>
+    `/desk/piles/${number}/garments/${n}/flags/${flag}/decision`,
   /** To mark holes and stains on a garment's photos. */
   spots: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/spots`,
+  /** What is known of a garment, to set right. */
+  facts: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/facts`,
+  undoFact: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/facts/undo`,
   teardown: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/teardown`,
   /** The bench sheet of a garment. */
   benchSheet: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/bench`,

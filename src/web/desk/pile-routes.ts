@@ -4,6 +4,7 @@ import { z } from 'zod'
 import type { FailureCode } from '../../base/failures.ts'
 import { newId } from '../../base/ids.ts'
 import { decideGarment, decidePile, garmentVerdicts, pileVerdicts } from '../../desk/decisions.ts'
+import { decideFlag } from '../../desk/flag-decisions.ts'
 import { openCustody } from '../../desk/ledger.ts'
 import { tellCustomer } from '../../desk/messages.ts'
 import { settleNote } from '../../desk/notes.ts'
@@ -23,6 +24,7 @@ import { pilePage } from './present-pile.ts'
 
 const pileParams = z.object({ pile: z.string().min(1).max(64) })
 const garmentParams = pileParams.extend({ n: z.coerce.number().int().min(1).max(100_000) })
+const flagParams = garmentParams.extend({ flag: z.string().regex(/^[a-z][a-z0-9-]{0,63}$/) })
 const noteParams = pileParams.extend({ note: z.string().min(1).max(64) })
 const photoParams = pileParams.extend({
   id: z.string().min(1).max(64),
@@ -40,6 +42,13 @@ const garmentForm = form.extend({
   verdict: z.enum(garmentVerdicts),
   /** Asking: the reason is sent to the customer as a question. */
   send: z.literal('1').optional(),
+})
+const flagForm = z.object({
+  csrf: z.string().max(200),
+  verdict: z.enum(garmentVerdicts),
+  reason: z.string().max(100_000).default(''),
+  /** When the decision of this reason that the page showed was made; 0: it showed none. */
+  knew: z.coerce.number().int().min(0).default(0),
 })
 const pileForm = form.extend({ verdict: z.enum(pileVerdicts) })
 const settleForm = z.object({ csrf: z.string().max(200) })
@@ -140,6 +149,28 @@ export const pileRoutes =
             await tellCustomer(trx, knowledge, at, writing, clock())
           },
         )
+        return reply.redirect(deskPaths.garment(row.number, n), 303)
+      },
+    )
+
+    app.post(
+      '/piles/:pile/garments/:n/flags/:flag/decision',
+      {
+        config: { who: staff },
+        schema: {
+          summary: 'Decides of one reason of a garment',
+          params: flagParams,
+          body: flagForm,
+        },
+        errorHandler: showRefused,
+      },
+      async (request, reply) => {
+        const { pile, n, flag } = request.params
+        const row = await pileAtDesk(store.db, pile)
+        const who = signedIn(request).account.id
+        const { verdict, reason, knew } = request.body
+        const deciding = { item: n, flag, verdict, reason, who, seen: knew }
+        await decideFlag(store, clock, row.id, deciding)
         return reply.redirect(deskPaths.garment(row.number, n), 303)
       },
     )

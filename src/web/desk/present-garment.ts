@@ -4,7 +4,6 @@ import { garmentVerdicts } from '../../desk/decisions.ts'
 import { type SourcedFact, sourcedFacts } from '../../desk/provenance.ts'
 import type { Review, ReviewedGarment } from '../../desk/review.ts'
 import { settled } from '../../desk/what-if.ts'
-import type { Flag, Grade } from '../../garment/grade.ts'
 import type { PressPlan } from '../../garment/press.ts'
 import { readingOf } from '../../intake/label.ts'
 import type { Garment } from '../../intake/pile.ts'
@@ -20,12 +19,13 @@ import { factName, factValue } from './fact-words.ts'
 import { deskPaths } from './paths.ts'
 import { deskBetter, deskTogether } from './present-better.ts'
 import { type Desk, decisionForm } from './present-decision.ts'
+import { flagsOf } from './present-flags.ts'
 import { labelOf } from './present-label.ts'
 import { threadOf } from './present-messages.ts'
 import { showsOf } from './present-shows.ts'
 import { deskSpotsShown } from './present-spots.ts'
-import { flagWhy, reckonedOf } from './present-why.ts'
-import type { DeskGarment, FactLine, Link, StaffFlag, WhyLine } from './view.ts'
+import { reckonedOf } from './present-why.ts'
+import type { DeskGarment, FactLine, Link } from './view.ts'
 import { takingIt, withoutIt } from './what-if-links.ts'
 
 /** The customer's pages write garments out for a reader; the desk is one that changes nothing. */
@@ -36,53 +36,6 @@ export const readerAt = (language: Language): Reader => ({
   newIdem: () => '',
   editable: false,
 })
-
-const severities = { note: 'note', care: 'care', eyes: 'stop', home: 'stop' } as const
-
-/** A reason may rest on things of the pile; those are not facts of the garment. */
-function becauseWords(flag: Flag, facts: readonly SourcedFact[], language: Language): string[] {
-  return flag.because.map((name) => {
-    const fact = facts.find((one) => one.fact === name)
-    if (!fact) return factName(name, language)
-    return language.say('desk.because', {
-      fact: factName(name, language),
-      value: factValue(fact, language),
-      from: language.say(`desk.from.${fact.from}`),
-    })
-  })
-}
-
-function flagOf(
-  flag: Flag,
-  facts: readonly SourcedFact[],
-  why: readonly WhyLine[],
-  language: Language,
-): StaffFlag {
-  const { say, has } = language
-  const own = `trade.flags.${flag.code}.staff`
-  return {
-    severity: severities[flag.severity],
-    lead: say(`desk.severity.${flag.severity}`),
-    message: say(has(own) ? own : `trade.flags.${flag.code}.message`),
-    because: becauseWords(flag, facts, language),
-    why,
-  }
-}
-
-/**
- * Reasons to read first, and those to unfold. The questions of a garment that stays at home end early,
- * so what nobody was asked about it says nothing that matters.
- */
-function sorted(
-  flags: readonly Flag[],
-  grade: Grade | null,
-  facts: readonly SourcedFact[],
-): [grave: readonly Flag[], minor: readonly Flag[]] {
-  const untold = (name: string) => facts.find(({ fact }) => fact === name)?.from === 'untold'
-  const isMinor = ({ severity, because }: Flag) =>
-    severity === 'note' || (grade === 'home' && severity !== 'home' && because.some(untold))
-  return [flags.filter((flag) => !isMinor(flag)), flags.filter(isMinor)]
-}
 
 const factLine = (fact: SourcedFact, language: Language): FactLine => ({
   name: factName(fact.fact, language),
@@ -211,11 +164,13 @@ export function garmentOf(
   const reader = readerAt(language)
   const facts = sourcedFacts(garment)
   const grade = garment.grading?.grade ?? null
-  const [grave, minor] = sorted(garment.grading?.flags ?? [], grade, facts)
   const chain = review.whyOf(garment)
   const told = { chain, facts, language }
-  const worded = (flags: readonly Flag[]) =>
-    flags.map((flag) => flagOf(flag, facts, flagWhy(flag.code, told), language))
+  const { grave, minor } = flagsOf(reviewed, told, {
+    number,
+    desk,
+    isDecided: review.row.status === 'decided',
+  })
   const name = nameOf(garment, reader)
 
   return {
@@ -226,8 +181,8 @@ export function garmentOf(
     kindWords: kindWords(garment, reader) ?? '',
     grade,
     waits: review.undecided.includes(garment.n),
-    flags: worded(grave),
-    noted: worded(minor),
+    flags: grave,
+    noted: minor,
     better: garment.better ? deskBetter(garment.better.staff, language) : [],
     together:
       garment.better && deskTogether(garment.better.staff, wishedOf(review.pile.wish), language),
@@ -257,6 +212,7 @@ export function garmentOf(
       verdicts: garmentVerdicts,
       decisions,
     }),
+    set: { label: say('desk.set.open'), href: deskPaths.facts(number, garment.n) },
     teardown: garment.grading && {
       label: say('bench.open'),
       href: deskPaths.teardown(number, garment.n),

@@ -4,7 +4,7 @@ import { clothPart, fibreLines, weightPart } from './present-why-cloth.ts'
 import type { WhyLine, WhyPart } from './view-why.ts'
 import { sourceWords, stepLine, type Told } from './why-words.ts'
 
-type Asked = Omit<Told, 'chain'> & { readonly chain: Told['chain'] | null }
+export type Asked = Omit<Told, 'chain'> & { readonly chain: Told['chain'] | null }
 
 const isTold = (asked: Asked): asked is Told => asked.chain !== null
 

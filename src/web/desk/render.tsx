@@ -13,6 +13,7 @@ import { CustodyPileView } from './custody-pile.tsx'
 import { SubjectView } from './custody-subject.tsx'
 import { DoorView } from './door.tsx'
 import { DraftView, TryView } from './draft.tsx'
+import { FactsView } from './facts.tsx'
 import { FilesView, FileView } from './files.tsx'
 import { MailsView } from './mails.tsx'
 import { PileMessagesView, WrittenView } from './messages.tsx'
@@ -83,6 +84,8 @@ function View({ page }: { page: DeskPage }) {
       return <TeardownView page={page} />
     case 'printed':
       return <PrintedView page={page} />
+    case 'facts':
+      return <FactsView page={page} />
     case 'spots':
       return <SpotsView page={page} />
     case 'sign-in':
@@ -127,6 +130,7 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'calendar':
     case 'teardown':
     case 'printed':
+    case 'facts':
     case 'spots':
     case 'custody-home':
     case 'custody-map':

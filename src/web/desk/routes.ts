@@ -10,6 +10,7 @@ import { countRoutes } from './count-routes.ts'
 import { custodyRoutes } from './custody-routes.ts'
 import { doorRoutes } from './door-routes.ts'
 import { draftRoutes } from './draft-routes.ts'
+import { factsRoutes } from './facts-routes.ts'
 import { fileRoutes } from './file-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
 import { mailRoutes } from './mail-routes.ts'
@@ -61,6 +62,7 @@ export const deskRoutes =
       await desk.register(countRoutes(context))
       await desk.register(messageRoutes(context))
       await desk.register(mailRoutes(context))
+      await desk.register(factsRoutes(context))
       await desk.register(spotsRoutes(context))
       await desk.register(teardownRoutes(context))
       await desk.register(paperRoutes(context))

@@ -9,6 +9,7 @@ import type { AgreeCard, AgreementPage, CalendarPage, DeskOfferPage } from './vi
 import type { ArrangePage } from './view-arrange.ts'
 import type { BenchPage } from './view-bench.ts'
 import type { CustodyPage } from './view-custody.ts'
+import type { FactsPage } from './view-facts.ts'
 import type { DeskThread, MailsPage, PileMessagesPage, WrittenPage } from './view-messages.ts'
 import type { OwnerPage } from './view-owner.ts'
 import type { PlanPage } from './view-plan.ts'
@@ -79,6 +80,16 @@ export interface DecisionForm {
   readonly history: readonly Decided[]
 }
 
+/** To decide of one reason, and what stands. */
+export interface FlagForm {
+  /** Null: the pile is decided. */
+  readonly postTo: string | null
+  readonly csrf: string
+  readonly seen: number
+  readonly standing: Decided | null
+  readonly buttons: readonly { readonly value: string; readonly label: string }[]
+}
+
 export interface StaffFlag {
   readonly severity: CustomerFlag['severity']
   readonly lead: string
@@ -86,6 +97,8 @@ export interface StaffFlag {
   /** "Wear: shattered (customer)". */
   readonly because: readonly string[]
   readonly why: readonly WhyLine[]
+  /** Null: it holds nothing up. */
+  readonly decide: FlagForm | null
 }
 
 /** A label's photo beside what was read on it and what the customer made of that. */
@@ -172,6 +185,8 @@ export interface DeskGarment {
   readonly label: DeskLabel | null
   readonly form: DecisionForm
   readonly next: Link | null
+  /** To set right what is known of it. */
+  readonly set: Link
   /** Its teardown sheet; null: not graded yet. */
   readonly teardown: Link | null
   /** What if it were left out, or taken; null: neither changes the plan. */
@@ -272,6 +287,7 @@ export type DeskPage =
   | CalendarPage
   | TeardownPage
   | PrintedPage
+  | FactsPage
   | SpotsPage
   | CustodyPage
   | DoorPage
