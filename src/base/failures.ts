@@ -56,6 +56,7 @@ export const failures = {
   reason_missing: { status: 422 },
   decided_meanwhile: { status: 409 },
   garments_undecided: { status: 409 },
+  way_not_real: { status: 422 },
   pile_decided: { status: 409 },
   pieces_unlike: { status: 422 },
   quilt_changed: { status: 409 },

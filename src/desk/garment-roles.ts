@@ -3,7 +3,7 @@ import type { Clock } from '../base/clock.ts'
 import { Failure } from '../base/failures.ts'
 import { type Role, roles } from '../quilt/layout.ts'
 import type { Store } from '../store/open.ts'
-import { changeMarks, type PlanMark, standingMarks } from './plan-marks.ts'
+import { changeMarks, type MarkChange, type PlanMark, standingMarks } from './plan-marks.ts'
 
 /** Roles that staff let a garment play alone. */
 export interface GivenRoles {
@@ -56,15 +56,29 @@ export const giveRoles = (
       .where('dropped', '=', 0)
       .executeTakeFirst()
     if (!known) throw new Failure('not_found')
-    const standing = standingMarks(marks, 'role').find((mark) => mark.garment === garment)
-    const given = inOrder(wanted)
-    if (isSame(standing, given)) return { undo: [], add: [] }
-    if ((standing?.at ?? 0) !== seen) throw new Failure('decided_meanwhile')
-    return {
-      undo: standing ? [standing.id] : [],
-      add: given.length > 0 ? [{ kind: 'role', garment, body: { roles: given } }] : [],
-    }
+    const change = rolesGiven(marks, garment, wanted)
+    if (change.undo.length === 0 && change.add.length === 0) return change
+    if ((standingRole(marks, garment)?.at ?? 0) !== seen) throw new Failure('decided_meanwhile')
+    return change
   })
+
+const standingRole = (marks: readonly PlanMark[], garment: number): PlanMark | undefined =>
+  standingMarks(marks, 'role').find((mark) => mark.garment === garment)
+
+/** What becomes of the marks so that a garment plays these roles alone; nothing where it does already. */
+export function rolesGiven(
+  marks: readonly PlanMark[],
+  garment: number,
+  wanted: readonly Role[],
+): MarkChange {
+  const standing = standingRole(marks, garment)
+  const given = inOrder(wanted)
+  if (isSame(standing, given)) return { undo: [], add: [] }
+  return {
+    undo: standing ? [standing.id] : [],
+    add: given.length > 0 ? [{ kind: 'role', garment, body: { roles: given } }] : [],
+  }
+}
 
 const isSame = (standing: PlanMark | undefined, given: readonly Role[]): boolean =>
   (standing ? rolesIn(standing) : []).join() === given.join()

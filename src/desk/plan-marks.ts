@@ -53,7 +53,7 @@ export interface MarkChange {
 }
 
 /** When the newest mark was made or undone; 0: there is none. */
-const newestOf = (marks: readonly PlanMark[]): number =>
+export const newestMark = (marks: readonly PlanMark[]): number =>
   Math.max(0, ...marks.flatMap(({ at, undone }) => [at, undone?.at ?? 0]))
 
 /**
@@ -74,7 +74,7 @@ export const changeMarks = (
     const marks = await planMarksOf(trx, pileId)
     const { undo, add } = await change(marks, trx, row)
     // A clock that was set back may not change the order they were made in.
-    const from = Math.max(clock(), newestOf(marks) + 1)
+    const from = Math.max(clock(), newestMark(marks) + 1)
     for (const id of undo) {
       await trx
         .updateTable('plan_mark')

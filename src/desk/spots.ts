@@ -28,6 +28,7 @@ import {
   planMarksOf,
   standingMarks,
 } from './plan-marks.ts'
+import { wishedByStaff } from './wish-marks.ts'
 
 const keyBody = z.object({
   photo: z.string(),
@@ -103,7 +104,9 @@ export async function pileWithFacts(
   { marks, facts }: DeskKnows,
 ): Promise<Pile> {
   const flow = await pinnedFlow(db, row.flow_hash, knowledge)
-  return derivePile(knowledge, flow, row, await entriesOf(db, row.id), madeOf(marks, facts))
+  const entries = await entriesOf(db, row.id)
+  const atDesk = madeOf(marks, facts)
+  return derivePile(knowledge, flow, row, entries, atDesk, wishedByStaff(marks))
 }
 
 /** What a member of staff does to a garment's spots. `at` is "photo:x:y". */

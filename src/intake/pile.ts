@@ -52,6 +52,12 @@ export interface Wish {
   readonly sharing: Sharing | null
 }
 
+/** A layout, by its id, and a size that the workshop chose in place of what was wished. */
+export interface Wished {
+  readonly layout?: string | undefined
+  readonly size?: QuiltSize | undefined
+}
+
 export interface PostBox {
   readonly weightG: number
   readonly count: number
@@ -117,14 +123,24 @@ function bestLayout(garments: readonly Garment[], layouts: readonly Layout[]): L
 const sizeFor = (recipient: Recipient): QuiltSize =>
   recipient === 'under1' || recipient === 'under3' ? 'crib' : 'throw'
 
+/** A layout may have left the shop since it was chosen. */
+const layoutWished = (
+  replies: Replies,
+  layouts: readonly Layout[],
+  instead: Wished,
+): Layout | undefined =>
+  layouts.find(({ id }) => id === instead.layout) ??
+  layouts.find(({ id }) => id === chosen(replies, 'layout_wish'))
+
 function wishOf(
   replies: Replies,
   recipient: Recipient,
   garments: readonly Garment[],
   layouts: readonly Layout[],
+  instead: Wished,
 ): Wish {
-  const wanted = layouts.find(({ id }) => id === chosen(replies, 'layout_wish'))
-  const size = chosen(replies, 'quilt_size')
+  const wanted = layoutWished(replies, layouts, instead)
+  const size = instead.size ?? chosen(replies, 'quilt_size')
   const sizeChosen = size !== undefined && size !== 'unsure'
   const quilts = amount(replies, 'quilt_count') ?? 1
   return {
@@ -144,8 +160,8 @@ function boxOf({ weightG, box }: Estimate, rates: Rates): PostBox {
 }
 
 /**
- * A pile from its appended acts, and from what the workshop made of its garments, by number. Pure: the same acts,
- * facts and knowledge give the same pile.
+ * A pile from its appended acts, from what the workshop made of its garments, by number, and from what it chose
+ * instead of a wish. Pure: the same acts, facts and knowledge give the same pile.
  */
 export function derivePile(
   knowledge: Knowledge,
@@ -153,6 +169,7 @@ export function derivePile(
   row: PileRow,
   entries: readonly Entry[],
   atDesk: ReadonlyMap<number, AtDesk> = new Map(),
+  instead: Wished = {},
 ): Pile {
   const followed = follow(
     flow,
@@ -162,7 +179,7 @@ export function derivePile(
   const replies = followed.parts.at(-1)?.replies ?? {}
   const at = times(entries)
   const recipient = (chosen(replies, 'recipient') ?? 'unknown') as Recipient
-  const wanted = knowledge.layouts.find(({ id }) => id === chosen(replies, 'layout_wish'))
+  const wanted = layoutWished(replies, knowledge.layouts, instead)
   const fitsAFrame = (inches: number) =>
     knowledge.layouts.some((layout) => graphicFits(layout, { w: inches, h: inches }))
 
@@ -206,7 +223,7 @@ export function derivePile(
   })
 
   const standing = counted(garments)
-  const wish = wishOf(replies, recipient, standing, knowledge.layouts)
+  const wish = wishOf(replies, recipient, standing, knowledge.layouts, instead)
   const rates = ratesAt(knowledge.rates, new Date(row.changed_at).toISOString().slice(0, 10))
   const byPlan: Pile['priced'] = (settled, otherwise) =>
     priced({ garments, wish, rates }, knowledge.layouts, settled, otherwise)

@@ -253,9 +253,9 @@ interface FlagDecisionTable {
 
 /**
  * Roles a garment may play; a piece that stays where it is; a whole quilt that stays as it lies; a spot on a
- * photo; a customer's spot that is none.
+ * photo; a customer's spot that is none; another layout or size than was wished for.
  */
-export type MarkKind = 'role' | 'pin' | 'lay' | 'spot' | 'no-spot'
+export type MarkKind = 'role' | 'pin' | 'lay' | 'spot' | 'no-spot' | 'wish'
 
 /** What staff fixed of a pile's plan and of its garments' photos. Never edited: it is undone, and another made. */
 interface PlanMarkTable {

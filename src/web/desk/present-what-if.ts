@@ -40,11 +40,12 @@ const without = <T>(all: readonly T[], at: number): T[] => all.filter((_, n) => 
 function headOf(way: Way, at: number, ways: readonly Way[], show: Show): WayHead {
   const { number, names, language } = show
   const { say } = language
-  if (at === 0) return { name: say('desk.what_if.now'), changes: [], away: null }
+  if (at === 0) return { name: say('desk.what_if.now'), changes: [], away: null, way: null }
   const others = without(ways, at).slice(1)
   return {
     name: say('desk.what_if.way', { n: at }),
     changes: way.changes.map((change) => changeWords(change, names, language)),
+    way: way.changes.some(({ change }) => change === 'more') ? null : tryText(way.changes),
     away: {
       label: say('desk.what_if.away', { n: at }),
       href: deskPaths.whatIf(
@@ -134,6 +135,7 @@ export async function whatIfPage(
   texts: readonly string[],
   trying: Trying,
   language: Language,
+  takeUp: WhatIfPage['takeUp'],
 ): Promise<WhatIfPage> {
   const { say } = language
   const { layouts } = trying
@@ -164,5 +166,6 @@ export async function whatIfPage(
         }
       : null,
     form: changes.length < mostTries ? formOf(review, ways, layouts, show) : null,
+    takeUp: review.row.status === 'decided' ? null : takeUp,
   }
 }

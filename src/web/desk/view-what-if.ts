@@ -18,6 +18,8 @@ export interface WayHead {
   readonly changes: readonly string[]
   /** To the page without it; null: the pile as it stands. */
   readonly away: Link | null
+  /** The way as the form to take it up sends it; null: it is the pile as it stands, or cannot be taken up. */
+  readonly way: string | null
 }
 
 export interface WayRow {
@@ -61,4 +63,12 @@ export interface WhatIfPage {
   readonly again: Link | null
   /** Null: no further way fits beside these. */
   readonly form: WayForm | null
+  /** Null: the pile is decided. */
+  readonly takeUp: {
+    readonly postTo: string
+    readonly csrf: string
+    readonly seen: number
+    readonly reason: string
+    readonly error: string | null
+  } | null
 }

@@ -1,4 +1,4 @@
-import { useSay } from '../chat/pieces.tsx'
+import { Hidden, useSay } from '../chat/pieces.tsx'
 import { RoleBoxes } from './roles.tsx'
 import type {
   Choice,
@@ -41,12 +41,57 @@ export function WhatIfView({ page }: { page: WhatIfPage }) {
         )}
       </div>
       <Ways heads={page.heads} rows={page.rows} />
+      <TakeUp page={page} />
       {page.form ? (
         <Further form={page.form} />
       ) : (
         <p class="hint what-if-full">{say('desk.what_if.full')}</p>
       )}
     </main>
+  )
+}
+
+/** One of the ways becomes the pile's own. */
+function TakeUp({ page: { heads, takeUp } }: { page: WhatIfPage }) {
+  const say = useSay()
+  const ways = heads.filter(({ way }) => way !== null)
+  if (!takeUp || (ways.length === 0 && !takeUp.error)) return null
+  const { postTo, csrf, seen, reason, error } = takeUp
+  return (
+    <section class="card take-up" aria-labelledby="take-up-title">
+      <h2 id="take-up-title">{say('desk.what_if.take_up.title')}</h2>
+      <form method="post" action={postTo}>
+        <Hidden fields={{ csrf, seen: String(seen) }} />
+        {error && (
+          <p class="refusal" id="take-up-error" role="alert">
+            {error}
+          </p>
+        )}
+        <label class="legend" for="take-up-reason">
+          {say('desk.reason.label')}
+        </label>
+        <p class="hint" id="take-up-hint">
+          {say('desk.what_if.take_up.help')}
+        </p>
+        <textarea
+          id="take-up-reason"
+          name="reason"
+          rows={2}
+          aria-describedby={error ? 'take-up-error take-up-hint' : 'take-up-hint'}
+          aria-invalid={error ? true : undefined}
+        >
+          {reason}
+        </textarea>
+        <div class="verdicts">
+          {ways.map(({ name, changes, way }) => (
+            <button key={name} type="submit" name="way" value={way!} class="button second">
+              {say('desk.what_if.take_up.button', { way: name })}
+              <span class="unseen"> {changes.join(', ')}</span>
+            </button>
+          ))}
+        </div>
+      </form>
+    </section>
   )
 }
 
