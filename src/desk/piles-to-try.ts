@@ -5,6 +5,7 @@ import { type Decision, decisionsOf, type GarmentVerdict } from './decisions.ts'
 import { planMarksOf } from './plan-marks.ts'
 import { madeAtDesk } from './spots.ts'
 import type { FilesToTry, PileToTry } from './try-flows.ts'
+import { wishedByStaff } from './wish-marks.ts'
 
 /** Piles that other files may still change. */
 const undecided: readonly PileStatus[] = ['open', 'confirmed']
@@ -49,10 +50,12 @@ function verdictsIn(decisions: readonly Decision[]): Verdicts {
 }
 
 async function toTryOf(db: Db, row: PileRow): Promise<PileToTry> {
+  const marks = await planMarksOf(db, row.id)
   return {
     row,
     entries: await entriesOf(db, row.id),
-    atDesk: await madeAtDesk(db, row.id, await planMarksOf(db, row.id)),
+    atDesk: await madeAtDesk(db, row.id, marks),
+    instead: wishedByStaff(marks),
     verdicts: verdictsIn(await decisionsOf(db, row.id)),
   }
 }

@@ -6,7 +6,7 @@ import type { FlowFiles } from '../intake/flow-files.ts'
 import { goneFrom } from '../intake/flow-versions.ts'
 import { type FlowsFolder, parseFlows } from '../intake/flows-folder.ts'
 import { type Knowledge, learn, wordsOf } from '../intake/knowledge.ts'
-import { derivePile } from '../intake/pile.ts'
+import { derivePile, type Wished } from '../intake/pile.ts'
 import { type Around, proven } from '../intake/proven.ts'
 import type { Entry } from '../intake/rows.ts'
 import type { AtDesk } from '../intake/told.ts'
@@ -19,6 +19,7 @@ export interface PileToTry {
   readonly row: PileRow
   readonly entries: readonly Entry[]
   readonly atDesk: ReadonlyMap<number, AtDesk>
+  readonly instead: Wished
   readonly verdicts: Verdicts
 }
 
@@ -101,9 +102,9 @@ export async function tryFlows(files: FilesToTry, around: Around): Promise<Tried
     trying: {
       day,
       said: saidIn(parseFlows(files.draft)),
-      of: ({ row, entries, atDesk, verdicts }) => {
+      of: ({ row, entries, atDesk, instead, verdicts }) => {
         const by = (knowledge: Knowledge) =>
-          derivePile(knowledge, flowOf(row.flow_hash), row, entries, atDesk)
+          derivePile(knowledge, flowOf(row.flow_hash), row, entries, atDesk, instead)
         const before = by(live)
         const garments = before.garments.filter(({ dropped }) => !dropped).length
         try {
