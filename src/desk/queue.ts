@@ -1,7 +1,8 @@
 import { sql } from 'kysely'
 import { days } from '../base/clock.ts'
 import { cleanLine } from '../flow/text.ts'
-import type { Db, Row, WaitsOn } from '../store/schema.ts'
+import type { Db, Row } from '../store/schema.ts'
+import type { WaitsOn } from '../store/schema-desk.ts'
 import type { PileVerdict } from './decisions.ts'
 
 /** The lists of the desk: piles by whom they wait on. */

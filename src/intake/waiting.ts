@@ -1,4 +1,5 @@
-import type { Db, PileStatus, WaitsOn } from '../store/schema.ts'
+import type { Db, PileStatus } from '../store/schema.ts'
+import type { WaitsOn } from '../store/schema-desk.ts'
 
 /** What was decided of a pile, or of one of its garments, as far as waiting hangs on it. */
 interface Told {

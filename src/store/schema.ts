@@ -2,6 +2,7 @@ import type { Insertable, Kysely, Selectable } from 'kysely'
 import type { Flag, Json } from './columns.ts'
 import type { LeavingTable, MilestoneTable, OfferTable, PaymentTable } from './schema-agreement.ts'
 import type { CustodyTables } from './schema-custody.ts'
+import type { FlagDecisionTable, WaitingTable } from './schema-desk.ts'
 import type { MailTable, MessageTable, ReminderStopTable } from './schema-mail.ts'
 
 /**
@@ -118,25 +119,6 @@ interface GarmentTable {
   dropped: Flag
 }
 
-/** Whom a pile waits on that its customer gave to the workshop; `held`: the workshop put it on hold. */
-export type WaitsOn = 'us' | 'customer' | 'held' | 'nobody'
-
-/** What the desk's queue is sorted by: derived from the pile's decisions and questions. */
-interface WaitingTable {
-  pile_id: string
-  /** The pile's. */
-  number: number
-  on_whom: WaitsOn
-  since: number
-  /** Garments for a person's eyes that nobody decided of. */
-  eyes: number
-  /** Questions that nobody has seen to. */
-  questions: number
-  /** The last of the whole pile. */
-  verdict: string | null
-  need_by: number | null
-}
-
 /** What was agreed, frozen as it was shown. */
 interface AgreedTable {
   pile_id: string
@@ -230,20 +212,6 @@ interface DecisionTable {
   id: string
   pile_id: string
   item: number | null
-  verdict: string
-  reason: string
-  /** The account's id. */
-  who: string
-  at: number
-}
-
-/** What staff decided of one reason of a garment's grade. */
-interface FlagDecisionTable {
-  id: string
-  pile_id: string
-  item: number
-  /** The reason's code. */
-  flag: string
   verdict: string
   reason: string
   /** The account's id. */

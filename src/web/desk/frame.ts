@@ -1,7 +1,7 @@
 import type { FastifyRequest } from 'fastify'
 import { type QueueCounts, queueLists } from '../../desk/queue.ts'
 import type { Session } from '../../desk/sessions.ts'
-import type { WaitsOn } from '../../store/schema.ts'
+import type { WaitsOn } from '../../store/schema-desk.ts'
 import type { Language } from '../../words/words.ts'
 import type { DeskContext } from './context.ts'
 import { deskPaths } from './paths.ts'

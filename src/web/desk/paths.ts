@@ -1,5 +1,5 @@
 import type { QueueFilter, QueueOrder } from '../../desk/queue.ts'
-import type { WaitsOn } from '../../store/schema.ts'
+import type { WaitsOn } from '../../store/schema-desk.ts'
 
 interface ListQuery {
   readonly order?: QueueOrder | null
