@@ -15,7 +15,10 @@ export interface Worker<Job, Done> {
  * For glibc's allocator (mallopt(3)): large blocks go back to the system at once, and threads share their stores.
  * Without it a process that works on pictures of many sizes holds twice as much memory, and ever more.
  */
-const memory = { MALLOC_ARENA_MAX: '2', MALLOC_MMAP_THRESHOLD_: String(16 * 1024 * 1024) }
+export const workerMemory = {
+  MALLOC_ARENA_MAX: '2',
+  MALLOC_MMAP_THRESHOLD_: String(16 * 1024 * 1024),
+}
 
 /** All it needs from the environment: it shares none of the server's secrets. */
 const passedOn = ['PATH', 'LD_LIBRARY_PATH', 'TMPDIR', 'SystemRoot']
@@ -27,7 +30,7 @@ export function startWorker<Job, Done>(
   const file = new URL(`./${name}${extname(import.meta.url)}`, import.meta.url)
   const env = Object.fromEntries(passedOn.map((name) => [name, process.env[name]]))
   const child = fork(file, {
-    env: { ...env, ...memory, VIPS_WARNING: '0' },
+    env: { ...env, ...workerMemory, VIPS_WARNING: '0' },
     serialization: 'advanced',
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
   })

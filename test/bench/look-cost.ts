@@ -3,6 +3,7 @@ import { once } from 'node:events'
 import { existsSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { z } from 'zod'
+import { workerMemory } from '../../src/photo/worker-process.ts'
 import { openSet } from '../looks/open-set.ts'
 import { growthOf, megabytes, memoryOf, timesOf } from './readings.ts'
 
@@ -53,7 +54,10 @@ export async function benchLookCost(told: readonly string[]): Promise<void> {
 
 function start(work: 'bare' | 'look'): ChildProcess {
   const file = fileURLToPath(new URL('./look-cost-child.ts', import.meta.url))
-  return fork(file, [work], { stdio: ['ignore', 'ignore', 'inherit', 'ipc'] })
+  return fork(file, [work], {
+    env: { ...process.env, ...workerMemory },
+    stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+  })
 }
 
 async function ask(child: ChildProcess, file: string): Promise<number> {
