@@ -116,6 +116,51 @@ test('a pile is fit for every reader, in both languages', async () => {
   await page.goto(`${url}/desk/piles/1?lang=en`)
 })
 
+test('what is known of a garment is set right, on a page fit for every reader in both languages', async () => {
+  const facts = `${url}/desk/piles/1/garments/1/facts`
+  await page.goto(`${facts}?lang=es`)
+  await look()
+  await page.goto(`${facts}?lang=en`)
+  await page.selectOption('#set-wear', 'thin')
+  await page.click('button[value=try]')
+  expect(await page.locator('.set-effect').isVisible()).toBe(true)
+  expect(await page.inputValue('#set-wear')).toBe('thin')
+  await look()
+  await page.fill('#set-reason', 'Thin at both elbows on the second photo.')
+  await page.click('button[value=save]')
+  await page.waitForURL(`${url}/desk/piles/1#garment-1`)
+  await page.goto(facts)
+  expect(await page.locator('.fact-sets li').count()).toBe(1)
+  await look()
+})
+
+test('arrow keys go through the queue, and a digit decides of the garment that has the focus', async () => {
+  await page.goto(`${url}/desk`)
+  const focused = () => page.evaluate(() => document.activeElement?.textContent ?? '')
+  await tabTo('.queue a')
+  const first = await focused()
+  await page.keyboard.press('ArrowDown')
+  expect(await focused()).not.toBe(first)
+  await page.keyboard.press('ArrowDown')
+  await page.keyboard.press('Home')
+  expect(await focused()).toBe(first)
+  await page.keyboard.press('Enter')
+  await page.waitForURL(/\/desk\/piles\/\d$/)
+
+  await page.goto(`${url}/desk/piles/1`)
+  await page.goto(`${url}/desk/piles/1#garment-4`)
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe('garment-4')
+  // To ask wants a reason: the key leads to where it is written, and there digits are digits.
+  await page.keyboard.press('3')
+  expect(await page.evaluate(() => document.activeElement?.id)).toBe('decide-4-reason')
+  await page.keyboard.type('Are 2 sleeves signed?')
+  expect(await page.inputValue('#decide-4-reason')).toBe('Are 2 sleeves signed?')
+  await page.goto(`${url}/desk/piles/1?again=1#garment-4`)
+  await page.keyboard.press('2')
+  await page.waitForURL(`${url}/desk/piles/1#garment-4`)
+  expect(await page.textContent('#garment-4 .standing strong')).toContain('care')
+})
+
 test('the plan of a pile is fit for every reader, in both languages, and on paper', async () => {
   await page.goto(`${url}/desk/piles/2/plan?open=all&lang=es`)
   await look()

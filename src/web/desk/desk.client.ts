@@ -45,10 +45,14 @@ document.addEventListener('keydown', (event) => {
   if (/^[1-9]$/.test(event.key)) decide(event, target)
 })
 
-// A garment that the address names takes the focus, so that keys go on from there.
-const named = location.hash.length > 1 && document.getElementById(location.hash.slice(1))
-if (named instanceof HTMLElement && named.matches('[data-garment]')) {
+/** A garment that the address names takes the focus, so that keys go on from there. */
+function focusNamed(): void {
+  const named = document.getElementById(location.hash.slice(1))
+  if (!named?.matches('[data-garment]')) return
   if (named instanceof HTMLDetailsElement) named.open = true
   named.tabIndex = -1
   named.focus({ preventScroll: true })
 }
+
+focusNamed()
+addEventListener('hashchange', focusNamed)

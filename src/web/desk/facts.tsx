@@ -82,8 +82,8 @@ function EffectOfFacts({ effect }: { effect: FactsEffect }) {
       <h2 id="set-effect">{say('desk.set.effect')}</h2>
       {before && after && (
         <p class="from-to">
-          <GradeMark grade={before} /> <span aria-hidden="true">→</span>
-          <span class="unseen">{say('desk.set.becomes')}</span> <GradeMark grade={after} />
+          <GradeMark grade={before} /> <span>{say('desk.set.becomes')}</span>{' '}
+          <GradeMark grade={after} />
         </p>
       )}
       <ul>
