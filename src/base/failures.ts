@@ -76,6 +76,13 @@ export const failures = {
   undo_not_now: { status: 409 },
   parcel_isolated: { status: 409 },
   nothing_sewn: { status: 409 },
+  // what the bench writes down
+  record_not_now: { status: 409 },
+  release_same_person: { status: 409 },
+  release_too_early: { status: 409 },
+  test_too_hot: { status: 422 },
+  test_not_passed: { status: 422 },
+  size_missing: { status: 422 },
   // offers and money
   not_money: { status: 422 },
   too_much_money: { status: 422 },

@@ -8,6 +8,24 @@ export const leftoverChoices = ['return', 'keep-for-repair', 'give-away', 'disca
 
 export type LeftoverChoice = (typeof leftoverChoices)[number]
 
+/** What the records say of one garment before it is cut. */
+export interface CutRecord {
+  /** A photo of it is kept. */
+  readonly photo: boolean
+  /** The customer lets it be cut, whole or but for marked spots. */
+  readonly consent: boolean
+  /** Accounts' ids; null: nobody. */
+  readonly askedBy: string | null
+  readonly releasedBy: string | null
+}
+
+const nothingRecorded: CutRecord = {
+  photo: false,
+  consent: false,
+  askedBy: null,
+  releasedBy: null,
+}
+
 /** What is known of a pile outside of its entries. */
 export interface PileFacts {
   /** The workshop accepted it. */
@@ -16,6 +34,12 @@ export interface PileFacts {
   readonly notTaken: readonly number[]
   /** The finished quilt was signed off, and what the customer then chose; null: it was not. */
   readonly signedOff: { readonly leftovers: LeftoverChoice } | null
+  /** By the garment's number. */
+  readonly cutting: ReadonlyMap<number, CutRecord>
+  /** Numbers of garments that an incident stopped. */
+  readonly stopped: readonly number[]
+  /** The customer said yes to the quilt as it was laid out. */
+  readonly quiltSeen: boolean
 }
 
 /** What stands when a move is asked for. */
@@ -27,16 +51,38 @@ export interface Situation {
 }
 
 /** What is asked before a blade touches a garment. */
-export interface CutFacts {
+export interface CutFacts extends CutRecord {
   readonly accepted: boolean
   readonly taken: boolean
 }
 
-/**
- * Whether a garment may be cut. The release by a second person, with the tests that it rests on, belongs here: it
- * needs a fact more, and this is the one place that asks.
- */
-export const mayCut = ({ accepted, taken }: CutFacts): boolean => accepted && taken
+export const cutLacks = ['accepted', 'taken', 'photo', 'consent', 'asked', 'released'] as const
+
+export type CutLack = (typeof cutLacks)[number]
+
+/** What is still lacking before a garment may be cut, in the order in which it is seen to. */
+export const lackingToCut = (facts: CutFacts): CutLack[] => {
+  const { accepted, taken, photo, consent, askedBy, releasedBy } = facts
+  const there: Readonly<Record<CutLack, boolean>> = {
+    accepted,
+    taken,
+    photo,
+    consent,
+    asked: askedBy !== null,
+    released: releasedBy !== null && releasedBy !== askedBy,
+  }
+  return cutLacks.filter((one) => !there[one])
+}
+
+/** Whether a garment may be cut: nothing is lacking, and two different people said so. */
+export const mayCut = (facts: CutFacts): boolean => lackingToCut(facts).length === 0
+
+/** What is asked of one garment of a pile before it is cut. */
+export const cutFacts = (pile: PileFacts, item: number): CutFacts => ({
+  accepted: pile.accepted,
+  taken: !pile.notTaken.includes(item),
+  ...(pile.cutting.get(item) ?? nothingRecorded),
+})
 
 /** States in which a garment's cloth is apart and in the house. */
 const apartStates: readonly State[] = ['torn-down', 'stabilised', 'cut', 'sewn', 'withdrawn']
@@ -50,6 +96,12 @@ function parentOf(subject: string, { subjects }: Situation): Standing | undefine
   const { of } = readSubjectKey(subject)!
   return subjects.get(String(of))
 }
+
+/** Things that were found in a garment. Only what is in the house has a place. */
+const foundIn = (garment: string, subjects: ReadonlyMap<string, Standing>): Standing[] =>
+  [...subjects.values()].filter(
+    ({ subject, via }) => via === garment && readSubjectKey(subject)!.kind === 'found',
+  )
 
 /** A garment that was withdrawn may never have been taken apart. */
 function isApart(parent: Standing | undefined): boolean {
@@ -71,7 +123,13 @@ function holds(guard: Guard, subject: string, situation: Situation): boolean {
     case 'taken':
       return taken
     case 'may-cut':
-      return mayCut({ accepted: pile.accepted, taken })
+      return mayCut(cutFacts(pile, item))
+    case 'not-stopped':
+      return !pile.stopped.includes(item)
+    case 'quilt-seen':
+      return pile.quiltSeen
+    case 'found-gone':
+      return foundIn(subject, subjects).every(({ place }) => place === null)
     case 'signed-off':
       return pile.signedOff !== null
     case 'choice-return':

@@ -6,8 +6,14 @@ export type Guard =
   | 'accepted'
   /** The garment was not declined at the desk, and nobody waits for an answer about it. */
   | 'taken'
-  /** The hook for the release by a second person. */
+  /** Its photo is there, consent is recorded, and a second person released it. */
   | 'may-cut'
+  /** No incident with it waits for a word of staff. */
+  | 'not-stopped'
+  /** The customer said yes to the quilt as it was laid out. */
+  | 'quilt-seen'
+  /** Nothing that was found in it is still here. */
+  | 'found-gone'
   /** The finished quilt was signed off. */
   | 'signed-off'
   /** The customer chose this for what is left over. */

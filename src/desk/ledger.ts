@@ -7,6 +7,8 @@ import { readSubjectKey, subjectCode } from '../custody/subject.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, PileRow } from '../store/schema.ts'
+import { quiltSeen, recordsOf, standingRecords, stoppedItems } from './bench-records.ts'
+import { cuttingOf } from './cutting.ts'
 import { atTheDesk, decisionsOf, standing } from './decisions.ts'
 
 /** An entry with who made it and when. */
@@ -65,10 +67,14 @@ export async function pileFacts(db: Db, { id, status }: PileRow): Promise<PileFa
   const items = new Set(decisions.flatMap(({ item }) => item ?? []))
   const refused = (item: number) =>
     ['decline', 'ask'].includes(standing(decisions, item)?.verdict ?? '')
+  const records = standingRecords(await recordsOf(db, id))
   return {
     accepted: status === 'decided' && standing(decisions, null)?.verdict === 'accept',
     notTaken: [...items].filter(refused),
     signedOff: await signedOffOf(db, id),
+    cutting: await cuttingOf(db, id, records),
+    stopped: stoppedItems(records),
+    quiltSeen: quiltSeen(records),
   }
 }
 

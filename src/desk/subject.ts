@@ -24,8 +24,8 @@ export interface SubjectAtDesk {
   /** The seqs of entries that were taken back. */
   readonly takenBack: ReadonlySet<number>
   readonly offered: readonly Offered[]
-  /** What may be born of it: a bag of its leftovers, a thing that was found in it. */
-  readonly births: readonly { readonly move: 'bag' | 'find'; readonly shut: readonly Guard[] }[]
+  /** What may be born of it: a bag of its leftovers. A thing that was found in it is born by its records. */
+  readonly births: readonly { readonly move: 'bag'; readonly shut: readonly Guard[] }[]
   readonly canTakeBack: boolean
   /** Keys of parcels that are open. */
   readonly openParcels: readonly string[]
@@ -55,7 +55,7 @@ export async function subjectAtDesk(db: Db, row: PileRow, key: string): Promise<
   const situation = situationOf({ facts: await pileFacts(db, row), entries: all })
   const parcels = await parcelsOf(db, row.id)
   const newest = undoing(key, all)
-  const births = moves.filter(({ move }) => move === 'bag' || move === 'find')
+  const births = moves.filter(({ move }) => move === 'bag')
   return {
     row,
     key,
@@ -71,11 +71,8 @@ export async function subjectAtDesk(db: Db, row: PileRow, key: string): Promise<
     births:
       subject.kind === 'garment'
         ? births.map((move) => ({
-            move: move.move as 'bag' | 'find',
-            shut: lacking(move, move.move === 'bag' ? `${key}-L1` : 'F1', {
-              ...situation,
-              via: key,
-            }),
+            move: move.move as 'bag',
+            shut: lacking(move, `${key}-L1`, { ...situation, via: key }),
           }))
         : [],
     canTakeBack: newest !== null && newest.move !== 'expect',

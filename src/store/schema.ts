@@ -1,6 +1,7 @@
 import type { Insertable, Kysely, Selectable } from 'kysely'
 import type { Flag, Json } from './columns.ts'
 import type { LeavingTable, MilestoneTable, OfferTable, PaymentTable } from './schema-agreement.ts'
+import type { BenchTables } from './schema-bench.ts'
 import type { CustodyTables } from './schema-custody.ts'
 import type { FlagDecisionTable, WaitingTable } from './schema-desk.ts'
 import type { MailTable, MessageTable, ReminderStopTable } from './schema-mail.ts'
@@ -9,7 +10,7 @@ import type { MailTable, MessageTable, ReminderStopTable } from './schema-mail.t
  * The tables as both stores hold them: text, integer and bigint columns only. Columns ending in `at`
  * (and `need_by`) are milliseconds UTC, read as numbers. A `Json` column holds JSON as text.
  */
-export interface Database extends CustodyTables {
+export interface Database extends CustodyTables, BenchTables {
   flow_version: FlowVersionTable
   counter: CounterTable
   pile: PileTable

@@ -2,18 +2,43 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { type Asked, admit, offered, undoing } from '../../src/custody/admit.ts'
 import { type Entry, follow, standingEntries } from '../../src/custody/follow.ts'
-import { type LeftoverChoice, leftoverChoices, type PileFacts } from '../../src/custody/guards.ts'
+import {
+  type CutRecord,
+  type LeftoverChoice,
+  leftoverChoices,
+  type PileFacts,
+} from '../../src/custody/guards.ts'
 import { type MoveName, moveNames } from '../../src/custody/move.ts'
 import { moves } from '../../src/custody/moves.ts'
+import { type ReleaseAct, releaseOf } from '../../src/custody/release.ts'
 import { kinds, type State, statesOf, whereabouts } from '../../src/custody/states.ts'
 import { readSubjectKey, subjectKey } from '../../src/custody/subject.ts'
 
+/** What the desk and the customer decided. */
+type Said = Pick<PileFacts, 'accepted' | 'notTaken' | 'signedOff' | 'quiltSeen'>
+
+/** An act of release of a garment, and whether it was taken back. */
+type Act = ReleaseAct & { readonly garment: number; readonly gone: boolean }
+
+/** What else is known of garments: who has a photo, a consent, an open incident. */
+interface Known {
+  readonly photo: readonly number[]
+  readonly consent: readonly number[]
+  readonly stopped: readonly number[]
+}
+
+const allKnown: Known = { photo: [1, 2], consent: [1, 2], stopped: [] }
+
 /** A ledger in memory: what the store's does, without a store. */
 class Ledger {
+  acts: Act[] = []
+  others: Known = allKnown
+  /** The acts that stood, and what else was known, when each entry was made. */
+  readonly released: { readonly acts: readonly Act[]; readonly others: Known }[] = []
   readonly entries: Entry[] = []
   /** What was known of the pile when each entry was made. */
   readonly known: PileFacts[] = []
-  facts: PileFacts = { accepted: false, notTaken: [], signedOff: null }
+  said: Said = { accepted: false, notTaken: [], signedOff: null, quiltSeen: false }
 
   constructor(garments: number) {
     for (let n = 1; n <= garments; n += 1) {
@@ -21,7 +46,35 @@ class Ledger {
     }
   }
 
+  get facts(): PileFacts {
+    const { photo, consent, stopped } = this.others
+    const recordOf = (n: number): CutRecord => {
+      const { asked, released } = releaseOf(
+        this.acts.filter(({ garment, gone }) => garment === n && !gone),
+      )
+      return {
+        photo: photo.includes(n),
+        consent: consent.includes(n),
+        askedBy: asked?.who ?? null,
+        releasedBy: released?.who ?? null,
+      }
+    }
+    const cutting = new Map([1, 2].map((n) => [n, recordOf(n)]))
+    return { ...this.said, stopped, cutting }
+  }
+
+  write(garment: number, kind: ReleaseAct['kind'], who: string): void {
+    this.acts = [...this.acts, { seq: this.acts.length + 1, garment, kind, who, gone: false }]
+  }
+
+  /** Takes the newest act of a garment back, whatever rests on it. */
+  takeBack(garment: number): void {
+    const newest = this.acts.findLast((one) => one.garment === garment && !one.gone)
+    this.acts = this.acts.map((one) => (one === newest ? { ...one, gone: true } : one))
+  }
+
   push(entry: Omit<Entry, 'seq'>): void {
+    this.released.push({ acts: this.acts, others: this.others })
     this.entries.push({ ...entry, seq: this.entries.length + 1 })
     this.known.push(this.facts)
   }
@@ -64,7 +117,14 @@ type Step =
   | { readonly what: 'any'; readonly subject: string; readonly move: string; readonly via: string }
   | { readonly what: 'put'; readonly subject: string }
   | { readonly what: 'undo'; readonly subject: string }
-  | { readonly what: 'facts'; readonly facts: PileFacts }
+  | { readonly what: 'facts'; readonly facts: Said }
+  | { readonly what: 'others'; readonly others: Known }
+  | {
+      readonly what: 'write'
+      readonly garment: number
+      readonly kind: ReleaseAct['kind'] | 'back'
+      readonly who: string
+    }
 
 const subject = fc.constantFrom('1', '1', '1', '2', ...subjects)
 const via = fc.constantFrom('P1', 'P1', 'P1', 'P2', '1', '2')
@@ -72,7 +132,19 @@ const facts = fc.record({
   accepted: fc.constantFrom(true, true, true, false),
   notTaken: fc.constantFrom([], [], [1], [2]),
   signedOff: fc.option(fc.record({ leftovers: fc.constantFrom(...leftoverChoices) })),
+  quiltSeen: fc.constantFrom(true, true, false),
 })
+const some = fc.constantFrom([1, 2], [1, 2], [1, 2], [1], [])
+const others = fc.record({
+  photo: some,
+  consent: some,
+  stopped: fc.constantFrom([], [], [], [1], [1, 2]),
+})
+const write = {
+  garment: fc.constantFrom(1, 1, 2),
+  kind: fc.constantFrom('ask' as const, 'release' as const, 'release' as const, 'back' as const),
+  who: fc.constantFrom('ana', 'bo', 'cleo'),
+}
 const to = <T extends string>(what: T) => fc.constant(what)
 const step: fc.Arbitrary<Step> = fc.oneof(
   { weight: 14, arbitrary: fc.record({ what: to('onward'), subject, at: fc.nat(9), via }) },
@@ -84,6 +156,8 @@ const step: fc.Arbitrary<Step> = fc.oneof(
   { weight: 1, arbitrary: fc.record({ what: to('put'), subject }) },
   { weight: 1, arbitrary: fc.record({ what: to('undo'), subject }) },
   { weight: 1, arbitrary: fc.record({ what: to('facts'), facts }) },
+  { weight: 1, arbitrary: fc.record({ what: to('others'), others }) },
+  { weight: 6, arbitrary: fc.record({ what: to('write'), ...write }) },
 )
 
 /** Moves that lead away from the way of most things. */
@@ -114,10 +188,14 @@ function play(steps: readonly Step[]): Ledger {
   const ledger = new Ledger(garments)
   ledger.act({ subject: 'P1', move: 'announce', place: '', note: '' }, null)
   ledger.act({ subject: 'P1', move: 'arrive', place: 'desk', note: '' }, null)
-  ledger.facts = { accepted: true, notTaken: [], signedOff: null }
+  ledger.said = { accepted: true, notTaken: [], signedOff: null, quiltSeen: true }
   for (const one of steps) {
-    if (one.what === 'facts') ledger.facts = one.facts
-    else if (one.what === 'undo') ledger.undo(one.subject)
+    if (one.what === 'facts') ledger.said = one.facts
+    else if (one.what === 'others') ledger.others = one.others
+    else if (one.what === 'write') {
+      if (one.kind === 'back') ledger.takeBack(one.garment)
+      else ledger.write(one.garment, one.kind, one.who)
+    } else if (one.what === 'undo') ledger.undo(one.subject)
     else if (one.what === 'put') {
       ledger.act({ subject: one.subject, move: 'put', place: 'shelf', note: '' }, null)
     } else {
@@ -225,6 +303,53 @@ test('nothing is cut that was not received, checked, accepted, taken and taken a
         if (path.includes(state)) expect(path.indexOf(first)).toBeGreaterThanOrEqual(0)
       }
     }
+  })
+})
+
+test('nothing is cut without a photo, a consent, and the standing words of two different people', () => {
+  let cuts = 0
+  every((ledger) => {
+    ledger.entries.forEach(({ subject, to, move }, at) => {
+      if (to !== 'cut' || move !== 'cut') return
+      cuts += 1
+      const n = Number(subject)
+      const { acts, others } = ledger.released[at]!
+      expect(others.photo.includes(n) && others.consent.includes(n)).toBe(true)
+      expect(others.stopped).not.toContain(n)
+      const stand = acts.filter(({ garment, gone }) => garment === n && !gone)
+      const pairs = stand.flatMap((asked) =>
+        stand.filter(
+          (released) =>
+            asked.kind === 'ask' &&
+            released.kind === 'release' &&
+            released.seq > asked.seq &&
+            released.who !== asked.who,
+        ),
+      )
+      expect(pairs.length, `${subject} was cut on the word of one`).toBeGreaterThan(0)
+    })
+  })
+  expect(cuts).toBeGreaterThan(20)
+})
+
+test('nothing that an incident stopped is taken apart, stabilised, cut or sewn', () => {
+  every((ledger) => {
+    ledger.entries.forEach(({ subject, move }, at) => {
+      if (!['tear-down', 'stabilise', 'cut', 'sew'].includes(move)) return
+      expect(ledger.released[at]!.others.stopped).not.toContain(Number(subject))
+    })
+  })
+})
+
+test('nothing goes home while something that was found in it is still here', () => {
+  every((ledger) => {
+    ledger.entries.forEach(({ subject, move }, at) => {
+      if (move !== 'go-home' && move !== 'return-uncut') return
+      for (const one of follow(ledger.entries.slice(0, at)).values()) {
+        if (readSubjectKey(one.subject)!.kind !== 'found' || one.via !== subject) continue
+        expect(['kept', 'isolated']).not.toContain(one.state)
+      }
+    })
   })
 })
 

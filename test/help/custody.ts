@@ -1,3 +1,5 @@
+import { newId } from '../../src/base/ids.ts'
+import { appendRecord } from '../../src/desk/bench-records.ts'
 import { decideGarment, decidePile } from '../../src/desk/decisions.ts'
 import { openCustody } from '../../src/desk/ledger.ts'
 import { type Moving, moveSubject } from '../../src/desk/moving.ts'
@@ -83,3 +85,69 @@ export async function step(
     ...moving,
   })
 }
+
+/** A photo of a garment of a pile, as a form of the workshop or the customer leaves it. */
+export async function keepPhotoOf(
+  store: Store,
+  pileId: string,
+  item: number,
+  question = 'photos',
+): Promise<string> {
+  const id = newId()
+  await store.db
+    .insertInto('photo')
+    .values({
+      id,
+      pile_id: pileId,
+      item,
+      question,
+      hash: 'none',
+      width: 1,
+      height: 1,
+      bytes: 1,
+      cloth: null,
+      label: null,
+      look: null,
+      shows: null,
+      kept: 1,
+      at: 1,
+      removed_at: null,
+    })
+    .execute()
+  return id
+}
+
+/** What the customer said of cutting a garment, as the grading keeps it. */
+export const tellConsent = async (
+  store: Store,
+  pileId: string,
+  item: number,
+  consent = 'yes',
+): Promise<void> => {
+  await store.db
+    .updateTable('garment')
+    .set({ facts: JSON.stringify({ consent }) })
+    .where('pile_id', '=', pileId)
+    .where('item', '=', item)
+    .execute()
+}
+
+/** Two people let a garment be cut, whose photo and consent are there. */
+export async function releaseCut(store: Store, pileId: string, item: number): Promise<void> {
+  await keepPhotoOf(store, pileId, item)
+  await tellConsent(store, pileId, item)
+  for (const kind of ['ask', 'release'] as const) {
+    const who = await addStaff(store.db, kind)
+    const record = { item, kind, body: {}, note: '', idem: once(), who }
+    await appendRecord(store.db, pileId, record, clock())
+  }
+}
+
+/** The customer said yes to the quilt as it is laid out. */
+export const agreeToLaid = (store: Store, pileId: string, who: string): Promise<number> =>
+  appendRecord(
+    store.db,
+    pileId,
+    { item: 0, kind: 'agreed', body: {}, note: 'yes, on the phone', idem: once(), who },
+    clock(),
+  )

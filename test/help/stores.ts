@@ -145,6 +145,7 @@ const tables = [
   'parcel',
   'custody',
   'custody_move',
+  'bench_record',
   'fact_set',
   'message',
   'reminder_stop',

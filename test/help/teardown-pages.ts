@@ -37,6 +37,7 @@ export function teardownHtml(
       marked: [],
       spots: [],
       back: { label: title, href: '/desk' },
+      record: { label: title, href: '/desk' },
       bench: { label: 'Bench sheet', href: '/desk' },
     },
     frame,

@@ -6,7 +6,8 @@ import { kinds, statesOf } from '../../src/custody/states.ts'
 import { subjectCode } from '../../src/custody/subject.ts'
 import { addAccount } from '../../src/desk/accounts.ts'
 import type { Role } from '../../src/store/schema.ts'
-import { clock } from '../help/custody.ts'
+import { agreeToLaid, clock, releaseCut } from '../help/custody.ts'
+import { addStaff } from '../help/desk.ts'
 import { Visitor } from '../help/desk-visitor.ts'
 import { eachStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, said, type Workshop } from '../help/workshop.ts'
@@ -180,7 +181,16 @@ eachStore('where things are, at the desk', (store) => {
   test('a garment goes on by its page; what may not be yet says why; the bench cannot sign off', async () => {
     await door()
     await check(bo, { 'result-1': 'matched', 'condition-1': 'fine' })
-    for (const act of ['tear-down', 'cut', 'sew']) {
+    const { id: pileId } = await store()
+      .db.selectFrom('pile')
+      .select('id')
+      .executeTakeFirstOrThrow()
+    await move(bo, '1', { act: 'tear-down' })
+    expect((await move(bo, '1', { act: 'cut' })).status).toBe(409)
+    expect(await page(bo, '/desk/piles/1/custody/1')).toContain('cutting is not released')
+    await releaseCut(store(), pileId, 1)
+    await agreeToLaid(store(), pileId, await addStaff(store().db))
+    for (const act of ['cut', 'sew']) {
       const { status, to } = await move(bo, '1', { act })
       expect([act, status, to]).toEqual([act, 303, '/desk/piles/1/custody/1'])
     }

@@ -21,7 +21,7 @@ import { conditionWords } from './custody-words.ts'
 import { signedIn } from './guard.ts'
 import { showDesk } from './page.ts'
 import { boxChangedPage, boxCheckPage, boxFacts } from './present-box-check.ts'
-import { takePhotos } from './sent-files.ts'
+import { type PhotoOf, takePhotos } from './sent-files.ts'
 
 const params = z.object({ pile: z.string().min(1).max(64) })
 const query = z.object({
@@ -75,10 +75,10 @@ const itemsIn = (fields: Fields): number[] =>
     .flatMap((name) => /^result-([1-9]\d{0,4})$/.exec(name)?.[1] ?? [])
     .map(Number)
 
-const itemOf = (field: string): number => {
+const placeOf = (field: string): PhotoOf => {
   const item = /^photos-([1-9]\d{0,4})$/.exec(field)?.[1]
   if (item === undefined) throw new Failure('bad_input', { field: 'photos', why: 'unknown' })
-  return Number(item)
+  return { item: Number(item), question: 'custody' }
 }
 
 /** Refusals that would lose what was typed; anything else is told on a page of its own. */
@@ -161,7 +161,7 @@ export const boxCheckRoutes =
         const row = await pileAtDesk(store.db, request.params.pile)
         const { say } = deskLanguage(request, context)
         const idem = /^[\w-]{8,64}$/.exec(first(fields, 'idem'))?.[0] ?? newId()
-        const taken = await takePhotos(context, row.id, request.deskFiles ?? [], itemOf)
+        const taken = await takePhotos(context, row.id, request.deskFiles ?? [], placeOf)
         const garments = itemsIn(fields).flatMap(
           (item) => checkedIn(fields, item, taken.get(`photos-${item}`) ?? []) ?? [],
         )

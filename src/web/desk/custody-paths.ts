@@ -9,5 +9,8 @@ export const custodyPaths = {
   signOff: (number: number) => `/desk/piles/${number}/sign-off`,
   boxCheck: (number: number, parcel?: string) =>
     `/desk/piles/${number}/box-check${parcel ? `?parcel=${parcel}` : ''}`,
+  /** What the bench writes down of a garment; `incident`: what staff decide of it. */
+  record: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/record`,
+  incident: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/incident`,
   changed: (number: number) => `/desk/piles/${number}/box-check/changed`,
 } as const

@@ -190,9 +190,12 @@ export const custodyRoutes =
           request.log.info({ pile: row.number, subject }, 'a parcel arrived')
           return reply.redirect(custodyPaths.subject(row.number, subject), 303)
         }
-        const taken = await takePhotos(context, row.id, request.deskFiles ?? [], () =>
-          known.kind === 'leftover' ? known.of : known.n,
-        )
+        // What is shown of a bag, a parcel or a found thing is no photo of the garment.
+        const shown = known.kind === 'garment' && act !== 'bag' ? known.n : 0
+        const taken = await takePhotos(context, row.id, request.deskFiles ?? [], () => ({
+          item: shown,
+          question: 'custody',
+        }))
         const photo = [...taken.values()].flat()[0] ?? null
         const moving = { place, note, photo, idem, who }
         const entry = await made(at, row.id, subject, act, { ...moving, via: parcel ?? null, seen })
@@ -204,7 +207,7 @@ export const custodyRoutes =
 
 type Made = Pick<Moving, 'place' | 'note' | 'photo' | 'idem' | 'who' | 'via' | 'seen'>
 
-/** A move; or the birth of a bag of its leftovers, or of a thing that was found in it. */
+/** A move; or the birth of a bag of its leftovers. */
 function made(
   at: Parameters<typeof moveSubject>[0],
   pileId: string,
@@ -216,6 +219,7 @@ function made(
   if (act === 'bag') {
     return bear(at, pileId, { ...moving, kind: 'leftover', of: n, move: 'bag', via: null })
   }
-  if (act === 'find') return bear(at, pileId, { ...moving, kind: 'found', move: act, via: subject })
+  // The customer is told of what was found: that is written down with the garment's records.
+  if (act === 'find') throw new Failure('move_not_now')
   return moveSubject(at, pileId, { ...moving, subject, move: act, seen })
 }

@@ -12,6 +12,7 @@ import { sendPdf } from '../send-pdf.ts'
 import { printedPage } from '../view-printed.ts'
 import { staff, workshop } from '../who.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
+import { custodyPaths } from './custody-paths.ts'
 import { showDesk } from './page.ts'
 import { deskPaths } from './paths.ts'
 import { benchPrinted, type PaperReader, type PilePaper, pilePapers } from './present-papers.ts'
@@ -78,6 +79,9 @@ export const paperRoutes =
         const page = printedPage(await benchPrinted(reader, n), {
           pdf: deskPaths.benchPdf(number, n),
           back: { label: reader.language.say('bench.open'), href: deskPaths.teardown(number, n) },
+          beside: [
+            { label: reader.language.say('records.open'), href: custodyPaths.record(number, n) },
+          ],
           language: reader.language,
         })
         return showDesk(context, request, reply, page)

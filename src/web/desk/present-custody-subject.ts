@@ -62,7 +62,7 @@ function formsOf(found: SubjectAtDesk, language: Language): MoveForm[] {
     .map(({ move }) => ({
       move,
       label: say(`custody.moves.${move}`),
-      caution: move === 'find' ? say('custody.cautions.found') : null,
+      caution: null,
       place,
       why: false,
       parcels: [],
@@ -127,6 +127,7 @@ function linksOf(
   { language: { say }, staff }: SubjectReader,
 ): Link[] {
   const { number } = row
+  const record = { label: say('records.open'), href: custodyPaths.record(number, subject.n) }
   const sheet = { label: say('custody.subject.sheet'), href: deskPaths.teardown(number, subject.n) }
   const review = {
     label: say('custody.subject.review'),
@@ -136,7 +137,7 @@ function linksOf(
   return [
     { label: say('custody.subject.back'), href: custodyPaths.home },
     { label: say('custody.of_pile', { number }), href: custodyPaths.pile(number) },
-    ...(subject.kind === 'garment' ? [sheet] : []),
+    ...(subject.kind === 'garment' ? [record, sheet] : []),
     ...(staff ? [review] : []),
   ]
 }

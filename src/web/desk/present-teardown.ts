@@ -4,6 +4,7 @@ import { teardownSheet } from '../../papers/teardown-sheet.ts'
 import type { Language } from '../../words/words.ts'
 import { kindWords, nameOf } from '../chat/present-garment.ts'
 import { markedPhotos, spotWords } from '../chat/present-spots.ts'
+import { custodyPaths } from './custody-paths.ts'
 import { deskPaths } from './paths.ts'
 import { deskPhotos, readerAt } from './present-garment.ts'
 import type { TeardownPage } from './view.ts'
@@ -43,6 +44,10 @@ export function teardownPage(
     spots: told.spots.map((spot, i) =>
       language.say('bench.spot', { n: i + 1, what: spotWords(spot, language.say) }),
     ),
+    record: {
+      label: language.say('records.open'),
+      href: custodyPaths.record(row.number, n),
+    },
     bench: {
       label: language.say('printed.sheets.bench'),
       href: deskPaths.benchSheet(row.number, n),

@@ -23,6 +23,7 @@ import { PeopleView } from './people.tsx'
 import { PileView } from './pile.tsx'
 import { PlanView } from './plan.tsx'
 import { QueueView } from './queue.tsx'
+import { RecordView } from './record.tsx'
 import { Shell } from './shell.tsx'
 import { SpotsView } from './spots.tsx'
 import { TeardownView } from './teardown.tsx'
@@ -106,6 +107,8 @@ function View({ page }: { page: DeskPage }) {
       return <BoxChangedView page={page} />
     case 'count':
       return <CountView page={page} />
+    case 'record':
+      return <RecordView page={page} />
     case 'trouble':
       return <TroubleView page={page} />
   }
@@ -139,6 +142,7 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'box-check':
     case 'box-changed':
     case 'count':
+    case 'record':
     case 'messages':
     case 'written':
     case 'mails':

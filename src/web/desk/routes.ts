@@ -23,6 +23,7 @@ import { peopleRoutes } from './people-routes.ts'
 import { pileRoutes } from './pile-routes.ts'
 import { planRoutes } from './plan-routes.ts'
 import { queueRoutes } from './queue-routes.ts'
+import { recordRoutes } from './record-routes.ts'
 import { spotsRoutes } from './spots-routes.ts'
 import { tagRoutes } from './tag-routes.ts'
 import { teardownRoutes } from './teardown-routes.ts'
@@ -59,6 +60,7 @@ export const deskRoutes =
       await desk.register(custodyRoutes(context))
       await desk.register(parcelRoutes(context))
       await desk.register(boxCheckRoutes(context))
+      await desk.register(recordRoutes(context))
       await desk.register(countRoutes(context))
       await desk.register(messageRoutes(context))
       await desk.register(mailRoutes(context))

@@ -39,18 +39,27 @@ export async function readFiles(request: FastifyRequest): Promise<void> {
   request.deskFiles = files
 }
 
+/**
+ * What a photo of the workshop shows: the garment (`bench`, `custody`), or something beside what was written down; of
+ * no garment where `item` is 0.
+ */
+export interface PhotoOf {
+  readonly item: number
+  readonly question: 'bench' | 'custody' | 'record' | 'laid'
+}
+
 /** Makes a form's photos safe and keeps them as the pile's. Ids by the field that they came in. */
 export async function takePhotos(
   context: DeskContext,
   pileId: string,
   files: readonly DeskFile[],
-  itemOf: (field: string) => number,
+  placeOf: (field: string) => PhotoOf,
 ): Promise<ReadonlyMap<string, readonly string[]>> {
   const { db } = context.store
   const taken = new Map<string, string[]>()
   for (const { field, bytes } of files) {
     if (bytes.byteLength === 0) throw new Failure('empty_file')
-    const place = { pileId, item: itemOf(field), question: 'custody' }
+    const place = { pileId, ...placeOf(field) }
     const id = await takePhoto({ ...context, db }, place, bytes, 'garment')
     taken.set(field, [...(taken.get(field) ?? []), id])
   }

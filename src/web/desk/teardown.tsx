@@ -7,11 +7,12 @@ import type { TeardownPage } from './view.ts'
 /** How a garment is taken apart: one sheet of paper, also on the screen. */
 export function TeardownView({ page }: { page: TeardownPage }) {
   const say = useSay()
-  const { sheet, back, bench } = page
+  const { sheet, back, bench, record } = page
   return (
     <main id="main" class="teardown" tabIndex={-1}>
       <p class="onward">
-        <a href={back.href}>{back.label}</a> <a href={bench.href}>{bench.label}</a>
+        <a href={back.href}>{back.label}</a> <a href={bench.href}>{bench.label}</a>{' '}
+        <a href={record.href}>{record.label}</a>
       </p>
       <article class="teardown-sheet">
         <Heading sheet={sheet} />

@@ -14,6 +14,7 @@ import type { DeskThread, MailsPage, PileMessagesPage, WrittenPage } from './vie
 import type { OwnerPage } from './view-owner.ts'
 import type { PlanPage } from './view-plan.ts'
 import type { QueueEntry, QueuePage } from './view-queue.ts'
+import type { RecordPage } from './view-record.ts'
 import type { DeskSpotsShown, SpotsPage } from './view-spots.ts'
 import type { WhatIfPage } from './view-what-if.ts'
 import type { WhyLine, WhyPart } from './view-why.ts'
@@ -251,6 +252,8 @@ export interface TeardownPage {
   readonly marked: readonly MarkedPhoto[]
   readonly spots: readonly string[]
   readonly back: Link
+  /** What the bench writes down of it. */
+  readonly record: Link
   /** Everything the bench wants of this garment, with its cuts and its places. */
   readonly bench: Link
 }
@@ -289,6 +292,7 @@ export type DeskPage =
   | PrintedPage
   | FactsPage
   | SpotsPage
+  | RecordPage
   | CustodyPage
   | DoorPage
   | TroublePage
