@@ -1,19 +1,12 @@
 import { parse } from 'node-html-parser'
-import { addAccount } from '../../src/desk/accounts.ts'
 import type { Store } from '../../src/store/open.ts'
 import { type Answer, Visitor } from './desk-visitor.ts'
+import { signedIn } from './signed-in.ts'
 import type { App, Workshop } from './workshop.ts'
-
-const password = 'needle and thimble'
 
 /** Somebody of the workshop, signed in. */
 export async function staffMember(store: Store, app: App, name: string): Promise<Visitor> {
-  const email = `${name.toLowerCase()}@lantern-street.example`
-  await addAccount(store, () => 1, { email, name, role: 'staff', password })
-  const visitor = new Visitor(app)
-  await visitor.get('/desk/sign-in')
-  await visitor.post('/desk/sign-in', { email, password })
-  return visitor
+  return signedIn(store, () => 1, app, { name })
 }
 
 /** Hidden fields and typed ones of the form that posts to `action`, as a browser would send them. */

@@ -1,16 +1,15 @@
 import { afterAll, expect, test } from 'vitest'
 import { openLog } from '../../src/base/log.ts'
-import { addAccount } from '../../src/desk/accounts.ts'
 import { decideGarment, decidePile } from '../../src/desk/decisions.ts'
 import { openPlans } from '../../src/planning/plans.ts'
 import { Visitor } from '../help/desk-visitor.ts'
 import { hostileTexts } from '../help/printed.ts'
 import { readPdf, within } from '../help/read-pdf.ts'
+import { signedIn } from '../help/signed-in.ts'
 import { oneStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
-const password = 'needle and thimble'
 
 const story = 'She wore it in the rain on the day we met, and it never quite dried.'
 const shirt: Script = { kind: said('button-shirt'), size: said('L') }
@@ -47,11 +46,7 @@ oneStore('papers of the bench', (store) => {
   const prepare = async () => {
     workshop = await openWorkshop(store(), clock, { plans, publicUrl: 'https://quilts.example' })
     key = await confirmPile(workshop.conversation, garments, wish)
-    const email = 'bench@lantern-street.example'
-    await addAccount(store(), clock, { email, name: 'Bea', role: 'bench', password })
-    bench = new Visitor(workshop.app)
-    await bench.get('/desk/sign-in')
-    await bench.post('/desk/sign-in', { email, password })
+    bench = await signedIn(store(), clock, workshop.app, { name: 'Bea', role: 'bench' })
   }
   afterAll(async () => {
     await workshop.close()

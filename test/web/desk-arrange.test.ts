@@ -6,7 +6,6 @@ import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest'
 import { Failure } from '../../src/base/failures.ts'
 import { newId } from '../../src/base/ids.ts'
 import { openLog } from '../../src/base/log.ts'
-import { addAccount } from '../../src/desk/accounts.ts'
 import { keptMark, pinMark } from '../../src/desk/arranged.ts'
 import { planMarksOf } from '../../src/desk/plan-marks.ts'
 import { openPlans, type Plans } from '../../src/planning/plans.ts'
@@ -14,10 +13,10 @@ import { migrate } from '../../src/store/migrate.ts'
 import { openStore, type Store } from '../../src/store/open.ts'
 import type { PileRow } from '../../src/store/schema.ts'
 import { Visitor } from '../help/desk-visitor.ts'
+import { signedIn } from '../help/signed-in.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
-const password = 'needle and thimble'
 const address = '/desk/piles/1/quilt/1'
 
 const shirt: Script = { kind: said('button-shirt'), size: said('XL') }
@@ -44,12 +43,7 @@ let held: Plans['laid'] | null = null
 const folder = mkdtempSync(join(tmpdir(), 'pieceworth-arrange-'))
 
 const signIn = async (name: string): Promise<Visitor> => {
-  const email = `${name}@lantern-street.example`
-  await addAccount(store, clock, { email, name, role: 'staff', password })
-  const visitor = new Visitor(workshop.app)
-  await visitor.get('/desk/sign-in')
-  await visitor.post('/desk/sign-in', { email, password })
-  return visitor
+  return signedIn(store, clock, workshop.app, { name })
 }
 
 beforeAll(async () => {

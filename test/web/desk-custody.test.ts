@@ -4,15 +4,14 @@ import { tagCode } from '../../src/base/tag.ts'
 import { moves } from '../../src/custody/moves.ts'
 import { kinds, statesOf } from '../../src/custody/states.ts'
 import { subjectCode } from '../../src/custody/subject.ts'
-import { addAccount } from '../../src/desk/accounts.ts'
 import type { Role } from '../../src/store/schema.ts'
 import { agreeToLaid, clock, releaseCut } from '../help/custody.ts'
 import { addStaff } from '../help/desk.ts'
 import { Visitor } from '../help/desk-visitor.ts'
+import { signedIn } from '../help/signed-in.ts'
 import { eachStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, said, type Workshop } from '../help/workshop.ts'
 
-const password = 'needle and thimble'
 const squeezed = (text: string) => text.replaceAll(/\s+/g, ' ').trim()
 
 eachStore('where things are, at the desk', (store) => {
@@ -21,13 +20,8 @@ eachStore('where things are, at the desk', (store) => {
   let bo: Visitor
   let key: string
 
-  const signedIn = async (name: string, role: Role) => {
-    const email = `${name.toLowerCase()}@lantern-street.example`
-    await addAccount(store(), clock, { email, name, role, password })
-    const visitor = new Visitor(workshop.app)
-    await visitor.get('/desk/sign-in')
-    await visitor.post('/desk/sign-in', { email, password })
-    return visitor
+  const person = async (name: string, role: Role) => {
+    return signedIn(store(), clock, workshop.app, { name, role })
   }
 
   beforeEach(async () => {
@@ -38,8 +32,8 @@ eachStore('where things are, at the desk', (store) => {
       shirt,
       shirt,
     ])
-    marta = await signedIn('Marta', 'staff')
-    bo = await signedIn('Bo', 'bench')
+    marta = await person('Marta', 'staff')
+    bo = await person('Bo', 'bench')
     await marta.get('/desk/piles/1')
     await marta.post('/desk/piles/1/decision', { verdict: 'accept', reason: '', seen: '0' })
   })

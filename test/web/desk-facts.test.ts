@@ -1,12 +1,11 @@
 import { parse } from 'node-html-parser'
 import { afterEach, beforeEach, expect, test } from 'vitest'
-import { addAccount } from '../../src/desk/accounts.ts'
-import { Visitor } from '../help/desk-visitor.ts'
+import type { Visitor } from '../help/desk-visitor.ts'
+import { signedIn } from '../help/signed-in.ts'
 import { oneStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
-const password = 'needle and thimble'
 const address = '/desk/piles/1/garments/1/facts'
 
 const garments: readonly Script[] = [
@@ -23,12 +22,7 @@ oneStore('what staff know better of a garment', (store) => {
   afterEach(() => workshop.close())
 
   async function atDesk(name = 'Marta'): Promise<Visitor> {
-    const email = `${name.toLowerCase()}@lantern-street.example`
-    await addAccount(store(), clock, { email, name, role: 'staff', password })
-    const visitor = new Visitor(workshop.app)
-    await visitor.get('/desk/sign-in')
-    await visitor.post('/desk/sign-in', { email, password })
-    return visitor
+    return signedIn(store(), clock, workshop.app, { name })
   }
 
   /** Every field of the form as the page shows it. */

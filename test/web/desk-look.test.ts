@@ -1,14 +1,12 @@
 import { type HTMLElement, parse } from 'node-html-parser'
 import { afterEach, beforeEach, expect, test } from 'vitest'
-import { addAccount } from '../../src/desk/accounts.ts'
 import type { Look } from '../../src/photo/look/looked.ts'
-import { Visitor } from '../help/desk-visitor.ts'
+import { signedIn } from '../help/signed-in.ts'
 import { oneStore } from '../help/stores.ts'
 import { lookOf } from '../help/told-lane.ts'
 import { confirmPile, openWorkshop, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
-const password = 'needle and thimble'
 
 oneStore('a garment’s photo at the desk', (store) => {
   let workshop: Workshop
@@ -39,11 +37,7 @@ oneStore('a garment’s photo at the desk', (store) => {
         at: 1,
       })
       .execute()
-    const email = 'marta@lantern-street.example'
-    await addAccount(store(), clock, { email, name: 'Marta', role: 'staff', password })
-    const visitor = new Visitor(workshop.app)
-    await visitor.get('/desk/sign-in')
-    await visitor.post('/desk/sign-in', { email, password })
+    const visitor = await signedIn(store(), clock, workshop.app, { name: 'Marta' })
     const page = parse((await visitor.get(`/desk/piles/1?lang=${language}`)).body)
     return page.querySelector('.pictures')!
   }

@@ -1,16 +1,15 @@
 import { type HTMLElement, parse } from 'node-html-parser'
 import { afterEach, beforeEach, expect, test } from 'vitest'
-import { addAccount } from '../../src/desk/accounts.ts'
 import { changeSpots } from '../../src/desk/spots.ts'
 import type { SpotValue } from '../../src/flow/grammar.ts'
-import { Visitor } from '../help/desk-visitor.ts'
+import type { Visitor } from '../help/desk-visitor.ts'
 import { bodyOf } from '../help/forms.ts'
+import { signedIn } from '../help/signed-in.ts'
 import { eachStore } from '../help/stores.ts'
 import { lookOf } from '../help/told-lane.ts'
 import { confirmPile, openWorkshop, type Script, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
-const password = 'needle and thimble'
 const hole: SpotValue = { photo: 'p1', x: 0.5, y: 0.5, what: 'hole', part: 'front' }
 
 eachStore('spots at the desk', (store) => {
@@ -49,11 +48,7 @@ eachStore('spots at the desk', (store) => {
     ])
     const { id } = await store().db.selectFrom('pile').select('id').executeTakeFirstOrThrow()
     await store().db.insertInto('photo').values(photoRow(id, 'p1')).execute()
-    const email = 'marta@lantern-street.example'
-    await addAccount(store(), clock, { email, name: 'Marta', role: 'staff', password })
-    marta = new Visitor(workshop.app)
-    await marta.get('/desk/sign-in')
-    await marta.post('/desk/sign-in', { email, password })
+    marta = await signedIn(store(), clock, workshop.app, { name: 'Marta' })
     return id
   }
 

@@ -1,14 +1,13 @@
 import { parse } from 'node-html-parser'
 import { afterEach, beforeEach, expect, test } from 'vitest'
-import { addAccount } from '../../src/desk/accounts.ts'
 import { decisionsOf } from '../../src/desk/decisions.ts'
 import { review } from '../../src/desk/review.ts'
-import { Visitor } from '../help/desk-visitor.ts'
+import type { Visitor } from '../help/desk-visitor.ts'
+import { signedIn } from '../help/signed-in.ts'
 import { oneStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
-const password = 'needle and thimble'
 const address = '/desk/piles/1/what-if'
 const reason = 'We spoke on the phone.'
 
@@ -28,12 +27,7 @@ oneStore('a way that is taken up', (store) => {
   afterEach(() => workshop.close())
 
   async function atDesk(name = 'Marta'): Promise<Visitor> {
-    const email = `${name.toLowerCase()}@lantern-street.example`
-    await addAccount(store(), clock, { email, name, role: 'staff', password })
-    const visitor = new Visitor(workshop.app)
-    await visitor.get('/desk/sign-in')
-    await visitor.post('/desk/sign-in', { email, password })
-    return visitor
+    return signedIn(store(), clock, workshop.app, { name })
   }
 
   const now = async () => {

@@ -1,11 +1,10 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
-import { addAccount } from '../../src/desk/accounts.ts'
 import { Visitor } from '../help/desk-visitor.ts'
+import { signedIn } from '../help/signed-in.ts'
 import { oneStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
-const password = 'needle and thimble'
 
 const garments: readonly Script[] = [
   { name: said('Blue <b>flannel</b>'), kind: said('button-shirt') },
@@ -17,12 +16,8 @@ oneStore('teardown sheets at the desk', (store) => {
   let visitor: Visitor
   beforeEach(async () => {
     workshop = await openWorkshop(store(), clock)
-    const email = 'marta@lantern-street.example'
-    await addAccount(store(), clock, { email, name: 'Marta', role: 'staff', password })
     await confirmPile(workshop.conversation, garments)
-    visitor = new Visitor(workshop.app)
-    await visitor.get('/desk/sign-in')
-    await visitor.post('/desk/sign-in', { email, password })
+    visitor = await signedIn(store(), clock, workshop.app, { name: 'Marta' })
   })
   afterEach(() => workshop.close())
 

@@ -1,18 +1,16 @@
 import { parse } from 'node-html-parser'
 import { afterEach, beforeEach, expect, test } from 'vitest'
-import { addAccount } from '../../src/desk/accounts.ts'
 import { review } from '../../src/desk/review.ts'
 import { domains, settings } from '../../src/garment/facts.ts'
 import { figureOf } from '../../src/garment/panel-losses.ts'
 import { kindOf, sourceKinds } from '../../src/intake/sources.ts'
 import { readPageWords } from '../../src/words/words.ts'
-import { Visitor } from '../help/desk-visitor.ts'
 import { tables } from '../help/knowledge.ts'
+import { signedIn } from '../help/signed-in.ts'
 import { oneStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
-const password = 'needle and thimble'
 
 const sweatshirt: Script = {
   name: said('Choir sweatshirt'),
@@ -33,11 +31,7 @@ oneStore('why at the desk', (store) => {
   afterEach(() => workshop.close())
 
   async function pileIn(language: string) {
-    const email = 'marta@lantern-street.example'
-    await addAccount(store(), clock, { email, name: 'Marta', role: 'staff', password })
-    const visitor = new Visitor(workshop.app)
-    await visitor.get('/desk/sign-in')
-    await visitor.post('/desk/sign-in', { email, password })
+    const visitor = await signedIn(store(), clock, workshop.app, { name: 'Marta' })
     return parse((await visitor.get(`/desk/piles/1?lang=${language}`)).body)
   }
 

@@ -1,15 +1,14 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { openLog } from '../../src/base/log.ts'
-import { addAccount } from '../../src/desk/accounts.ts'
 import { openPrinter } from '../../src/web/printer.ts'
 import { Visitor } from '../help/desk-visitor.ts'
 import { paperWith } from '../help/printed.ts'
 import { readPdf, within } from '../help/read-pdf.ts'
+import { signedIn } from '../help/signed-in.ts'
 import { oneStore } from '../help/stores.ts'
 import { confirmPile, openWorkshop, type Script, said, type Workshop } from '../help/workshop.ts'
 
 const clock = () => Date.UTC(2026, 5, 1, 9)
-const password = 'needle and thimble'
 
 const garments: readonly Script[] = [
   { name: said('Łukasz’s <b>flannel</b>'), kind: said('button-shirt'), size: said('XL') },
@@ -36,12 +35,7 @@ oneStore('papers as PDF', (store) => {
   }
 
   const atDesk = async (role: 'staff' | 'bench'): Promise<Visitor> => {
-    const email = `${role}@lantern-street.example`
-    await addAccount(store(), clock, { email, name: role, role, password })
-    const visitor = new Visitor(workshop.app)
-    await visitor.get('/desk/sign-in')
-    await visitor.post('/desk/sign-in', { email, password })
-    return visitor
+    return signedIn(store(), clock, workshop.app, { name: role, role })
   }
 
   const spaced = (html: string) =>
