@@ -1,6 +1,6 @@
 import { configDefaults, defineConfig } from 'vitest/config'
 
-/** Long tests are for `npm run test:long`; `npm test` holds a short form of each, or its smaller cases. */
+/** Long tests are for `npm run test:long`: journeys in the browser, mutations of the files, longer forms of others. */
 const long = 'test/**/*.long.test.ts'
 
 const globalSetup = ['test/help/postgres.ts']

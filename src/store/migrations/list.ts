@@ -10,7 +10,6 @@ import { custody } from './0008-custody.ts'
 import { agreement } from './0009-agreement.ts'
 import { waiting } from './0010-waiting.ts'
 import { owner } from './0011-owner.ts'
-
 import { flagDecisions } from './0012-flag-decisions.ts'
 import { benchRecords } from './0013-bench-records.ts'
 
@@ -26,7 +25,7 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0008-custody': custody,
   '0009-agreement': agreement,
   '0010-waiting': waiting,
-  '0012-flag-decisions': flagDecisions,
   '0011-owner': owner,
+  '0012-flag-decisions': flagDecisions,
   '0013-bench-records': benchRecords,
 }
