@@ -38,8 +38,6 @@ export interface PileFacts {
   readonly cutting: ReadonlyMap<number, CutRecord>
   /** Numbers of garments that an incident stopped. */
   readonly stopped: readonly number[]
-  /** The customer said yes to the quilt as it was laid out. */
-  readonly quiltSeen: boolean
 }
 
 /** What stands when a move is asked for. */
@@ -126,8 +124,6 @@ function holds(guard: Guard, subject: string, situation: Situation): boolean {
       return mayCut(cutFacts(pile, item))
     case 'not-stopped':
       return !pile.stopped.includes(item)
-    case 'quilt-seen':
-      return pile.quiltSeen
     case 'found-gone':
       return foundIn(subject, subjects).every(({ place }) => place === null)
     case 'signed-off':

@@ -10,8 +10,6 @@ export type Guard =
   | 'may-cut'
   /** No incident with it waits for a word of staff. */
   | 'not-stopped'
-  /** The customer said yes to the quilt as it was laid out. */
-  | 'quilt-seen'
   /** Nothing that was found in it is still here. */
   | 'found-gone'
   /** The finished quilt was signed off. */

@@ -1,10 +1,7 @@
 import { Failure } from '../base/failures.ts'
 import type { Db } from '../store/schema.ts'
 
-/**
- * What the bench writes down. `ask` and `release` let a garment be cut; `incident` stops one until it is `settled`;
- * `laid` is the photo of the laid-out quilt, `agreed` the yes to it, the customer's own or told to staff.
- */
+/** What the bench writes down. `ask` and `release` let a garment be cut; an `incident` stops it until it is `settled`. */
 export const recordKinds = [
   'ask',
   'release',
@@ -13,8 +10,6 @@ export const recordKinds = [
   'wash',
   'incident',
   'settled',
-  'laid',
-  'agreed',
 ] as const
 
 export type RecordKind = (typeof recordKinds)[number]
@@ -23,7 +18,7 @@ export type RecordKind = (typeof recordKinds)[number]
 export interface BenchRecord {
   /** From 1, within the pile. */
   readonly seq: number
-  /** The garment's number; 0: the pile. */
+  /** The garment's number. */
   readonly item: number
   readonly kind: RecordKind | 'undo'
   /** What the kind holds beside words and photo; each kind's module reads its own. */
@@ -31,8 +26,8 @@ export interface BenchRecord {
   readonly note: string
   /** The id of a photo; null: none. */
   readonly photo: string | null
-  /** The account's id and name; null: the customer. */
-  readonly who: { readonly id: string; readonly name: string } | null
+  /** The account's id and name. */
+  readonly who: { readonly id: string; readonly name: string }
   readonly at: number
   /** The seq of the entry that it takes back. */
   readonly undoes: number | null
@@ -43,7 +38,7 @@ export interface BenchRecord {
 export async function recordsOf(db: Db, pileId: string): Promise<BenchRecord[]> {
   const rows = await db
     .selectFrom('bench_record')
-    .leftJoin('account', 'account.id', 'bench_record.who')
+    .innerJoin('account', 'account.id', 'bench_record.who')
     .selectAll('bench_record')
     .select('account.name')
     .where('pile_id', '=', pileId)
@@ -54,7 +49,7 @@ export async function recordsOf(db: Db, pileId: string): Promise<BenchRecord[]> 
     kind: kind as BenchRecord['kind'],
     body: JSON.parse(body) as unknown,
     photo: photo_id,
-    who: who === null ? null : { id: who, name: name ?? '' },
+    who: { id: who, name },
   }))
 }
 
@@ -66,7 +61,7 @@ export function standingRecords(records: readonly BenchRecord[]): StandingRecord
   return records.filter((one): one is StandingRecord => one.kind !== 'undo' && !gone.has(one.seq))
 }
 
-/** Of one garment, or of the pile (0), and of one kind. */
+/** Of one garment and of one kind. */
 export const ofKind = <R extends BenchRecord>(
   records: readonly R[],
   item: number,
@@ -89,18 +84,12 @@ export const stoppedItems = (standing: readonly StandingRecord[]): number[] => [
   ...new Set(openIncidents(standing).map(({ item }) => item)),
 ]
 
-/** Whether a yes stands that is newer than the newest photo of the laid-out quilt. */
-export function quiltSeen(standing: readonly StandingRecord[]): boolean {
-  const agreed = ofKind(standing, 0, 'agreed').at(-1)
-  return agreed !== undefined && agreed.seq > (ofKind(standing, 0, 'laid').at(-1)?.seq ?? 0)
-}
-
 /** An entry before it has its place in the order. */
 export type RecordDraft = Omit<BenchRecord, 'seq' | 'at' | 'who' | 'undoes' | 'photo'> & {
   readonly photo?: string | null
   readonly undoes?: number
-  /** The account's id; null: the customer. */
-  readonly who: string | null
+  /** The account's id. */
+  readonly who: string
 }
 
 /** Appends an entry in the caller's transaction, on a pile that it has locked. Throws `not_found` for another pile's photo. */

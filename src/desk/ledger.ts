@@ -7,7 +7,7 @@ import { readSubjectKey, subjectCode } from '../custody/subject.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, PileRow } from '../store/schema.ts'
-import { quiltSeen, recordsOf, standingRecords, stoppedItems } from './bench-records.ts'
+import { recordsOf, standingRecords, stoppedItems } from './bench-records.ts'
 import { cuttingOf } from './cutting.ts'
 import { atTheDesk, decisionsOf, standing } from './decisions.ts'
 
@@ -74,7 +74,6 @@ export async function pileFacts(db: Db, { id, status }: PileRow): Promise<PileFa
     signedOff: await signedOffOf(db, id),
     cutting: await cuttingOf(db, id, records),
     stopped: stoppedItems(records),
-    quiltSeen: quiltSeen(records),
   }
 }
 

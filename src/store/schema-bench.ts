@@ -10,15 +10,15 @@ interface BenchRecordTable {
   pile_id: string
   /** From 1, within the pile. */
   seq: number
-  /** The garment's number; 0: the pile. */
+  /** The garment's number. */
   item: number
   kind: string
   /** What the kind holds beside words and photo. */
   body: Json
   note: string
   photo_id: string | null
-  /** The account's id; null: the customer. */
-  who: string | null
+  /** The account's id. */
+  who: string
   at: number
   /** The seq of the entry that it takes back. */
   undoes: number | null

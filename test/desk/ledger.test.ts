@@ -10,16 +10,7 @@ import { bear, moveSubject, undoMove } from '../../src/desk/moving.ts'
 import { announce, overdueParcels, parcelsOf } from '../../src/desk/parcels.ts'
 import { signOff, undoSignOff } from '../../src/desk/sign-off.ts'
 import type { Store } from '../../src/store/open.ts'
-import {
-  acceptedPile,
-  agreeToLaid,
-  atTheDoor,
-  clock,
-  once,
-  releaseCut,
-  shop,
-  step,
-} from '../help/custody.ts'
+import { acceptedPile, atTheDoor, clock, once, releaseCut, shop, step } from '../help/custody.ts'
 import { addStaff } from '../help/desk.ts'
 import { eachStore } from '../help/stores.ts'
 
@@ -88,7 +79,6 @@ eachStore('custody', (store) => {
     await expect(go('cut')).rejects.toEqual(code('move_too_early'))
     await releaseCut(store(), pileId, 1)
     await go('cut')
-    await agreeToLaid(store(), pileId, who)
     await go('sew')
     await expect(go('go-home')).rejects.toEqual(code('move_too_early'))
     await expect(go('return', '1-L1')).rejects.toEqual(code('move_too_early'))

@@ -142,12 +142,3 @@ export async function releaseCut(store: Store, pileId: string, item: number): Pr
     await appendRecord(store.db, pileId, record, clock())
   }
 }
-
-/** The customer said yes to the quilt as it is laid out. */
-export const agreeToLaid = (store: Store, pileId: string, who: string): Promise<number> =>
-  appendRecord(
-    store.db,
-    pileId,
-    { item: 0, kind: 'agreed', body: {}, note: 'yes, on the phone', idem: once(), who },
-    clock(),
-  )

@@ -5,8 +5,7 @@ import { moves } from '../../src/custody/moves.ts'
 import { kinds, statesOf } from '../../src/custody/states.ts'
 import { subjectCode } from '../../src/custody/subject.ts'
 import type { Role } from '../../src/store/schema.ts'
-import { agreeToLaid, clock, releaseCut } from '../help/custody.ts'
-import { addStaff } from '../help/desk.ts'
+import { clock, releaseCut } from '../help/custody.ts'
 import { Visitor } from '../help/desk-visitor.ts'
 import { signedIn } from '../help/signed-in.ts'
 import { eachStore } from '../help/stores.ts'
@@ -183,7 +182,6 @@ eachStore('where things are, at the desk', (store) => {
     expect((await move(bo, '1', { act: 'cut' })).status).toBe(409)
     expect(await page(bo, '/desk/piles/1/custody/1')).toContain('cutting is not released')
     await releaseCut(store(), pileId, 1)
-    await agreeToLaid(store(), pileId, await addStaff(store().db))
     for (const act of ['cut', 'sew']) {
       const { status, to } = await move(bo, '1', { act })
       expect([act, status, to]).toEqual([act, 303, '/desk/piles/1/custody/1'])

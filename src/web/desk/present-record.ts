@@ -80,7 +80,7 @@ function whatWords(record: BenchRecord, number: number, language: Language): str
 function undoneWords(records: readonly BenchRecord[], seq: number, language: Language): string {
   const { who, at, note } = records.find(({ undoes }) => undoes === seq)!
   return language.say('records.taken_back', {
-    by: byWords(who?.name ?? null, at, language),
+    by: byWords(who.name, at, language),
     why: note,
   })
 }
@@ -95,7 +95,7 @@ function line(
   return {
     seq,
     what: whatWords(record, number, language),
-    by: byWords(who?.name ?? null, at, language),
+    by: byWords(who.name, at, language),
     note,
     undone: stand.has(seq) ? null : undoneWords(records, seq, language),
     photo:

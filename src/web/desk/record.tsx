@@ -47,7 +47,7 @@ export function Section({ section, hidden }: { section: RecordSection; hidden: H
       {checks.length > 0 && (
         <ul class="record-checks">
           {checks.map(({ label, done }) => (
-            <li key={label} class={done ? 'done' : 'open'}>
+            <li key={label} class={done ? 'check-there' : 'check-open'}>
               <span class="mark">{say(done ? 'records.there' : 'records.lacking')}</span> {label}
             </li>
           ))}
@@ -74,7 +74,7 @@ function Line({ line, hidden }: { line: RecordLine; hidden: HiddenFields }) {
   return (
     <li class={undone ? 'undone' : undefined}>
       <p class="history-what">
-        {undone ? <s>{what}</s> : what}
+        {undone ? <s>{what}</s> : what}{' '}
         {undone && <span class="mark">{say('custody.subject.undone')}</span>}
       </p>
       <p class="hint">{by}</p>

@@ -45,7 +45,7 @@ export async function readFiles(request: FastifyRequest): Promise<void> {
  */
 export interface PhotoOf {
   readonly item: number
-  readonly question: 'bench' | 'custody' | 'record' | 'laid'
+  readonly question: 'bench' | 'custody' | 'record'
 }
 
 /** Makes a form's photos safe and keeps them as the pile's. Ids by the field that they came in. */
