@@ -1,4 +1,3 @@
-import { newId } from '../base/ids.ts'
 import { cleanText } from '../flow/text.ts'
 import type { Db } from '../store/schema.ts'
 import type { At } from './moving.ts'
@@ -58,17 +57,16 @@ export async function notSeenIn(db: Db, id: string): Promise<NotSeen[]> {
 }
 
 /**
- * Keeps a count of everything that should be in the house at this moment; what was not ticked was not seen. Returns
- * its id.
+ * Keeps a count of everything that should be in the house at this moment; what was not ticked was not seen. `id` is the
+ * page's own: the same form sent twice is one count. Returns false where it was kept already.
  */
 export const keepCount = (
   { store, clock }: At,
-  { ticked, note, who }: { ticked: readonly string[]; note: string; who: string },
-): Promise<string> =>
+  { id, ticked, note, who }: { id: string; ticked: readonly string[]; note: string; who: string },
+): Promise<boolean> =>
   store.transaction(async (trx) => {
     const here = await shouldBeHere(trx)
     const seen = new Set(ticked)
-    const id = newId()
     const lines = here.map((one) => ({
       count_id: id,
       pile_id: one.pileId,
@@ -76,7 +74,7 @@ export const keepCount = (
       place: one.place,
       seen: (seen.has(countKey(one)) ? 1 : 0) as 0 | 1,
     }))
-    await trx
+    const { numInsertedOrUpdatedRows } = await trx
       .insertInto('day_count')
       .values({
         id,
@@ -86,12 +84,14 @@ export const keepCount = (
         expected: lines.length,
         seen: lines.filter((line) => line.seen === 1).length,
       })
-      .execute()
+      .onConflict((conflict) => conflict.column('id').doNothing())
+      .executeTakeFirstOrThrow()
+    if (numInsertedOrUpdatedRows === 0n) return false
     for (let from = 0; from < lines.length; from += 100) {
       await trx
         .insertInto('day_count_line')
         .values(lines.slice(from, from + 100))
         .execute()
     }
-    return id
+    return true
   })

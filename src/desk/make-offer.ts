@@ -2,6 +2,7 @@ import { type Clock, days } from '../base/clock.ts'
 import { Failure } from '../base/failures.ts'
 import { canonical, sha256 } from '../base/ids.ts'
 import { lengthOf } from '../flow/sense.ts'
+import type { FinishedCare } from '../garment/finished-care.ts'
 import { keepVersion, newestVersion } from '../intake/agreement.ts'
 import type { Knowledge } from '../intake/knowledge.ts'
 import { endSent } from '../intake/offers.ts'
@@ -23,6 +24,7 @@ import type { Room } from './promises.ts'
 export interface Proposal {
   readonly draft: OfferDraft
   readonly sums: OfferSums
+  readonly care: FinishedCare
   readonly minutes: number
   /** The day is promised though the benches have no room for it. */
   readonly over: boolean
@@ -37,6 +39,7 @@ export function propose(
   taxPercent: number | null,
   room: Room,
   draft: OfferDraft,
+  care: FinishedCare,
 ): Proposal {
   const { amendments, depositMinor, promisedAt, overReason, validDays, note } = draft
   const deposit =
@@ -46,8 +49,8 @@ export function propose(
   if (sums.depositMinor < 0 || sums.balanceMinor < 0) throw new Failure('deposit_too_large')
   const over = !room.fits(promisedAt)
   if (over && lengthOf(overReason) < reasonLimits.shortest) throw new Failure('promise_too_early')
-  const shown = sha256(canonical({ sums, promisedAt, validDays, note, overReason }))
-  return { draft, sums, minutes: room.minutes, over, shown }
+  const shown = sha256(canonical({ sums, care, promisedAt, validDays, note, overReason }))
+  return { draft, sums, care, minutes: room.minutes, over, shown }
 }
 
 /** The words of an offer in every language of the shop. */
@@ -55,7 +58,7 @@ export function offerWords(
   { languages, shop }: Knowledge,
   row: Pick<PileRow, 'number'>,
   { wish }: Pick<Pile, 'wish'>,
-  { sums, draft }: Proposal,
+  { sums, care, draft }: Proposal,
   sentAt: number,
 ): Readonly<Record<string, OfferPaper>> {
   return Object.fromEntries(
@@ -75,6 +78,7 @@ export function offerWords(
         sentAt,
         expiresAt: expiryOf(sentAt, draft),
         promisedAt: draft.promisedAt,
+        care,
         note: draft.note,
         policies: shop.policies.map((policy) => policy[code]!),
       }

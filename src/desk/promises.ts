@@ -29,6 +29,16 @@ export async function promisesOf(db: Db, without: string | null = null): Promise
         ),
       ),
     )
+    .where(({ not, exists, selectFrom }) =>
+      not(
+        exists(
+          selectFrom('sign_off')
+            .select('sign_off.id')
+            .whereRef('sign_off.pile_id', '=', 'offer.pile_id')
+            .where('sign_off.undone_at', 'is', null),
+        ),
+      ),
+    )
     .execute()
   return rows
     .filter(({ pile_id }) => pile_id !== without)

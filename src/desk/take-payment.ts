@@ -1,14 +1,16 @@
 import type { Clock } from '../base/clock.ts'
 import { Failure } from '../base/failures.ts'
 import { newId } from '../base/ids.ts'
-import { readMoney } from '../base/money.ts'
+import { formatMoney, readMoney } from '../base/money.ts'
 import { lengthOf } from '../flow/sense.ts'
 import { cleanText } from '../flow/text.ts'
+import type { Knowledge } from '../intake/knowledge.ts'
 import { offersOf, promiseOf } from '../intake/offers.ts'
 import { accountOf, paymentsOf } from '../intake/payments.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile, nextNumber } from '../store/rows.ts'
-import type { Db, PaymentRow } from '../store/schema.ts'
+import type { Db, PaymentRow, PileRow } from '../store/schema.ts'
+import { queueMail } from './mail/queue-mail.ts'
 
 export const takenKinds = ['deposit', 'balance', 'refund'] as const
 export type TakenKind = (typeof takenKinds)[number]
@@ -56,32 +58,32 @@ const once = (
   store: Store,
   pileId: string,
   idem: string,
-  work: (db: Db, payments: readonly PaymentRow[]) => Promise<void>,
+  work: (db: Db, pile: PileRow, payments: readonly PaymentRow[]) => Promise<void>,
 ): Promise<void> =>
   store.transaction(async (trx) => {
     const row = await lockPile(trx, pileId)
     if (!row || row.confirmed_at === null) throw new Failure('not_found')
     const payments = await paymentsOf(trx, pileId)
     if (payments.some((one) => one.idem === idem)) return
-    await work(trx, payments)
+    await work(trx, row, payments)
   })
 
 /**
  * Writes down money that came in or went back: never a card, which is somebody else's to handle. The
- * receipt's number is the shop's next. Throws `not_money`, `too_much_money`, `how_missing`,
+ * receipt's number is the shop's next, and the customer is mailed that it is there. Throws `not_money`, `too_much_money`, `how_missing`,
  * `answer_too_long`, `card_number`, `nothing_agreed` without an accepted offer, `payment_too_large` {}
  * beyond what is due, or `refund_too_large` beyond what came in.
  */
 export async function takePayment(
   store: Store,
   clock: Clock,
+  knowledge: Knowledge,
   pileId: string,
-  shopCurrency: string,
   taking: Taking,
 ): Promise<void> {
-  await once(store, pileId, taking.idem, async (trx, payments) => {
+  await once(store, pileId, taking.idem, async (trx, pile, payments) => {
     const promise = promiseOf(await offersOf(trx, pileId, clock()))
-    const account = accountOf(promise, payments, payments[0]?.currency ?? shopCurrency)
+    const account = accountOf(promise, payments, payments[0]?.currency ?? knowledge.shop.currency)
     const amount = readMoney(taking.amount, account.currency)
     if (amount <= 0) throw new Failure('amount_missing')
     const how = readHow(taking.how)
@@ -91,7 +93,7 @@ export async function takePayment(
       if (!promise) throw new Failure('nothing_agreed')
       if (amount > account.dueMinor) throw new Failure('payment_too_large')
     }
-    await insert(trx, clock, pileId, {
+    await insert(trx, clock, knowledge, pile, {
       kind: taking.kind,
       minor: taking.kind === 'refund' ? -amount : amount,
       currency: account.currency,
@@ -107,14 +109,15 @@ export async function takePayment(
 export async function counterPayment(
   store: Store,
   clock: Clock,
+  knowledge: Knowledge,
   pileId: string,
   { id, how, who, idem }: { id: string; how: string; who: string; idem: string },
 ): Promise<void> {
-  await once(store, pileId, idem, async (trx, payments) => {
+  await once(store, pileId, idem, async (trx, pile, payments) => {
     const wrong = payments.find((one) => one.id === id)
     if (!wrong || wrong.kind === 'counter') throw new Failure('not_found')
     if (payments.some(({ undoes }) => undoes === id)) throw new Failure('payment_undone')
-    await insert(trx, clock, pileId, {
+    await insert(trx, clock, knowledge, pile, {
       kind: 'counter',
       minor: -wrong.minor,
       currency: wrong.currency,
@@ -129,17 +132,27 @@ export async function counterPayment(
 async function insert(
   db: Db,
   clock: Clock,
-  pileId: string,
+  knowledge: Knowledge,
+  pile: PileRow,
   payment: Omit<PaymentRow, 'id' | 'pile_id' | 'receipt' | 'at'>,
 ): Promise<void> {
+  const receipt = await nextNumber(db, 'receipt')
+  const at = clock()
   await db
     .insertInto('payment')
-    .values({
-      id: newId(),
-      pile_id: pileId,
-      receipt: await nextNumber(db, 'receipt'),
-      at: clock(),
-      ...payment,
-    })
+    .values({ id: newId(), pile_id: pile.id, receipt, at, ...payment })
     .execute()
+  const { locale } = knowledge.languages.get(pile.language)!
+  const { kind, minor, currency } = payment
+  await queueMail(db, knowledge, {
+    pile,
+    template: 'receipt',
+    gaps: {
+      number: receipt,
+      kind,
+      amount: formatMoney({ minor: kind === 'refund' ? -minor : minor, currency }, locale),
+    },
+    once: `receipt ${receipt}`,
+    at,
+  })
 }

@@ -3,21 +3,42 @@ import { newId } from '../base/ids.ts'
 import type { Db, Who } from '../store/schema.ts'
 import type { MilestoneStep } from '../store/schema-agreement.ts'
 
-/** When each step was first reached, by what was marked and by its parcels; null: not yet. */
+/** When each step was first reached, by what was marked, by its parcels and by its sign-off; null: not yet. */
 export type Milestones = Readonly<Record<MilestoneStep, number | null>>
 
-export async function milestonesOf(db: Db, pileId: string): Promise<Milestones> {
-  const rows = await db
+/** What people marked, the earliest first. */
+const marks = (db: Db, pileId: string) =>
+  db
     .selectFrom('milestone')
     .select(['step', 'at'])
     .where('pile_id', '=', pileId)
     .where('undone_at', 'is', null)
     .orderBy('at')
     .execute()
+
+/** Steps that somebody marked by hand: they alone can be taken back by hand. */
+export const markedSteps = async (db: Db, pileId: string): Promise<ReadonlySet<MilestoneStep>> =>
+  new Set((await marks(db, pileId)).map(({ step }) => step))
+
+export async function milestonesOf(db: Db, pileId: string): Promise<Milestones> {
+  const rows = await marks(db, pileId)
   const parcels = await db
     .selectFrom('parcel')
-    .select(['posted_at', 'arrived_at'])
+    .innerJoin('custody', (join) =>
+      join
+        .onRef('custody.pile_id', '=', 'parcel.pile_id')
+        .onRef('custody.subject', '=', 'parcel.subject'),
+    )
+    .select(['parcel.posted_at', 'parcel.arrived_at', 'custody.state'])
+    .where('parcel.pile_id', '=', pileId)
+    .where('custody.kind', '=', 'parcel')
+    .where('custody.state', '!=', 'not-posted')
+    .execute()
+  const signedOff = await db
+    .selectFrom('sign_off')
+    .select('at')
     .where('pile_id', '=', pileId)
+    .where('undone_at', 'is', null)
     .execute()
   const first = (step: MilestoneStep, times: readonly (number | null)[] = []) => {
     const noted = rows.filter((row) => row.step === step).map(({ at }) => at)
@@ -31,9 +52,13 @@ export async function milestonesOf(db: Db, pileId: string): Promise<Milestones> 
     ),
     arrived: first(
       'arrived',
-      parcels.map(({ arrived_at }) => arrived_at),
+      // An arrival that was taken back leaves the day it was noted, and the parcel on its way.
+      parcels.map(({ state, arrived_at }) => (state === 'announced' ? null : arrived_at)),
     ),
-    done: first('done'),
+    done: first(
+      'done',
+      signedOff.map(({ at }) => at),
+    ),
   }
 }
 

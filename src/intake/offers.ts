@@ -6,7 +6,7 @@ import { cleanText } from '../flow/text.ts'
 import type { OfferSums } from '../quilt/offer-sums.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
-import type { Db, OfferRow } from '../store/schema.ts'
+import type { Db, OfferRow, PileRow } from '../store/schema.ts'
 import { pileOfKey } from './rows.ts'
 import { refreshWaiting } from './waiting.ts'
 
@@ -117,7 +117,8 @@ function readName(raw: string): string {
 }
 
 /**
- * The customer's yes to an offer, by the key of the pile's link. The same yes twice is one. Throws
+ * The customer's yes to an offer, by the key of the pile's link. The same yes twice is one. `tell` is called in the
+ * transaction that keeps it. Throws
  * `not_found`, `offer_name_missing`, `answer_too_long`, `offer_not_ticked`, `offer_expired`, or
  * `offer_superseded` where it holds no more or its page showed other words.
  */
@@ -126,6 +127,7 @@ export async function acceptOffer(
   clock: Clock,
   key: string,
   { version, hash, name: typed, agreed }: Accepting,
+  tell: (db: Db, pile: PileRow, offer: OfferRow, at: number) => Promise<unknown> = async () => {},
 ): Promise<void> {
   const { id } = await pileOfKey(store.db, key, clock)
   await store.transaction(async (trx) => {
@@ -153,5 +155,6 @@ export async function acceptOffer(
       .where('version', '=', version)
       .execute()
     await refreshWaiting(trx, id)
+    await tell(trx, pile, offer.row, now)
   })
 }

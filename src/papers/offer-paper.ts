@@ -1,6 +1,8 @@
 import { formatMoney } from '../base/money.ts'
+import type { FinishedCare } from '../garment/finished-care.ts'
 import type { OfferSums } from '../quilt/offer-sums.ts'
 import type { Language } from '../words/words.ts'
+import { careLines } from './printed-care.ts'
 
 /** An offer as the customer reads it, money and days written out. Kept word for word once it is sent. */
 export interface OfferPaper {
@@ -15,6 +17,8 @@ export interface OfferPaper {
   }[]
   readonly sums: readonly { readonly label: string; readonly amount: string }[]
   readonly terms: readonly { readonly label: string; readonly text: string }[]
+  /** How the finished quilt is washed and pressed; not in offers that were kept before it was told. */
+  readonly care?: { readonly title: string; readonly lines: readonly string[] }
   /** What staff write to the customer; empty: nothing. */
   readonly note: string
   readonly policies: readonly string[]
@@ -30,6 +34,7 @@ export interface OfferOf {
   readonly expiresAt: number
   /** The day on which the quilt leaves the workshop at the latest. */
   readonly promisedAt: number
+  readonly care: FinishedCare
   readonly note: string
   readonly policies: readonly string[]
 }
@@ -78,6 +83,7 @@ export function offerPaper(offer: OfferOf, { say, locale }: Language): OfferPape
       { label: say('offer.promised'), text: dayIn(offer.promisedAt, locale) },
       { label: say('offer.valid'), text: dayIn(offer.expiresAt - 1, locale) },
     ],
+    care: { title: say('offer.care'), lines: careLines(offer.care, say) },
     note: offer.note,
     policies: offer.policies,
   }

@@ -9,6 +9,7 @@ import { entriesOfPile } from '../../src/desk/ledger.ts'
 import { bear, moveSubject, undoMove } from '../../src/desk/moving.ts'
 import { announce, overdueParcels, parcelsOf } from '../../src/desk/parcels.ts'
 import { signOff, undoSignOff } from '../../src/desk/sign-off.ts'
+import { markedSteps, milestonesOf } from '../../src/intake/milestones.ts'
 import type { Store } from '../../src/store/open.ts'
 import { acceptedPile, atTheDoor, clock, once, releaseCut, shop, step } from '../help/custody.ts'
 import { addStaff } from '../help/desk.ts'
@@ -90,6 +91,36 @@ eachStore('custody', (store) => {
     expect(await stateOf(store(), pileId, '1-L1')).toBe('returned')
     await expect(undoSignOff(at(store()), pileId, who)).rejects.toEqual(code('undo_not_now'))
     await expectTrueRows(store(), pileId)
+  })
+
+  test('what the customer is told of arrives with the parcel and is done with the sign-off, and back', async () => {
+    const { pileId, who } = await acceptedPile(store())
+    const told = () => milestonesOf(store().db, pileId)
+    await atTheDoor(store(), pileId, who)
+    const { arrived } = await told()
+    expect(arrived).not.toBeNull()
+    expect((await told()).done).toBeNull()
+    const go = (move: MoveName, subject = '1', more = {}) =>
+      step(store(), pileId, { subject, move, who, ...more })
+    await go('receive', '1', { via: 'P1' })
+    await go('hold')
+    await go('tear-down')
+    await go('cut')
+    await go('sew')
+    await signOff(at(store()), pileId, { leftovers: 'return', note: '', who })
+    expect((await told()).done).not.toBeNull()
+    await undoSignOff(at(store()), pileId, who)
+    expect((await told()).done).toBeNull()
+    expect(await markedSteps(store().db, pileId)).toEqual(new Set())
+  })
+
+  test('an arrival that was taken back is told to the customer no more', async () => {
+    const { pileId, who } = await acceptedPile(store())
+    await atTheDoor(store(), pileId, who)
+    const seen = await lastOf(store(), pileId, 'P1')
+    const undo = { subject: 'P1', note: 'the parcel of another pile', seen, who, idem: once() }
+    await undoMove(at(store()), pileId, undo)
+    expect((await milestonesOf(store().db, pileId)).arrived).toBeNull()
   })
 
   test('a mistake is mended by an entry that names it, the newest alone', async () => {

@@ -27,6 +27,7 @@ export function teardownHtml(
     visitor: null,
     script: '',
     places: [],
+    more: [],
     tabs: [],
   }
   return renderDesk(

@@ -5,6 +5,7 @@ import { newId, sha256 } from '../../src/base/ids.ts'
 import { decidePile } from '../../src/desk/decisions.ts'
 import { type Proposal, sendOffer } from '../../src/desk/make-offer.ts'
 import { counterPayment, takePayment } from '../../src/desk/take-payment.ts'
+import { finishedCare } from '../../src/garment/finished-care.ts'
 import { freeze } from '../../src/intake/agreement.ts'
 import { reopen, withdraw } from '../../src/intake/leaving.ts'
 import { acceptOffer, offersOf, promiseOf } from '../../src/intake/offers.ts'
@@ -83,6 +84,7 @@ function proposalOf(minor: number): Proposal {
       note: '',
     },
     sums: offerSums({ lines, currency: 'USD' }, { amendments: [], taxPercent: 6.25, deposit }),
+    care: finishedCare([]),
     minutes: 60,
     over: false,
     shown: 'shown',
@@ -198,14 +200,19 @@ class Walk {
         const payments = await paymentsOf(this.db, pile)
         const id = payments[step.which]?.id ?? 'none'
         await refused(
-          counterPayment(store, clock, pile, { id, how: 'typed wrong', who, idem: newId() }),
+          counterPayment(store, clock, knowledge, pile, {
+            id,
+            how: 'typed wrong',
+            who,
+            idem: newId(),
+          }),
         )
         return
       }
       default: {
         const amount = (step.minor / 100).toFixed(2)
         const taking = { kind: step.do, amount, how: 'by hand', who, idem: newId() }
-        await refused(takePayment(store, clock, pile, 'USD', taking))
+        await refused(takePayment(store, clock, knowledge, pile, taking))
       }
     }
   }

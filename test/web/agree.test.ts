@@ -47,6 +47,11 @@ oneStore('from estimate to agreement', (store) => {
     expect(page).toContain('Hand-sewn label')
     expect(page).toContain('$12.50')
     expect(page).toContain('as you asked')
+    // TRADE's rule: the finished quilt's care is told before agreement.
+    expect(page).toContain('How to care for your quilt')
+    expect(page).toContain(`href="/i/${key}/messages">Ask us, or say no`)
+    expect(page).not.toContain('mailto:hello@lantern-street.example?')
+    expect(await body(key)).not.toContain('Have you posted it?')
 
     expect((await sayYes(workshop, key, 2)).to).toBe(`/i/${key}`)
     const { accepted_at } = await store()
@@ -64,6 +69,28 @@ oneStore('from estimate to agreement', (store) => {
     expect(agreed).toContain('accepted by Ana Ruiz')
     const { body: calendar } = await marta.get('/desk/calendar')
     expect(calendar).toMatch(/href="\/desk\/piles\/1\/agreement">1</)
+    const mails = await store()
+      .db.selectFrom('mail')
+      .select(['template', 'body'])
+      .where('template', '=', 'agreed')
+      .execute()
+    expect(mails).toHaveLength(1)
+    expect(mails[0]!.body).toMatch(/our offer of \$\d/)
+  })
+
+  test('once it is agreed the customer tells of the box; a refusal keeps what was typed', async () => {
+    const { key } = await offered()
+    await sayYes(workshop, key, 2)
+    expect(await body(key)).toContain('Have you posted it?')
+    const visitor = customer()
+    const long = 'A carrier called '.repeat(10)
+    const refused = await visitor.postRaw(`/i/${key}/posted`, { carrier: long, tracking: 'AB 12' })
+    expect(refused.status).toBe(422)
+    expect(refused.body).toContain('shorten it to 80')
+    expect(refused.body).toContain(`value="${long}"`)
+    expect(refused.body).toContain('value="AB 12"')
+    await visitor.postRaw(`/i/${key}/posted`, { carrier: 'Post', tracking: 'AB 12' })
+    expect(await body(key)).toContain('Post AB 12: on its way')
   })
 
   const sayYesAgain = async (key: string) => {
@@ -245,6 +272,16 @@ oneStore('from estimate to agreement', (store) => {
       [3, -500],
       [4, -2_000],
     ])
+    const mails = await store()
+      .db.selectFrom('mail')
+      .select(['once', 'body'])
+      .where('template', '=', 'receipt')
+      .orderBy('once')
+      .execute()
+    expect(mails.map(({ once }) => once)).toEqual(
+      (await rows()).map((row) => `receipt ${row.receipt}`),
+    )
+    expect(mails[0]!.body).toContain('We have received $100.00.')
     const receipt = await body(key, '/receipts/1')
     expect(receipt).toContain('Receipt 1')
     expect(receipt).toContain('$100.00')

@@ -10,6 +10,10 @@ export const mailTemplates = {
   message: { reminder: false, opens: '/messages' },
   /** An offer is there to be read. Gaps: until. */
   offer: { reminder: false, opens: '' },
+  /** The customer's yes to an offer is kept. Gaps: total, deposit, promised. */
+  agreed: { reminder: false, opens: '' },
+  /** Money came in or went back. Gaps: number, kind, amount. */
+  receipt: { reminder: false, opens: '' },
   /** A box came and was checked. Gaps: matched, different, missing, extra. */
   box_check: { reminder: false, opens: '' },
   /** An intake was left alone. Gaps: count. */

@@ -2,8 +2,9 @@ import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { z } from 'zod'
 import { Failure } from '../../base/failures.ts'
 import { newId } from '../../base/ids.ts'
+import { acceptAndTell } from '../../desk/accept-offer.ts'
 import { hasLeftHome, milestonesOf } from '../../intake/milestones.ts'
-import { acceptOffer, offersOf, promiseOf } from '../../intake/offers.ts'
+import { offersOf, promiseOf } from '../../intake/offers.ts'
 import { paymentsOf } from '../../intake/payments.ts'
 import type { OfferPaper } from '../../papers/offer-paper.ts'
 import { asFailure, failureSentence, wantsPage } from '../errors.ts'
@@ -40,7 +41,7 @@ export function agreementRoutes(app: FastifyInstance, context: ChatContext): voi
     const offers = await offersOf<OfferPaper>(store.db, open.row.id, clock())
     const offer = offers.find(({ row }) => row.version === version)
     if (!offer) throw new Failure('not_found')
-    const shown = { key, language, shop: knowledge.shop, pile: open.row, offers, refused }
+    const shown = { key, language, pile: open.row, offers, refused }
     return show(context, reply, offerPage(offer, shown), { language, key })
   }
 
@@ -67,7 +68,7 @@ export function agreementRoutes(app: FastifyInstance, context: ChatContext): voi
       const { hash, name, agree } = request.body
       const ticked = agree !== undefined
       try {
-        await acceptOffer(store, clock, key, { version, hash, name, agreed: ticked })
+        await acceptAndTell(store, clock, knowledge, key, { version, hash, name, agreed: ticked })
       } catch (error) {
         const failure = asFailure(error)
         if (failure.status >= 500 || failure.status === 404 || !wantsPage(request)) throw error

@@ -65,6 +65,16 @@ export function OfferWords({ paper }: { paper: OfferPaper }) {
           </div>
         ))}
       </dl>
+      {paper.care && (
+        <section class="offer-care">
+          <h3>{paper.care.title}</h3>
+          <ul class="policies">
+            {paper.care.lines.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </section>
+      )}
       {paper.policies.length > 0 && (
         <ul class="policies">
           {paper.policies.map((policy) => (

@@ -1,15 +1,14 @@
 import type { FastifyInstance } from 'fastify'
 import { z } from 'zod'
 import { newId } from '../../base/ids.ts'
-import { announce, parcelsOf } from '../../desk/parcels.ts'
+import { announce } from '../../desk/parcels.ts'
 import { pileOfKey } from '../../intake/rows.ts'
-import type { PileRow } from '../../store/schema.ts'
-import type { Language } from '../../words/words.ts'
+import { asFailure, wantsPage } from '../errors.ts'
 import { customer } from '../who.ts'
 import type { ChatContext } from './context.ts'
-import { keyParams } from './opened.ts'
+import { keyParams, openPile } from './opened.ts'
 import { paths } from './paths.ts'
-import type { Posting } from './view.ts'
+import { showConfirmed } from './show-place.ts'
 
 const form = z.object({
   carrier: z.string().max(10_000).default(''),
@@ -20,23 +19,6 @@ const form = z.object({
     .optional()
     .transform((sent) => sent ?? newId()),
 })
-
-/** The form to say that a parcel was posted, with what was said so far. */
-export async function postingOf(
-  { store }: ChatContext,
-  row: PileRow,
-  key: string,
-  { say }: Language,
-): Promise<Posting> {
-  const parcels = await parcelsOf(store.db, row.id)
-  return {
-    postTo: paths.posted(key),
-    idem: newId(),
-    told: parcels.map(({ carrier, tracking, state }) =>
-      say('custody.post.announced', { carrier, tracking, state: say(`custody.states.${state}`) }),
-    ),
-  }
-}
 
 interface Sent {
   Params: z.infer<typeof keyParams>
@@ -56,15 +38,28 @@ export function postingRoutes(app: FastifyInstance, context: ChatContext): void 
       const { key } = request.params
       const row = await pileOfKey(store.db, key, clock)
       const { carrier, tracking, idem } = request.body
-      await announce({ store, clock }, knowledge.shop, row.id, {
-        carrier,
-        tracking,
-        insured: null,
-        postedAt: clock(),
-        expectedAt: null,
-        who: null,
-        idem,
-      })
+      // What the customer took back is sent to nobody; their page says so.
+      if (row.status === 'withdrawn' || row.status === 'open') {
+        return reply.redirect(paths.pile(key), 303)
+      }
+      try {
+        await announce({ store, clock }, knowledge.shop, row.id, {
+          carrier,
+          tracking,
+          insured: null,
+          postedAt: clock(),
+          expectedAt: null,
+          who: null,
+          idem,
+        })
+      } catch (error) {
+        const failure = asFailure(error)
+        if (failure.code !== 'answer_too_long' || !wantsPage(request)) throw error
+        reply.status(failure.status)
+        const opened = await openPile(context, key)
+        const posting = { carrier, tracking, failure }
+        return showConfirmed(context, request, reply, opened, { print: false, posting })
+      }
       request.log.info({ pile: row.number }, 'a customer posted a parcel')
       return reply.redirect(`${paths.pile(key)}#posting`, 303)
     },

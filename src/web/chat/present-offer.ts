@@ -32,7 +32,6 @@ function refusalsOf(refused: RefusedYes | null, language: Language): AcceptForm[
 export interface OfferShown {
   readonly key: string
   readonly language: Language
-  readonly shop: Pick<Shop, 'email'>
   readonly pile: PileRow
   /** The newest first; the one that is shown is among them. */
   readonly offers: readonly Offer<OfferPaper>[]
@@ -40,7 +39,7 @@ export interface OfferShown {
 }
 
 export function offerPage(offer: Offer<OfferPaper>, shown: OfferShown): OfferPage {
-  const { key, language, shop, pile, offers, refused } = shown
+  const { key, language, pile, offers, refused } = shown
   const { say, locale } = language
   const { row, state, words, hash } = offer
   const standing = say(`offer.standing.${state}`, {
@@ -70,7 +69,7 @@ export function offerPage(offer: Offer<OfferPaper>, shown: OfferShown): OfferPag
         : []),
       {
         label: say(state === 'expired' ? 'offer.ask_again' : 'offer.ask'),
-        href: `mailto:${shop.email}?subject=${encodeURIComponent(say('offer.subject', { pile: String(pile.number) }))}`,
+        href: paths.messages(key),
       },
       { label: say('offer.back'), href: paths.pile(key) },
     ],

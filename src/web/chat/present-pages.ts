@@ -21,12 +21,12 @@ import type {
   ConfirmedPage,
   GatherPage,
   Photo,
-  Posting,
   QuestionPage,
   ReviewPage,
   Said,
   Tag,
 } from './view.ts'
+import type { Posting } from './view-posting.ts'
 import type { ShownQuilts } from './view-quilt.ts'
 import type { StatusShown } from './view-status.ts'
 

@@ -153,7 +153,9 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
       schema: { summary: 'Checklist and estimate for the printer', params: keyParams },
     },
     async (request, reply) =>
-      showConfirmed(context, request, reply, await openPile(context, request.params.key), true),
+      showConfirmed(context, request, reply, await openPile(context, request.params.key), {
+        print: true,
+      }),
   )
 
   app.get<{ Params: z.infer<typeof languageParams> }>(

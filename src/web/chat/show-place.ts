@@ -7,7 +7,7 @@ import type { ChatContext } from './context.ts'
 import { outside } from './frame.ts'
 import { becoming, type Opened, plannedFor, show, withDrafts } from './opened.ts'
 import { paths } from './paths.ts'
-import { postingOf } from './posting.ts'
+import { postingOf, type RefusedPosting } from './posting-load.ts'
 import { photosOf } from './present-garment.ts'
 import { askedOf, talkOf } from './present-messages.ts'
 import {
@@ -44,7 +44,7 @@ export async function showConfirmed(
   request: FastifyRequest,
   reply: FastifyReply,
   opened: Opened,
-  print: boolean,
+  { print, posting: refused = null }: { print: boolean; posting?: RefusedPosting | null },
 ) {
   const { key, open, language } = opened
   const papers = await frozen<ConfirmedPaper>(context.store.db, open.row.id)
@@ -57,15 +57,16 @@ export async function showConfirmed(
     return (garment && photosOf(garment, reader)[0]) ?? null
   }
   const quilts = quiltsAgreed(paper.quilts ?? null, open.pile, reader)
-  const status = print
-    ? null
-    : statusOf(await standingOf(context.store.db, open.row, context.clock()), {
-        key,
-        language,
-        currency: context.knowledge.shop.currency,
-        needBy: open.pile.needBy,
-      })
-  const posting = print ? null : await postingOf(context, open.row, key, language)
+  const standing = print ? null : await standingOf(context.store.db, open.row, context.clock())
+  const status =
+    standing &&
+    statusOf(standing, {
+      key,
+      language,
+      currency: context.knowledge.shop.currency,
+      needBy: open.pile.needBy,
+    })
+  const posting = standing && (await postingOf(context, standing, key, language, refused))
   const accepted = await isAccepted(context.store.db, open.row)
   const shown = { key, language, print, accepted, keepLink }
   const page = confirmedPage(paper, { photoOf, quilts, status, posting }, shown)
@@ -89,7 +90,8 @@ export async function showPlace(
   { told, since }: Notices,
 ) {
   const { key, open, language } = opened
-  if (open.row.status !== 'open') return showConfirmed(context, request, reply, opened, false)
+  if (open.row.status !== 'open')
+    return showConfirmed(context, request, reply, opened, { print: false })
   const reader = readerOf(open, key, language)
   const { place } = open.pile.followed
   // A pile that was confirmed before is being changed, and its customer has to confirm it again.

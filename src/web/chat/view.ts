@@ -1,6 +1,7 @@
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { PrintedPage } from '../view-printed.ts'
 import type { MessagesPage, RemindersPage, Talk } from './view-messages.ts'
+import type { Posting } from './view-posting.ts'
 import type { FieldError, Question, Swatch } from './view-question.ts'
 import type { ShownQuilts } from './view-quilt.ts'
 import type { LeavePage, OfferPage, ReceiptPage, StatusShown } from './view-status.ts'
@@ -199,13 +200,6 @@ export interface Packed {
   /** What to do before it goes into the box, in order. */
   readonly steps: readonly string[]
   readonly photo: Photo | null
-}
-
-export interface Posting {
-  readonly postTo: string
-  readonly idem: string
-  /** "Post AB 12: on its way". */
-  readonly told: readonly string[]
 }
 
 export interface ConfirmedPage {

@@ -7,7 +7,7 @@ import { accountNames } from '../../desk/accounts.ts'
 import { changedOf, pileOnceConfirmed } from '../../desk/agreement.ts'
 import { counterPayment, takenKinds, takePayment } from '../../desk/take-payment.ts'
 import { leavingsOf } from '../../intake/leaving.ts'
-import { milestonesOf, reach, unreach } from '../../intake/milestones.ts'
+import { markedSteps, milestonesOf, reach, unreach } from '../../intake/milestones.ts'
 import { offersOf } from '../../intake/offers.ts'
 import { paymentsOf } from '../../intake/payments.ts'
 import type { OfferPaper } from '../../papers/offer-paper.ts'
@@ -60,6 +60,7 @@ export const agreementRoutes =
           payments: await paymentsOf(db, row.id),
           names: await accountNames(db),
           milestones: await milestonesOf(db, row.id),
+          marked: await markedSteps(db, row.id),
           leavings: await leavingsOf(db, row.id),
           changed: await changedOf(db, row.id),
           offering: null,
@@ -106,7 +107,7 @@ export const agreementRoutes =
       async (request, reply) => {
         const row = await pileOnceConfirmed(db, request.params.pile)
         const who = signedIn(request).account.id
-        await takePayment(store, clock, row.id, knowledge.shop.currency, { ...request.body, who })
+        await takePayment(store, clock, knowledge, row.id, { ...request.body, who })
         request.log.info({ pile: row.number, kind: request.body.kind }, 'payment written down')
         return reply.redirect(deskPaths.agreement(row.number), 303)
       },
@@ -123,7 +124,7 @@ export const agreementRoutes =
         const row = await pileOnceConfirmed(db, request.params.pile)
         const who = signedIn(request).account.id
         const { payment: id } = request.params
-        await counterPayment(store, clock, row.id, { ...request.body, id, who })
+        await counterPayment(store, clock, knowledge, row.id, { ...request.body, id, who })
         request.log.info({ pile: row.number }, 'payment put right')
         return reply.redirect(deskPaths.agreement(row.number), 303)
       },

@@ -25,7 +25,7 @@ export function AgreementView({ page }: { page: AgreementPage }) {
         <AgreeCardView card={page.card} />
       </div>
       <Money page={page} />
-      <Steps steps={page.steps} />
+      <Steps page={page} />
       {page.offers.length > 0 && (
         <section class="card" aria-labelledby="offers-title">
           <h2 id="offers-title">{say('desk.agreement.offers')}</h2>
@@ -157,27 +157,42 @@ function PaymentForm({ page: { form, refusal } }: { page: AgreementPage }) {
   )
 }
 
-function Steps({ steps }: Pick<AgreementPage, 'steps'>) {
+function Steps({ page: { steps, custody } }: { page: AgreementPage }) {
   const say = useSay()
   return (
     <section class="card" aria-labelledby="steps-title">
       <h2 id="steps-title">{say('desk.agreement.steps')}</h2>
       <ul class="ledger">
-        {steps.map(({ step, label, reached, postTo, hidden }) => (
-          <li key={step}>
-            <form method="post" action={postTo} class="step-form">
-              <Hidden fields={hidden} />
-              <span>
-                {label} {reached && <span class="hint">{reached}</span>}
-              </span>
-              <button type="submit" class="button second">
-                {say(reached ? 'desk.agreement.unreach' : 'desk.agreement.reach')}
-                <span class="unseen"> {label}</span>
-              </button>
-            </form>
-          </li>
-        ))}
+        {steps.map(({ step, label, reached, form }) => {
+          const words = (
+            <span>
+              {label} {reached && <span class="hint">{reached}</span>}
+            </span>
+          )
+          if (!form) {
+            return (
+              <li key={step} class="step-form">
+                {words} <span class="hint">{say('desk.agreement.by_itself')}</span>
+              </li>
+            )
+          }
+          return (
+            <li key={step}>
+              <form method="post" action={form.postTo} class="step-form">
+                <Hidden fields={form.hidden} />
+                {words}
+                <button type="submit" class="button second">
+                  {say(reached ? 'desk.agreement.unreach' : 'desk.agreement.reach')}
+                  <span class="unseen"> {label}</span>
+                </button>
+              </form>
+            </li>
+          )
+        })}
       </ul>
+      <p class="agree-links">
+        <a href={custody.href}>{custody.label}</a>
+      </p>
     </section>
   )
 }

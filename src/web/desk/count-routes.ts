@@ -24,7 +24,10 @@ import { momentWords } from './when.ts'
 const key = z.string().max(40)
 const form = z.object({
   csrf: z.string().max(200),
-  idem: z.string().max(64).optional(),
+  idem: z
+    .string()
+    .regex(/^[\w-]{8,64}$/)
+    .default(newId),
   seen: z
     .union([key, z.array(key).max(100_000)])
     .optional()
@@ -121,11 +124,12 @@ export const countRoutes =
         schema: { summary: 'Keeps a count of the house', body: form },
       },
       async (request, reply) => {
-        const { seen, note } = request.body
+        const { idem: id, seen, note } = request.body
         const who = signedIn(request).account.id
-        const id = await keepCount({ store, clock }, { ticked: seen, note, who })
-        const missing = await notSeenIn(store.db, id)
-        request.log.info({ missing: missing.length }, 'the house was counted')
+        if (await keepCount({ store, clock }, { id, ticked: seen, note, who })) {
+          const missing = await notSeenIn(store.db, id)
+          request.log.info({ missing: missing.length }, 'the house was counted')
+        }
         return reply.redirect(custodyPaths.count, 303)
       },
     )

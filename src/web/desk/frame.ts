@@ -26,6 +26,17 @@ export function frameOf(
   { language, visitor, path, counts, list = null }: Framing,
 ): Frame {
   const { shop, languages } = knowledge
+  const places = visitor
+    ? placesFor(visitor.account.role).map(({ name, href, behind = false }) => ({
+        behind,
+        label: language.say(`desk.places.${name}`),
+        href,
+        current: path.split('?', 1)[0] === href,
+      }))
+    : []
+  const behind = places.filter((one) => one.behind)
+  // One alone is not put away.
+  const more = behind.length > 1 ? behind : []
   return {
     shop: shop.name,
     language: language.code,
@@ -39,13 +50,8 @@ export function frameOf(
     style: assets.path('desk.css'),
     script: assets.path('desk.js'),
     visitor: visitor && { name: visitor.account.name, csrf: visitor.csrf },
-    places: visitor
-      ? placesFor(visitor.account.role).map(({ name, href }) => ({
-          label: language.say(`desk.places.${name}`),
-          href,
-          current: path.split('?', 1)[0] === href,
-        }))
-      : [],
+    places: places.filter((one) => !more.includes(one)),
+    more,
     tabs: counts
       ? queueLists.map((one) => ({
           label: language.say(`desk.tabs.${one}`, { count: counts[one] }),

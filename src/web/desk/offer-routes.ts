@@ -4,11 +4,13 @@ import { z } from 'zod'
 import { Failure } from '../../base/failures.ts'
 import { newId } from '../../base/ids.ts'
 import { changedOf, type Offering, offeringOf } from '../../desk/agreement.ts'
+import { careToTell } from '../../desk/care.ts'
 import { isAccepted, offerWords, type Proposal, propose, sendOffer } from '../../desk/make-offer.ts'
 import { readOffer, type TypedOffer } from '../../desk/offer-draft.ts'
 import { planReviewed } from '../../desk/planned.ts'
 import { type Review, review } from '../../desk/review.ts'
 import { settled } from '../../desk/what-if.ts'
+import type { FinishedCare } from '../../garment/finished-care.ts'
 import { newestVersion } from '../../intake/agreement.ts'
 import { offersOf } from '../../intake/offers.ts'
 import { asPlanned } from '../../intake/planned.ts'
@@ -72,13 +74,18 @@ export const offerRoutes =
       const found = await review(store.db, knowledge, pile)
       const { best } = await asPlanned(planReviewed(found), plans, { patienceMs })
       const offering = await offeringOf(store.db, shop.bench, clock(), found, best && settled(best))
-      return { found, offering }
+      return { found, offering, care: careToTell(found.garments, best?.plan) }
     }
 
-    const proposalOf = (typed: TypedOffer, found: Review, offering: Offering): Proposal => {
+    const proposalOf = (
+      typed: TypedOffer,
+      found: Review,
+      offering: Offering,
+      care: FinishedCare,
+    ): Proposal => {
       const draft = readOffer(typed, offering.estimate.currency, clock())
       const tax = shop.tax?.percent ?? null
-      return propose(offering.estimate, found.pile.rates, tax, offering.room, draft)
+      return propose(offering.estimate, found.pile.rates, tax, offering.room, draft, care)
     }
 
     const showOffer = async (
@@ -133,11 +140,11 @@ export const offerRoutes =
         const { body } = request
         const typed = typedOf(body)
         const loaded = await load(request.params.pile)
-        const { found, offering } = loaded
+        const { found, offering, care } = loaded
         let proposal: Proposal | null = null
         try {
           if (!offering) throw new Failure('pile_not_accepted')
-          proposal = proposalOf(typed, found, offering)
+          proposal = proposalOf(typed, found, offering, care)
           if (body.act === 'preview') {
             const shown = { typed, proposal, idem: body.idem, failure: null }
             return await showOffer(request, reply, loaded, shown)

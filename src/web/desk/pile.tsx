@@ -57,7 +57,8 @@ function PileCard({ page }: { page: PilePage }) {
       <p class="onward">
         <a href={page.plan.href}>{page.plan.label}</a>{' '}
         <a href={page.whatIf.href}>{page.whatIf.label}</a>{' '}
-        <a href={page.messages.href}>{page.messages.label}</a>
+        <a href={page.messages.href}>{page.messages.label}</a>{' '}
+        {page.custody && <a href={page.custody.href}>{page.custody.label}</a>}
       </p>
       <details class="told">
         <summary>{say('printed.sheets.title')}</summary>

@@ -71,3 +71,9 @@ export function agreeCard(of: AgreeOf, language: Language): AgreeCard {
     ],
   }
 }
+
+/** A card on one of the pages that it leads to needs no link to it. */
+export const onlyElsewhere = (card: AgreeCard, here: string): AgreeCard => ({
+  ...card,
+  links: card.links.filter(({ href }) => href !== here),
+})

@@ -7,10 +7,11 @@ import { type Offer, promiseOf } from '../../intake/offers.ts'
 import { accountOf } from '../../intake/payments.ts'
 import type { OfferPaper } from '../../papers/offer-paper.ts'
 import type { PaymentRow, PileRow } from '../../store/schema.ts'
-import { milestoneSteps } from '../../store/schema-agreement.ts'
+import { type MilestoneStep, milestoneSteps } from '../../store/schema-agreement.ts'
 import type { Language } from '../../words/words.ts'
+import { custodyPaths } from './custody-paths.ts'
 import { deskPaths } from './paths.ts'
-import { agreeCard, offerSentence } from './present-agree.ts'
+import { agreeCard, offerSentence, onlyElsewhere } from './present-agree.ts'
 import type { AgreementPage, DeskPayment } from './view-agree.ts'
 import { momentWords } from './when.ts'
 
@@ -21,6 +22,8 @@ export interface DeskAgreement {
   /** Names of accounts by their ids. */
   readonly names: ReadonlyMap<string, string>
   readonly milestones: Milestones
+  /** Steps that somebody marked by hand. */
+  readonly marked: ReadonlySet<MilestoneStep>
   readonly leavings: readonly Leaving[]
   readonly changed: AgreedDiff | null
   readonly offering: Offering | null
@@ -80,13 +83,16 @@ function sumsOf({ offers, payments, currency }: DeskAgreement, { say, locale }: 
 }
 
 export function agreementPage(agreed: DeskAgreement, language: Language): AgreementPage {
-  const { row, offers, milestones, leavings, csrf, newIdem, typed } = agreed
+  const { row, offers, milestones, marked, leavings, csrf, newIdem, typed } = agreed
   const { say, locale } = language
   const { number } = row
   return {
     page: 'agreement',
     title: say('desk.agreement.title', { number }),
-    card: agreeCard({ ...agreed, number, needBy: null }, language),
+    card: onlyElsewhere(
+      agreeCard({ ...agreed, number, needBy: null }, language),
+      deskPaths.agreement(number),
+    ),
     offers: offers.map((offer) => ({
       version: offer.row.version,
       sentence: offerSentence(offer, language),
@@ -113,10 +119,16 @@ export function agreementPage(agreed: DeskAgreement, language: Language): Agreem
         step,
         label: say(`status.steps.${step}`),
         reached: at === null ? null : momentWords(at, locale),
-        postTo: deskPaths.milestones(number),
-        hidden: { csrf, step, act: at === null ? 'reach' : 'unreach' },
+        form:
+          at === null || marked.has(step)
+            ? {
+                postTo: deskPaths.milestones(number),
+                hidden: { csrf, step, act: at === null ? 'reach' : 'unreach' },
+              }
+            : null,
       }
     }),
+    custody: { label: say('custody.pile.link'), href: custodyPaths.pile(number) },
     left: leavings.map(({ kind, reason, at }) => {
       const told = say(`desk.agreement.left.${kind}`, { at: momentWords(at, locale) })
       return reason === '' ? told : `${told} ${reason}`

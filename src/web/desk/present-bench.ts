@@ -1,5 +1,6 @@
 import type { Bench, BenchedPile } from '../../desk/benched.ts'
 import type { Language } from '../../words/words.ts'
+import { custodyPaths } from './custody-paths.ts'
 import { deskPaths } from './paths.ts'
 import { quiltWords } from './present-queue.ts'
 import { sheetLinks } from './sheet-links.ts'
@@ -16,7 +17,10 @@ function pileOf(pile: BenchedPile, language: Language): BenchPage['piles'][numbe
         ? []
         : [say('desk.queue.by', { day: dayWords(pile.needBy, locale) })]),
     ].join(' · '),
-    papers: sheetLinks(pile.number, language),
+    papers: [
+      { label: say('custody.pile.link'), href: custodyPaths.pile(pile.number) },
+      ...sheetLinks(pile.number, language),
+    ],
     garments: pile.garments.map(({ item, tag, name, kind, grade }) => ({
       tag,
       name: name || say(`intake.kind.options.${kind}`),

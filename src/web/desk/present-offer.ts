@@ -9,7 +9,7 @@ import type { Offer } from '../../intake/offers.ts'
 import type { OfferPaper } from '../../papers/offer-paper.ts'
 import type { Language } from '../../words/words.ts'
 import { deskPaths } from './paths.ts'
-import { agreeCard } from './present-agree.ts'
+import { agreeCard, onlyElsewhere } from './present-agree.ts'
 import type { DeskOfferPage, TypedAmendment } from './view-agree.ts'
 
 export interface DeskOffer {
@@ -88,7 +88,10 @@ export function deskOfferPage(
   return {
     page: 'offer',
     title: say('desk.offer.title', { number }),
-    card: agreeCard({ number, needBy: review.pile.needBy, offering, offers, changed }, language),
+    card: onlyElsewhere(
+      agreeCard({ number, needBy: review.pile.needBy, offering, offers, changed }, language),
+      deskPaths.offer(number),
+    ),
     form: canBe ? formOf(offer, offering, language) : null,
     closed: canBe ? null : say('failures.pile_not_accepted'),
     refusal: offer.refusal,

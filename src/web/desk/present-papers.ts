@@ -1,10 +1,10 @@
 import { Failure } from '../../base/failures.ts'
+import { careOf } from '../../desk/care.ts'
 import { verdictsOf } from '../../desk/consequences.ts'
 import { planReviewed } from '../../desk/planned.ts'
 import type { Review, ReviewedGarment } from '../../desk/review.ts'
-import { finishedCare } from '../../garment/finished-care.ts'
 import { asPlanned } from '../../intake/planned.ts'
-import { chosen, ticked } from '../../intake/replies.ts'
+import { chosen } from '../../intake/replies.ts'
 import { type PlacedPiece, placedPieces } from '../../papers/piece-places.ts'
 import type { Printed } from '../../papers/printed.ts'
 import { benchPaper } from '../../papers/printed-bench.ts'
@@ -169,14 +169,7 @@ async function carePrinted(reader: PaperReader): Promise<Printed> {
       ...pileOf(reader),
       recipient: reader.review.pile.recipient,
       shop: reader.context.knowledge.shop.name,
-      care: finishedCare(
-        own.map(({ garment: { n, facts, grading, replies } }) => ({
-          n,
-          facts,
-          ceilingC: grading?.press.ceilingC ?? null,
-          signs: ticked(replies, 'signs'),
-        })),
-      ),
+      care: careOf(own),
       nameOf: (n) => {
         const one = byNumber.get(n)!
         return `${one.garment.code} ${called(one, reader)}`

@@ -1,10 +1,12 @@
 import { pileVerdicts } from '../../desk/decisions.ts'
+import { isAccepted } from '../../desk/make-offer.ts'
 import type { Queue } from '../../desk/queue.ts'
 import type { Review } from '../../desk/review.ts'
 import type { AsPlanned } from '../../intake/planned.ts'
 import { chosen } from '../../intake/replies.ts'
 import { saidOf } from '../chat/present-garment.ts'
 import { failureSentence } from '../errors.ts'
+import { custodyPaths } from './custody-paths.ts'
 import { deskPaths } from './paths.ts'
 import { type Desk, decisionForm } from './present-decision.ts'
 import { effectOf } from './present-effect.ts'
@@ -63,6 +65,9 @@ export function pilePage(
     ],
     plan: { label: say('desk.plan.link'), href: deskPaths.plan(row.number) },
     whatIf: { label: say('desk.what_if.link'), href: deskPaths.whatIf(row.number) },
+    custody: isAccepted(row, review.decisions)
+      ? { label: say('custody.pile.link'), href: custodyPaths.pile(row.number) }
+      : null,
     papers: [
       ...(['packing', 'estimate'] as const).map((name) => ({
         label: say(`printed.sheets.${name}`),

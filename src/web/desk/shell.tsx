@@ -48,6 +48,21 @@ const Tabs = ({ tabs }: { tabs: readonly Tab[] }) => (
   </>
 )
 
+/** Opens without a script; whoever is on one of its pages sees so from outside. */
+function More({ tabs }: { tabs: readonly Tab[] }) {
+  const say = useSay()
+  if (tabs.length === 0) return null
+  const here = tabs.find(({ current }) => current)
+  return (
+    <details class="more">
+      <summary aria-current={here && 'true'}>{here?.label ?? say('desk.places.more')}</summary>
+      <div class="more-places">
+        <Tabs tabs={tabs} />
+      </div>
+    </details>
+  )
+}
+
 function Head({ frame }: { frame: Frame }) {
   const say = useSay()
   return (
@@ -58,11 +73,7 @@ function Head({ frame }: { frame: Frame }) {
       {frame.places.length > 0 && (
         <nav class="places" aria-label={say('desk.places.name')}>
           <Tabs tabs={frame.places} />
-        </nav>
-      )}
-      {frame.tabs.length > 0 && (
-        <nav class="tabs" aria-label={say('desk.tabs.name')}>
-          <Tabs tabs={frame.tabs} />
+          <More tabs={frame.more} />
         </nav>
       )}
       <div class="tools">
@@ -81,6 +92,11 @@ function Head({ frame }: { frame: Frame }) {
           </form>
         )}
       </div>
+      {frame.tabs.length > 0 && (
+        <nav class="tabs" aria-label={say('desk.tabs.name')}>
+          <Tabs tabs={frame.tabs} />
+        </nav>
+      )}
     </header>
   )
 }

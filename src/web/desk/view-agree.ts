@@ -90,9 +90,13 @@ export interface AgreementPage {
     readonly step: string
     readonly label: string
     readonly reached: string | null
-    readonly postTo: string
-    readonly hidden: Readonly<Record<string, string>>
+    /** To mark it or take the mark back; null: it follows from parcels or the sign-off. */
+    readonly form: {
+      readonly postTo: string
+      readonly hidden: Readonly<Record<string, string>>
+    } | null
   }[]
+  readonly custody: Link
   readonly left: readonly string[]
   readonly back: Link
 }

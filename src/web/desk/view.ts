@@ -45,6 +45,8 @@ export interface Frame {
   readonly visitor: { readonly name: string; readonly csrf: string } | null
   /** Where to go from anywhere. */
   readonly places: readonly Tab[]
+  /** The rest of these, behind "More". */
+  readonly more: readonly Tab[]
   /** The lists of piles. */
   readonly tabs: readonly Tab[]
 }
@@ -226,6 +228,8 @@ export interface PilePage {
   readonly quilt: string
   readonly plan: Link
   readonly whatIf: Link
+  /** Where its garments and parcels are; null: it was not accepted. */
+  readonly custody: Link | null
   /** To print: lists and the estimate as PDF, the rest as pages first. */
   readonly papers: readonly Link[]
   readonly lines: readonly string[]
