@@ -74,6 +74,8 @@ const formsOf: Readonly<Record<string, readonly Readonly<Record<string, string>>
   '/desk/piles/:pile/garments/:n/decision': [{ ...anyForm, verdict: 'decline' }],
   '/desk/piles/:pile/garments/:n/flags/:flag/decision': [{ ...anyForm, verdict: 'decline' }],
   '/desk/piles/:pile/garments/:n/facts/undo': [{ set: 'their-set' }],
+  '/desk/piles/:pile/garments/:n/record': [{ ...anyForm, act: 'ask' }],
+  '/desk/piles/:pile/garments/:n/incident': [{ ...anyForm, act: 'tell' }],
   '/desk/piles/:pile/custody/:subject': [
     { ...anyForm, act: 'undo' },
     { ...anyForm, act: 'not-sent' },

@@ -6,7 +6,7 @@ import type { Language } from '../../words/words.ts'
 import type { DeskContext } from './context.ts'
 import { deskPaths } from './paths.ts'
 import { placesFor } from './places.ts'
-import type { Frame } from './view.ts'
+import type { Frame } from './view-frame.ts'
 
 export interface Framing {
   readonly language: Language

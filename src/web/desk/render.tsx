@@ -28,7 +28,8 @@ import { Shell } from './shell.tsx'
 import { SpotsView } from './spots.tsx'
 import { TeardownView } from './teardown.tsx'
 import { TroubleView } from './trouble.tsx'
-import type { DeskPage, Frame } from './view.ts'
+import type { DeskPage } from './view.ts'
+import type { Frame } from './view-frame.ts'
 import { WhatIfView } from './what-if.tsx'
 
 /** A whole page of the desk as HTML, in the language of `say`. */

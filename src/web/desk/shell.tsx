@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { Hidden, useSay } from '../chat/pieces.tsx'
 import { deskPaths } from './paths.ts'
-import type { Frame, Tab } from './view.ts'
+import type { Frame, Tab } from './view-frame.ts'
 
 /** The whole document around a page of the desk. */
 export function Shell({

@@ -1,4 +1,5 @@
-import type { Link, Tab } from './view.ts'
+import type { Link } from './view.ts'
+import type { Tab } from './view-frame.ts'
 import type { Pager } from './view-queue.ts'
 
 /** A form to write to the customer, with what was typed when it was refused. */
