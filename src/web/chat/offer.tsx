@@ -66,14 +66,16 @@ export function OfferWords({ paper }: { paper: OfferPaper }) {
         ))}
       </dl>
       {paper.care && (
-        <section class="offer-care">
-          <h3>{paper.care.title}</h3>
+        <div class="offer-care">
+          <p>
+            <strong>{paper.care.title}</strong>
+          </p>
           <ul class="policies">
             {paper.care.lines.map((line) => (
               <li key={line}>{line}</li>
             ))}
           </ul>
-        </section>
+        </div>
       )}
       {paper.policies.length > 0 && (
         <ul class="policies">
