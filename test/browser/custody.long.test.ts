@@ -118,6 +118,16 @@ test('a receiver with a phone and staff at a desk carry a garment from the box t
   expect(await phone.textContent('[role=alert]')).toContain('Somebody moved this')
   await expectFit(phone)
 
+  // The box check's photo shows the garment; the cut is asked for at the bench and released at the desk.
+  const record = `${app.url}/desk/piles/1/garments/1/record`
+  await phone.goto(record)
+  await expectFit(phone)
+  await phone.goto(record)
+  await make(phone, 'Ask for the release')
+  await desk.goto(record)
+  await make(desk, 'Release it for the cut')
+  await expectFit(desk)
+
   await phone.goto(garment)
   await make(phone, 'Cut')
   await make(phone, 'Bag what is left over', 'bin 4')

@@ -1,12 +1,18 @@
 import { parse } from 'node-html-parser'
+import type { Clock } from '../../src/base/clock.ts'
 import type { Store } from '../../src/store/open.ts'
 import { type Answer, Visitor } from './desk-visitor.ts'
 import { signedIn } from './signed-in.ts'
 import type { App, Workshop } from './workshop.ts'
 
 /** Somebody of the workshop, signed in. */
-export async function staffMember(store: Store, app: App, name: string): Promise<Visitor> {
-  return signedIn(store, () => 1, app, { name })
+export async function staffMember(
+  store: Store,
+  clock: Clock,
+  app: App,
+  name: string,
+): Promise<Visitor> {
+  return signedIn(store, clock, app, { name })
 }
 
 /** Hidden fields and typed ones of the form that posts to `action`, as a browser would send them. */

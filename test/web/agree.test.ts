@@ -22,7 +22,7 @@ oneStore('from estimate to agreement', (store) => {
   })
   afterEach(() => workshop.close())
 
-  const desk = () => staffMember(store(), workshop.app, 'Marta')
+  const desk = () => staffMember(store(), clock.read, workshop.app, 'Marta')
   const customer = () => new Visitor(workshop.app)
   const offered = async (typed: Readonly<Record<string, string>> = {}) => {
     const key = await confirmPile(workshop.conversation, garments)
@@ -168,7 +168,7 @@ oneStore('from estimate to agreement', (store) => {
     const key = await confirmPile(workshop.conversation, garments)
     const marta = await desk()
     await takePile(marta, 1)
-    const ivo = await staffMember(store(), workshop.app, 'Ivo')
+    const ivo = await staffMember(store(), clock.read, workshop.app, 'Ivo')
     const path = '/desk/piles/1/offer'
     const page = await ivo.get(path)
     const shown = await ivo.post(path, { ...formOf(page.body, path), act: 'preview' })

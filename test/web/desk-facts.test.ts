@@ -157,5 +157,16 @@ oneStore('what staff know better of a garment', (store) => {
     expect((await marta.get('/desk/piles/1/garments/9/facts')).status).toBe(404)
     await marta.get(address)
     expect((await marta.post(`${address}/undo`, { set: 'x'.repeat(20) })).status).toBe(404)
+    const page = shown((await marta.get(address)).body)
+    await marta.postRaw(address, {
+      ...page,
+      wear: 'thin',
+      act: 'save',
+      reason: 'thin at the elbow',
+    })
+    const [set] = await kept()
+    const other = await marta.post('/desk/piles/1/garments/2/facts/undo', { set: set!.id })
+    expect(other.status).toBe(404)
+    expect((await kept())[0]!.undone_at).toBeNull()
   })
 })

@@ -157,7 +157,10 @@ export const factsRoutes =
       async (request, reply) => {
         const { pile, n } = request.params
         const row = await pileAtDesk(store.db, pile)
-        await undoFact(context, row.id, request.body.set, signedIn(request).account.id)
+        const { set } = request.body
+        const sets = await factSetsOf(store.db, row.id)
+        if (!sets.some(({ id, item }) => id === set && item === n)) throw new Failure('not_found')
+        await undoFact(context, row.id, set, signedIn(request).account.id)
         return reply.redirect(deskPaths.facts(row.number, n), 303)
       },
     )
