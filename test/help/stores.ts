@@ -74,15 +74,19 @@ export interface TestSchema {
 
 /**
  * A new, empty schema on the run's PostgreSQL server, at an address that servers and other processes
- * can open too; null where PGlite stands in, which has no address.
+ * can open too; null where PGlite stands in, which has no address. Where it need not outlive the machine, commits do
+ * not wait for the server's disk.
  */
-export async function newSchema(): Promise<TestSchema | null> {
+export async function newSchema({ durable = true } = {}): Promise<TestSchema | null> {
   const server = inject('postgres')
   if (server === null) return null
 
   const schema = `test_${newId().toLowerCase().replaceAll('-', '_')}`
   const url = new URL(server)
-  url.searchParams.set('options', `-csearch_path=${schema}`)
+  url.searchParams.set(
+    'options',
+    [`-csearch_path=${schema}`, ...(durable ? [] : ['-csynchronous_commit=off'])].join(' '),
+  )
   const databaseUrl = url.href
   await once(databaseUrl, `create schema ${schema}`)
   return { databaseUrl, drop: () => once(databaseUrl, `drop schema ${schema} cascade`) }
@@ -113,7 +117,7 @@ export async function openSqlite(migrated = true): Promise<TestStore> {
 }
 
 async function openPostgres(migrated: boolean): Promise<TestStore> {
-  const schema = await newSchema()
+  const schema = await newSchema({ durable: false })
   if (!schema) return openPglite(migrated)
 
   const settings = { databaseUrl: schema.databaseUrl, dataDir: '' }
