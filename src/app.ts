@@ -29,6 +29,7 @@ import { chatRoutes } from './web/chat/routes.ts'
 import { troublePage } from './web/chat/trouble-page.ts'
 import { deskRoutes } from './web/desk/routes.ts'
 import { tagLinkRoutes } from './web/desk/tag-routes.ts'
+import { embedRoutes } from './web/embed/routes.ts'
 import { failureAnswer, handleFailures, type TroubleShown } from './web/errors.ts'
 import { healthRoutes } from './web/health.ts'
 import { limits } from './web/limits.ts'
@@ -56,6 +57,8 @@ export interface Parts {
   readonly assets: Assets
   readonly log: Log
   readonly clock: Clock
+  /** Origins of the sites whose pages may hold the intake. */
+  readonly embedOrigins: readonly string[]
   /** The address people reach us at; null: as each request says. */
   readonly publicUrl: string | null
 }
@@ -85,7 +88,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   requireWho(app)
   logRequests(app)
   handleFailures(app, trouble)
-  await secure(app, { https })
+  await secure(app, { https, embedOrigins: parts.embedOrigins })
   await app.register(swagger, {
     openapi: {
       openapi: '3.1.0',
@@ -116,6 +119,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
     }),
   )
   await app.register(assetRoutes(parts.assets))
+  embedRoutes(app, parts.assets)
   await app.register(async (scope) => chatRoutes(scope, context))
   tagLinkRoutes(app)
   await app.register(deskRoutes({ ...parts, https }), { prefix: '/desk' })

@@ -102,6 +102,7 @@ export async function serve(config: Config): Promise<Serving> {
     assets: openAssets(),
     log,
     clock,
+    embedOrigins: config.embedOrigins,
     publicUrl: config.publicUrl ?? null,
   })
   await app.listen({ port: config.port, host: config.host })

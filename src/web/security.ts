@@ -9,8 +9,18 @@ import type { FastifyInstance } from 'fastify'
  */
 export const requestsPerMinute = 12_000
 
-/** Headers and limits that hold on every route. */
-export async function secure(app: FastifyInstance, { https }: { https: boolean }): Promise<void> {
+/** The shop's start page and a customer's pile: what may stand in a frame on a page that the shop allows. */
+const framed = /^\/(?:$|\?|i(?:$|[/?]))/
+
+/**
+ * Headers and limits that hold on every route. `embedOrigins`: whose pages may hold the customer's pages in a frame,
+ * besides our own; nobody may hold others.
+ */
+export async function secure(
+  app: FastifyInstance,
+  { https, embedOrigins }: { https: boolean; embedOrigins: readonly string[] },
+): Promise<void> {
+  const around = ["'self'", ...embedOrigins].join(' ')
   await app.register(helmet, {
     contentSecurityPolicy: {
       useDefaults: false,
@@ -23,12 +33,15 @@ export async function secure(app: FastifyInstance, { https }: { https: boolean }
         connectSrc: ["'self'"],
         formAction: ["'self'"],
         baseUri: ["'none'"],
-        frameAncestors: ["'none'"],
+        frameSrc: ["'self'"],
+        frameAncestors: [({ url = '' }) => (framed.test(url) ? around : "'none'")],
       },
     },
     referrerPolicy: { policy: 'no-referrer' },
     strictTransportSecurity: https ? { maxAge: 31_536_000 } : false,
     crossOriginEmbedderPolicy: false,
+    // `frame-ancestors` says it, and can name who may.
+    xFrameOptions: false,
   })
   await app.register(rateLimit, { global: true, max: requestsPerMinute, timeWindow: '1 minute' })
   await app.register(cookie)

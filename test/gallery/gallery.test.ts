@@ -3,7 +3,7 @@ import { renderPage } from '../../src/web/chat/render.tsx'
 import type { Frame } from '../../src/web/chat/view.ts'
 import { language, missingWords, readPageWords } from '../../src/words/words.ts'
 import { frame, samples } from './samples.ts'
-import { type Shown, shown, writeGallery } from './write.ts'
+import { plain, type Shown, shown, writeGallery } from './write.ts'
 
 // Left behind to be looked at: open any of its pages in a browser.
 const folder = new URL('../.out/gallery/', import.meta.url)
@@ -33,9 +33,11 @@ describe.each(shown())('$name in $language', ({ html, page, language: code }: Sh
   test('carries no style or script of its own', () => {
     expect(html).not.toMatch(/\sstyle=|<style|\son[a-z]+="|javascript:/)
     const marks = page.page === 'question' && page.question.answering.kind === 'spots'
-    expect(html.match(/<script[^>]*>/g)).toEqual(
-      ['chat.js', ...(marks ? ['spots.js'] : [])].map((name) => `<script src="${name}" defer>`),
-    )
+    const deferred = ['chat.js', ...(marks ? ['spots.js'] : [])]
+    expect(html.match(/<script[^>]*>/g)).toEqual([
+      '<script src="framed.js">',
+      ...deferred.map((name) => `<script src="${name}" defer>`),
+    ])
   })
 
   test('uses each id once, and refers to none that is missing', () => {
@@ -154,7 +156,7 @@ test('older garments fold into one line that counts them', () => {
 })
 
 test('a shop of one language offers no switch', () => {
-  const whole = frame('en', 'a.css', 'a.js', 'b.js')
+  const whole = frame('en', plain)
   const { say } = language('en', readPageWords().get('en')!)
   const switches = (languages: Frame['languages']) =>
     renderPage(samples.start!, { ...whole, languages }, say).includes('hreflang')

@@ -44,12 +44,10 @@ const attached = (n: number): AttachedPhoto => ({
   goes: false,
 })
 
-export const frame = (
-  language: string,
-  style: string,
-  script: string,
-  spotScript: string,
-): Frame => ({
+/** Paths of what a page loads. */
+export type Files = Pick<Frame, 'style' | 'script' | 'spotScript' | 'framedScript'>
+
+export const frame = (language: string, files: Files): Frame => ({
   shop: {
     name: 'Lantern Street Quilts',
     tagline: 'Quilts from the clothes you could not part with',
@@ -61,9 +59,7 @@ export const frame = (
     { code: 'en', name: 'English', href: '?lang=en' },
     { code: 'es', name: 'Español', href: '?lang=es' },
   ],
-  style,
-  script,
-  spotScript,
+  ...files,
   homeHref: '/',
   saveHref: '/i/sample/keep',
   notice: null,

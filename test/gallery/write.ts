@@ -3,7 +3,7 @@ import { bundle } from '../../src/web/assets/bundle.ts'
 import { renderPage } from '../../src/web/chat/render.tsx'
 import type { ChatPage, Frame } from '../../src/web/chat/view.ts'
 import { language, readPageWords } from '../../src/words/words.ts'
-import { frame, samples } from './samples.ts'
+import { type Files, frame, samples } from './samples.ts'
 
 export interface Shown {
   readonly name: string
@@ -12,15 +12,22 @@ export interface Shown {
   readonly html: string
 }
 
-/** Every sample in every language, with the given style and script. */
-export function shown(style = 'chat.css', script = 'chat.js', spotScript = 'spots.js'): Shown[] {
+export const plain: Files = {
+  style: 'chat.css',
+  script: 'chat.js',
+  spotScript: 'spots.js',
+  framedScript: 'framed.js',
+}
+
+/** Every sample in every language, with the given style and scripts. */
+export function shown(files = plain): Shown[] {
   return [...readPageWords()].flatMap(([code, sentences]) => {
     const { say } = language(code, sentences)
     return Object.entries(samples).map(([name, page]) => ({
       name,
       language: code,
       page,
-      html: renderPage(page, around(page, frame(code, style, script, spotScript)), say),
+      html: renderPage(page, around(page, frame(code, files)), say),
     }))
   })
 }
@@ -33,10 +40,8 @@ const around = (page: ChatPage, whole: Frame): Frame =>
 export async function writeGallery(folder: URL): Promise<Shown[]> {
   mkdirSync(folder, { recursive: true })
   const manifest = await bundle(new URL('assets/', folder))
-  const [style, script, spotScript] = ['chat.css', 'chat.js', 'spots.js'].map(
-    (name) => `assets/${manifest[name]}`,
-  )
-  const pages = shown(style, script, spotScript)
+  const built = Object.entries(plain).map(([name, file]) => [name, `assets/${manifest[file]}`])
+  const pages = shown(Object.fromEntries(built) as Record<keyof Files, string>)
   for (const { name, language: code, html } of pages) {
     writeFileSync(new URL(`${name}.${code}.html`, folder), html)
   }

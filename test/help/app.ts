@@ -60,6 +60,7 @@ export async function openApp(
     log = openLog('silent'),
     assets,
     lane = toldLane(),
+    embedOrigins = [],
   }: {
     clock: Clock
     knowledge?: Knowledge
@@ -67,6 +68,7 @@ export async function openApp(
     log?: Log
     assets?: Assets
     lane?: Lane
+    embedOrigins?: readonly string[]
   },
 ): Promise<TestApp> {
   const photosFolder = mkdtempSync(join(tmpdir(), 'pieceworth-photos-'))
@@ -97,6 +99,7 @@ export async function openApp(
     assets: assets ?? undressed,
     log,
     clock,
+    embedOrigins,
     publicUrl: null,
   })
   await app.listen({ port: 0, host: '127.0.0.1' })

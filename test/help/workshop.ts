@@ -91,6 +91,7 @@ export async function openWorkshop(
     assets,
     log,
     clock,
+    embedOrigins: [],
     publicUrl,
   })
   return {

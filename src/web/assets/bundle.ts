@@ -1,7 +1,8 @@
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs'
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { basename } from 'node:path'
 import { argv } from 'node:process'
 import { fileURLToPath, pathToFileURL } from 'node:url'
+import { brotliCompressSync, gzipSync } from 'node:zlib'
 import { build } from 'esbuild'
 import { assetsFolder, type Manifest } from './manifest.ts'
 
@@ -14,11 +15,14 @@ const entries: Readonly<Record<string, string>> = {
   'chat.js': 'chat/chat.client.ts',
   'desk.js': 'desk/desk.client.ts',
   'spots.js': 'chat/spots.client.ts',
+  'framed.js': 'embed/framed.client.ts',
+  'embed.js': 'embed/element.client.ts',
 }
 
 /**
  * Writes styles, scripts and fonts into `folder`, each under a name that changes with its content, and
- * manifest.json that tells the names. The folder is emptied first.
+ * manifest.json that tells the names. Beside each style and script lies what is sent to those who can read it
+ * compressed: `.br`, `.gz`. The folder is emptied first.
  */
 export async function bundle(folder: URL = assetsFolder): Promise<Manifest> {
   rmSync(folder, { recursive: true, force: true })
@@ -39,6 +43,11 @@ export async function bundle(folder: URL = assetsFolder): Promise<Manifest> {
   })
 
   const manifest = namesOf(metafile.outputs)
+  for (const name of Object.values(manifest)) {
+    const bytes = readFileSync(new URL(name, folder))
+    writeFileSync(new URL(`${name}.br`, folder), brotliCompressSync(bytes))
+    writeFileSync(new URL(`${name}.gz`, folder), gzipSync(bytes, { level: 9 }))
+  }
   writeFileSync(new URL('manifest.json', folder), JSON.stringify(manifest, null, 2))
   return manifest
 }

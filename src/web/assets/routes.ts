@@ -13,6 +13,7 @@ export const assetRoutes =
       immutable: true,
       maxAge: '365d',
       index: false,
+      preCompressed: true,
       decorateReply: false,
     })
   }

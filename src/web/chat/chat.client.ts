@@ -22,6 +22,8 @@ if (form) {
 /** A page that follows a step is read from what it says; the shop's first page from its top. */
 function startReading(): void {
   if (location.hash || document.querySelector('[data-start]')) return
+  // A reader of the page around us goes on reading there.
+  if (document.documentElement.dataset.framed === 'first') return
   const place = document.getElementById('errors') ?? document.getElementById('title')
   place?.focus({ preventScroll: place.id === 'title' })
 }

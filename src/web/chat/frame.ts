@@ -62,6 +62,7 @@ export function frameOf(
     })),
     style: context.assets.path('chat.css'),
     script: context.assets.path('chat.js'),
+    framedScript: context.assets.path('framed.js'),
     spotScript: context.assets.path('spots.js'),
     homeHref: '/',
     saveHref: key ? paths.keep(key) : null,

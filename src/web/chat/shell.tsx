@@ -26,6 +26,8 @@ export function Shell({
         {look !== 'start' && <meta name="robots" content="noindex" />}
         <title>{`${title} · ${frame.shop.name}`}</title>
         <link rel="stylesheet" href={frame.style} />
+        {/* Not deferred: what it dresses is never seen undressed. */}
+        <script src={frame.framedScript} />
         {scripts.map((script) => (
           <script key={script} src={script} defer />
         ))}

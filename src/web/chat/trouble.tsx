@@ -5,7 +5,7 @@ import type { TroublePage } from './view.ts'
 export function TroubleView({ page }: { page: TroublePage }) {
   const say = useSay()
   return (
-    <main id="main" class="sheet" tabIndex={-1} data-trouble={page.trouble}>
+    <main id="main" class="sheet" tabIndex={-1} data-trouble={page.trouble} data-code={page.code}>
       <section class="card" aria-labelledby="title">
         <h1 id="title" tabIndex={-1}>
           {say(`trouble.${page.trouble}`)}

@@ -57,6 +57,8 @@ export interface Frame {
   /** Paths of the hashed files, from the manifest. */
   readonly style: string
   readonly script: string
+  /** For pages that stand in a frame on another site. */
+  readonly framedScript: string
   /** For the question that asks for marks alone. */
   readonly spotScript: string
   /** Where the shop's name leads; null: nowhere. */

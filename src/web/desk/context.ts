@@ -10,6 +10,8 @@ import { languageCookie } from './cookies.ts'
 /** What the desk's pages are made from. `https`: cookies are sent over it alone. */
 export interface DeskContext extends ChatContext {
   readonly https: boolean
+  /** Origins of the sites whose pages may hold the intake. */
+  readonly embedOrigins: readonly string[]
   readonly live: Live
   readonly drafts: Drafts
 }

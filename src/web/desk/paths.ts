@@ -32,6 +32,8 @@ export const deskPaths = {
     const query = new URLSearchParams({ ...given }).toString()
     return `/desk/files/try${query && `?${query}`}`
   },
+  /** How the intake is put on another site. */
+  embed: '/desk/embed',
   numbers: '/desk/numbers',
   numbersOver: (from: string, to: string) => `/desk/numbers?from=${from}&to=${to}`,
   export: (name: string) => `/desk/numbers/export/${name}.csv`,

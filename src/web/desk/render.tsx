@@ -13,6 +13,7 @@ import { CustodyPileView } from './custody-pile.tsx'
 import { SubjectView } from './custody-subject.tsx'
 import { DoorView } from './door.tsx'
 import { DraftView, TryView } from './draft.tsx'
+import { EmbedView } from './embed.tsx'
 import { FactsView } from './facts.tsx'
 import { FilesView, FileView } from './files.tsx'
 import { MailsView } from './mails.tsx'
@@ -60,6 +61,8 @@ function View({ page }: { page: DeskPage }) {
       return <TryView page={page} />
     case 'draft':
       return <DraftView page={page} />
+    case 'embed':
+      return <EmbedView page={page} />
     case 'numbers':
       return <NumbersView page={page} />
     case 'pile':
@@ -125,6 +128,7 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'try':
     case 'draft':
     case 'numbers':
+    case 'embed':
     case 'pile':
     case 'plan':
     case 'arrange':

@@ -10,6 +10,7 @@ import { countRoutes } from './count-routes.ts'
 import { custodyRoutes } from './custody-routes.ts'
 import { doorRoutes } from './door-routes.ts'
 import { draftRoutes } from './draft-routes.ts'
+import { embedDeskRoutes } from './embed-routes.ts'
 import { factsRoutes } from './facts-routes.ts'
 import { fileRoutes } from './file-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
@@ -56,6 +57,7 @@ export const deskRoutes =
       await desk.register(fileRoutes(context))
       await desk.register(draftRoutes(context))
       await desk.register(numberRoutes(context))
+      await desk.register(embedDeskRoutes(context))
       await desk.register(pileRoutes(context))
       await desk.register(custodyRoutes(context))
       await desk.register(parcelRoutes(context))

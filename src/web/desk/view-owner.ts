@@ -1,7 +1,15 @@
 import type { DraftPage, TryPage } from './view-draft.ts'
+import type { EmbedPage } from './view-embed.ts'
 import type { FilePage, FilesPage } from './view-files.ts'
 import type { NumbersPage } from './view-numbers.ts'
 import type { PeoplePage } from './view-people.ts'
 
 /** What the owner alone sees. */
-export type OwnerPage = PeoplePage | FilesPage | FilePage | TryPage | DraftPage | NumbersPage
+export type OwnerPage =
+  | PeoplePage
+  | FilesPage
+  | FilePage
+  | TryPage
+  | DraftPage
+  | NumbersPage
+  | EmbedPage
