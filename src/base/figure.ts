@@ -17,6 +17,8 @@ export interface Figure {
     | 'minor units'
     | 'days'
     | 'weeks'
+    | 'months'
+    | 'years'
   /** A published source with its edition; or one that says it is secondary, practice, or from memory. */
   readonly source: string
 }

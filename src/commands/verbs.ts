@@ -9,6 +9,7 @@ export const verbs: Readonly<Record<string, Verb>> = {
   'read-label': async (given) => (await import('./read-label.ts')).readLabelVerb(given),
   grade: async (given) => (await import('./grade.ts')).gradeVerb(given),
   'check-flows': async (given) => (await import('./check-flows.ts')).checkFlowsVerb(given),
+  'read-words': async (given) => (await import('./read-words.ts')).readWordsVerb(given),
   look: async (given) => (await import('./look.ts')).lookVerb(given),
   why: async (given) => (await import('./why.ts')).whyVerb(given),
   sources: async (given) => (await import('./sources.ts')).sourcesVerb(given),

@@ -19,7 +19,8 @@ import type { GarmentSize } from './panels.ts'
 
 const fibre = z.custom<FibreKey>((key) => typeof key === 'string' && isFibreKey(key))
 
-const share = z.object({ fibre, percent: z.number().min(0).max(100) })
+/** `percent` null: the fibre is named, and nobody told how much of it there is. */
+const share = z.object({ fibre, percent: z.number().min(0).max(100).nullable() })
 
 const block = z.object({
   section: z.string().nullable().default(null),
@@ -34,10 +35,18 @@ const fibresSchema = z.union([
 ])
 
 function asBlocks(given: z.infer<typeof fibresSchema>): Block[] {
-  return given.map(({ section, fibres, complete }) => {
+  return given.map(({ section, fibres: named, complete }) => {
+    const fibres = named.flatMap(({ percent, ...one }) =>
+      percent === null ? [] : [{ ...one, percent }],
+    )
     const total = fibres.reduce((sum, { percent }) => sum + percent, 0)
     const whole = Math.abs(total - 100) <= wholeWithin
-    return { section, fibres, total, complete: whole && complete !== false }
+    return {
+      section,
+      fibres,
+      total,
+      complete: whole && complete !== false && fibres.length === named.length,
+    }
   })
 }
 

@@ -7,6 +7,8 @@ import { sizeFigures } from '../garment/garment-sizes.ts'
 import { panelFigures } from '../garment/panel-losses.ts'
 import { holeFigures } from '../garment/panel-spots.ts'
 import { pressFigures } from '../garment/press.ts'
+import { ageSizeFigures } from '../garment/words/counted-sizes.ts'
+import { wordSpellingFigures } from '../garment/words/spelling.ts'
 import { clothFigures } from '../photo/cloth.ts'
 import { graphicFigures, layoutFigures } from '../quilt/layout.ts'
 import { materialFigures } from '../quilt/materials.ts'
@@ -70,6 +72,8 @@ const inCode: readonly Figure[] = [
   ...fibreFigures,
   ...shareFigures,
   ...spellingFigures,
+  ...wordSpellingFigures,
+  ...ageSizeFigures,
   ...pressFigures,
   ...careFigures,
   ...sizeFigures,

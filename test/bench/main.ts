@@ -7,6 +7,7 @@ import { benchLookCost } from './look-cost.ts'
 import { benchPlace } from './place.ts'
 import { benchPlan } from './plan.ts'
 import { benchUploads } from './uploads.ts'
+import { benchWords } from './words.ts'
 
 /** What can be measured by name; whatever else runs on the machine slows it down, so its load is told. */
 const benches: Readonly<Record<string, (given: readonly string[]) => Promise<void>>> = {
@@ -18,6 +19,7 @@ const benches: Readonly<Record<string, (given: readonly string[]) => Promise<voi
   place: benchPlace,
   plan: benchPlan,
   uploads: benchUploads,
+  words: benchWords,
 }
 
 const [name = '', ...given] = process.argv.slice(2)

@@ -43,6 +43,74 @@ describe('the built command', () => {
   })
 })
 
+describe('read-words', () => {
+  const line = "dad's blue flannel, large, 100 % cotton, hole at the elbow"
+
+  test('tells what a line says, and reads it from standard input too', async () => {
+    const given = answer(await runHere(['read-words', '--text', line]))
+    expect(given).toMatchObject({
+      facts: {
+        kind: { value: 'button-shirt', sure: true, because: 'flannel' },
+        size: { value: 'L', sure: true, because: 'large' },
+        colour: { value: 'blue', sure: true, because: 'blue' },
+        fibres: {
+          value: [{ fibres: [{ fibre: 'cotton', percent: 100 }], total: 100, complete: true }],
+          because: '100 % cotton',
+        },
+        wear: { value: 'holes', sure: true },
+      },
+      name: "dad's blue flannel",
+    })
+    expect(answer(await run(['read-words', '--text', '-'], { input: line }))).toEqual(given)
+  })
+
+  test('its facts are what grade takes', async () => {
+    const { facts } = answer(await runHere(['read-words', '--text', line]))
+    const garment = Object.fromEntries(
+      Object.entries(facts as Record<string, { value: unknown }>).map(([fact, { value }]) => [
+        fact,
+        value,
+      ]),
+    )
+    const graded = answer(await runHere(['grade', file('told.json', JSON.stringify({ garment }))]))
+    expect(graded.flags.map(({ code }: { code: string }) => code)).toContain('holes')
+  })
+
+  test('of several files each is told, one that is missing costs no other', async () => {
+    const ended = await runHere([
+      'read-words',
+      file('a.txt', 'red scarf'),
+      'none.txt',
+      file('b.txt', 'falda negra'),
+    ])
+    const [a, none, b] = ended.stdout
+      .trim()
+      .split('\n')
+      .map((one) => JSON.parse(one))
+    expect([ended.code, a.ok, none.ok, b.ok]).toEqual([0, true, false, true])
+    expect([a.facts.kind.value, none.error.code, b.facts.kind.value]).toEqual([
+      'scarf',
+      'bad_input',
+      'skirt',
+    ])
+  })
+
+  test('an empty line tells nothing', async () => {
+    expect(answer(await runHere(['read-words', '--text', '']))).toMatchObject({
+      facts: {},
+      name: '',
+      unread: [],
+    })
+  })
+
+  test.each([[['read-words']], [['read-words', '--text']], [['read-words', '--words', 'x']]])(
+    '%o is refused',
+    async (args) => {
+      expect(refusal(await runHere(args))).toMatchObject({ exit: 2, stdout: '', code: 'bad_input' })
+    },
+  )
+})
+
 describe('read-label', () => {
   const reading = {
     blocks: [

@@ -42,6 +42,14 @@ test.each([
   ],
   [[{ fibres: [{ fibre: 'cotton', percent: 60 }] }], 'unknown'],
   [[{ fibres: [{ fibre: 'cotton', percent: 100 }], complete: false }], 'unknown'],
+  [[{ fibre: 'cotton', percent: null }], 'unknown'],
+  [
+    [
+      { fibre: 'cotton', percent: 100 },
+      { fibre: 'acetate', percent: null },
+    ],
+    'unknown',
+  ],
   [[], 'unknown'],
 ])('heat follows from the fibres %j: %s', (fibres, heat) => {
   expect(read({ fibres }).facts.heat).toBe(heat)

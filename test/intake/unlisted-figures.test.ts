@@ -43,6 +43,10 @@ const places: readonly (readonly [where: RegExp, why: string])[] = [
   [/^src\/textile\/languages\//, 'words of languages: "three" is 3'],
   [/^src\/textile\/label\/(?!blocks|spelling)/, 'how far the reader looks'],
   [/^src\/textile\/label\/spelling\.ts: mostGuesses$/, 'what is kept in memory'],
+  [
+    /^src\/garment\/words\/(?!.*: (?:mending|monthSizes|yearSizes)$)/,
+    'how far the reader of own words looks',
+  ],
   [/^src\/quilt\/cut\//, 'memory of the cutter'],
   [/^src\/quilt\/plan\//, 'how much is read and looked at, and what floats lose'],
   [/^src\/quilt\/place\/(?!colours|grid)/, 'how far a search looks, and its generator of chance'],
