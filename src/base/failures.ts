@@ -83,6 +83,11 @@ export const failures = {
   test_too_hot: { status: 422 },
   test_not_passed: { status: 422 },
   size_missing: { status: 422 },
+  // the laid-out quilt
+  nothing_cut: { status: 409 },
+  laid_anew: { status: 409 },
+  sewing_begun: { status: 409 },
+  said_day_wrong: { status: 422 },
   // offers and money
   not_money: { status: 422 },
   too_much_money: { status: 422 },

@@ -54,7 +54,7 @@ export const garmentMoves: readonly MoveOfKind[] = [
     move: 'sew',
     from: ['cut'],
     to: 'sewn',
-    guards: ['not-stopped'],
+    guards: ['not-stopped', 'quilt-seen'],
     source: trade,
   },
   {

@@ -38,6 +38,8 @@ export interface PileFacts {
   readonly cutting: ReadonlyMap<number, CutRecord>
   /** Numbers of garments that an incident stopped. */
   readonly stopped: readonly number[]
+  /** Numbers of garments whose pieces, as they are cut, the customer has seen laid out and said yes to. */
+  readonly seen: readonly number[]
 }
 
 /** What stands when a move is asked for. */
@@ -101,6 +103,13 @@ const foundIn = (garment: string, subjects: ReadonlyMap<string, Standing>): Stan
     ({ subject, via }) => via === garment && readSubjectKey(subject)!.kind === 'found',
   )
 
+/** Numbers of the garments whose pieces lie cut and are not sewn. */
+const cutAmong = (subjects: ReadonlyMap<string, Standing>): number[] =>
+  [...subjects.values()].flatMap(({ subject, state }) => {
+    const { kind, n } = readSubjectKey(subject)!
+    return kind === 'garment' && state === 'cut' ? [n] : []
+  })
+
 /** A garment that was withdrawn may never have been taken apart. */
 function isApart(parent: Standing | undefined): boolean {
   if (!parent || !apartStates.includes(parent.state)) return false
@@ -124,6 +133,8 @@ function holds(guard: Guard, subject: string, situation: Situation): boolean {
       return mayCut(cutFacts(pile, item))
     case 'not-stopped':
       return !pile.stopped.includes(item)
+    case 'quilt-seen':
+      return cutAmong(subjects).every((one) => pile.seen.includes(one))
     case 'found-gone':
       return foundIn(subject, subjects).every(({ place }) => place === null)
     case 'signed-off':

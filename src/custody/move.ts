@@ -10,6 +10,8 @@ export type Guard =
   | 'may-cut'
   /** No incident with it waits for a word of staff. */
   | 'not-stopped'
+  /** The customer has seen all that lies cut laid out as the quilt, as it is now, and said yes. */
+  | 'quilt-seen'
   /** Nothing that was found in it is still here. */
   | 'found-gone'
   /** The finished quilt was signed off. */

@@ -1,7 +1,10 @@
 import { Failure } from '../base/failures.ts'
 import type { Db } from '../store/schema.ts'
 
-/** What the bench writes down. `ask` and `release` let a garment be cut; an `incident` stops it until it is `settled`. */
+/**
+ * What the bench writes down. `ask` and `release` let a garment be cut; an `incident` stops it until it is `settled`.
+ * Of the pile itself: the quilt is `laid` out, and its customer says `yes` or wishes for a `change`.
+ */
 export const recordKinds = [
   'ask',
   'release',
@@ -10,6 +13,9 @@ export const recordKinds = [
   'wash',
   'incident',
   'settled',
+  'laid',
+  'yes',
+  'change',
 ] as const
 
 export type RecordKind = (typeof recordKinds)[number]
@@ -18,7 +24,7 @@ export type RecordKind = (typeof recordKinds)[number]
 export interface BenchRecord {
   /** From 1, within the pile. */
   readonly seq: number
-  /** The garment's number. */
+  /** The garment's number; 0: the pile's. */
   readonly item: number
   readonly kind: RecordKind | 'undo'
   /** What the kind holds beside words and photo; each kind's module reads its own. */
@@ -26,8 +32,8 @@ export interface BenchRecord {
   readonly note: string
   /** The id of a photo; null: none. */
   readonly photo: string | null
-  /** The account's id and name. */
-  readonly who: { readonly id: string; readonly name: string }
+  /** The account's id and name; null: the customer. */
+  readonly who: { readonly id: string; readonly name: string } | null
   readonly at: number
   /** The seq of the entry that it takes back. */
   readonly undoes: number | null
@@ -38,7 +44,7 @@ export interface BenchRecord {
 export async function recordsOf(db: Db, pileId: string): Promise<BenchRecord[]> {
   const rows = await db
     .selectFrom('bench_record')
-    .innerJoin('account', 'account.id', 'bench_record.who')
+    .leftJoin('account', 'account.id', 'bench_record.who')
     .selectAll('bench_record')
     .select('account.name')
     .where('pile_id', '=', pileId)
@@ -49,7 +55,7 @@ export async function recordsOf(db: Db, pileId: string): Promise<BenchRecord[]> 
     kind: kind as BenchRecord['kind'],
     body: JSON.parse(body) as unknown,
     photo: photo_id,
-    who: { id: who, name },
+    who: who === null ? null : { id: who, name: name ?? '' },
   }))
 }
 
@@ -61,14 +67,14 @@ export function standingRecords(records: readonly BenchRecord[]): StandingRecord
   return records.filter((one): one is StandingRecord => one.kind !== 'undo' && !gone.has(one.seq))
 }
 
-/** Of one garment and of one kind. */
+/** Of one garment, or of the pile, and of one kind. */
 export const ofKind = <R extends BenchRecord>(
   records: readonly R[],
   item: number,
   kind: RecordKind,
 ): R[] => records.filter((one) => one.item === item && one.kind === kind)
 
-/** The seq of the newest entry of a garment; 0: there is none. */
+/** The seq of the newest entry of a garment, or of the pile; 0: there is none. */
 export const newestRecord = (records: readonly BenchRecord[], item: number): number =>
   records.findLast((one) => one.item === item)?.seq ?? 0
 
@@ -88,8 +94,8 @@ export const stoppedItems = (standing: readonly StandingRecord[]): number[] => [
 export type RecordDraft = Omit<BenchRecord, 'seq' | 'at' | 'who' | 'undoes' | 'photo'> & {
   readonly photo?: string | null
   readonly undoes?: number
-  /** The account's id. */
-  readonly who: string
+  /** The account's id; null: the customer. */
+  readonly who: string | null
 }
 
 /** Appends an entry in the caller's transaction, on a pile that it has locked. Throws `not_found` for another pile's photo. */

@@ -16,7 +16,7 @@ type KeptAct = ReleaseAct & Pick<StandingRecord, 'at' | 'note'> & { readonly nam
 export const releasedOf = (standing: readonly StandingRecord[], item: number): Release<KeptAct> =>
   releaseOf(
     standing.flatMap(({ kind, who, seq, at, note, ...one }): KeptAct[] =>
-      one.item === item && (kind === 'ask' || kind === 'release')
+      one.item === item && who !== null && (kind === 'ask' || kind === 'release')
         ? [{ kind, seq, who: who.id, name: who.name, at, note }]
         : [],
     ),

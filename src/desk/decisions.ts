@@ -4,10 +4,10 @@ import { newId } from '../base/ids.ts'
 import { lengthOf } from '../flow/sense.ts'
 import { cleanText } from '../flow/text.ts'
 import { endSent } from '../intake/offers.ts'
-import { refreshWaiting } from '../intake/waiting.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, DecisionRow, PileRow, PileStatus } from '../store/schema.ts'
+import { projectLaidOut } from './laid-out.ts'
 
 export const garmentVerdicts = ['take', 'care', 'ask', 'decline'] as const
 export const pileVerdicts = ['accept', 'hold', 'decline'] as const
@@ -185,7 +185,7 @@ export async function decideGarment(
     if (subject.row.status === 'decided') throw new Failure('pile_decided')
     const appended = await appendDecision(db, clock, subject, { ...deciding, reason, item })
     if (appended) await also(db, subject.row, reason)
-    await refreshWaiting(db, pileId)
+    await projectLaidOut(db, pileId)
   })
 }
 
@@ -214,6 +214,6 @@ export async function decidePile(
       .set({ status: verdict === 'hold' ? 'confirmed' : 'decided' })
       .where('id', '=', pileId)
       .execute()
-    await refreshWaiting(db, pileId)
+    await projectLaidOut(db, pileId)
   })
 }

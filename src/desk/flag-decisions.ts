@@ -2,7 +2,6 @@ import type { Clock } from '../base/clock.ts'
 import { Failure } from '../base/failures.ts'
 import { newId } from '../base/ids.ts'
 import type { Flag } from '../garment/grade.ts'
-import { refreshWaiting } from '../intake/waiting.ts'
 import type { Store } from '../store/open.ts'
 import type { Db } from '../store/schema.ts'
 import {
@@ -12,6 +11,7 @@ import {
   onLockedPile,
   readReason,
 } from './decisions.ts'
+import { projectLaidOut } from './laid-out.ts'
 
 /** What staff decided of one reason of a garment's grade. */
 export interface FlagDecision {
@@ -117,6 +117,6 @@ export async function decideFlag(
         seen: Number.MAX_SAFE_INTEGER,
       })
     }
-    await refreshWaiting(db, pileId)
+    await projectLaidOut(db, pileId)
   })
 }

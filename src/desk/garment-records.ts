@@ -12,8 +12,9 @@ import {
   type StandingRecord,
   standingRecords,
 } from './bench-records.ts'
+import { entriesOfPile } from './custody-entries.ts'
 import { releasedOf } from './cutting.ts'
-import { entriesOfPile, pileFacts } from './ledger.ts'
+import { pileFacts } from './ledger.ts'
 import { planMarksOf } from './plan-marks.ts'
 import { mayTakeBack } from './recording.ts'
 import { pileAsKnown } from './spots.ts'

@@ -1,53 +1,17 @@
 import type { Clock } from '../base/clock.ts'
 import { Failure } from '../base/failures.ts'
-import { type Entry, follow, type Standing, standOf } from '../custody/follow.ts'
+import { follow, type Standing, standOf } from '../custody/follow.ts'
 import type { LeftoverChoice, PileFacts, Situation } from '../custody/guards.ts'
-import { type State, whereabouts } from '../custody/states.ts'
+import { whereabouts } from '../custody/states.ts'
 import { readSubjectKey, subjectCode } from '../custody/subject.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, PileRow } from '../store/schema.ts'
 import { recordsOf, standingRecords, stoppedItems } from './bench-records.ts'
+import { entriesOfPile, type KeptEntry } from './custody-entries.ts'
 import { cuttingOf } from './cutting.ts'
 import { atTheDesk, decisionsOf, standing } from './decisions.ts'
-
-/** An entry with who made it and when. */
-export interface KeptEntry extends Entry {
-  readonly note: string
-  /** The id of a photo that shows it; null: none. */
-  readonly photo: string | null
-  /** The account's id and name; null: the customer. */
-  readonly who: { readonly id: string; readonly name: string } | null
-  readonly at: number
-  readonly idem: string
-}
-
-/** All entries of one pile, in order. */
-export async function entriesOfPile(db: Db, pileId: string): Promise<KeptEntry[]> {
-  const rows = await db
-    .selectFrom('custody_move')
-    .leftJoin('account', 'account.id', 'custody_move.who')
-    .selectAll('custody_move')
-    .select('account.name')
-    .where('pile_id', '=', pileId)
-    .orderBy('seq')
-    .execute()
-  return rows.map(({ from_state, to_state, photo_id, who, name, move, ...row }) => ({
-    seq: row.seq,
-    subject: row.subject,
-    move: move as Entry['move'],
-    from: from_state as State | null,
-    to: to_state as State | null,
-    place: row.place,
-    via: row.via,
-    note: row.note,
-    photo: photo_id,
-    who: who === null ? null : { id: who, name: name ?? '' },
-    at: row.at,
-    undoes: row.undoes,
-    idem: row.idem,
-  }))
-}
+import { laidOutIn, projectLaidOut, seenOf } from './laid-out.ts'
 
 /** What was signed off of a pile, and not taken back; null: nothing. */
 export async function signedOffOf(db: Db, pileId: string): Promise<PileFacts['signedOff']> {
@@ -74,6 +38,7 @@ export async function pileFacts(db: Db, { id, status }: PileRow): Promise<PileFa
     signedOff: await signedOffOf(db, id),
     cutting: await cuttingOf(db, id, records),
     stopped: stoppedItems(records),
+    seen: seenOf(await laidOutIn(db, id, records)),
   }
 }
 
@@ -154,6 +119,8 @@ export async function append(ledger: Ledger, draft: Draft): Promise<KeptEntry> {
   const standing = standOf(entries.filter(({ subject }) => subject === draft.subject))
   const since = entries.find((one) => one.seq === standing?.newest.seq)?.at ?? at
   await projectSubject(ledger, draft.subject, standing, since)
+  // What comes to the table or leaves it is another quilt than the one that was shown.
+  if (from === 'cut' || to === 'cut') await projectLaidOut(db, row.id)
   return entry
 }
 

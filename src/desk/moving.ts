@@ -8,8 +8,9 @@ import { readSubjectKey, subjectKey } from '../custody/subject.ts'
 import { lengthOf } from '../flow/sense.ts'
 import { cleanLine, cleanText } from '../flow/text.ts'
 import type { Store } from '../store/open.ts'
+import type { KeptEntry } from './custody-entries.ts'
 import { reasonLimits } from './decisions.ts'
-import { append, type KeptEntry, type Ledger, onLedger, situationOf } from './ledger.ts'
+import { append, type Ledger, onLedger, situationOf } from './ledger.ts'
 
 /** Characters. */
 export const longestPlace = 80

@@ -7,7 +7,8 @@ import { lengthOf } from '../flow/sense.ts'
 import { cleanLine } from '../flow/text.ts'
 import type { Shop } from '../intake/shop.ts'
 import type { Db } from '../store/schema.ts'
-import { type KeptEntry, type Ledger, onLedger } from './ledger.ts'
+import type { KeptEntry } from './custody-entries.ts'
+import { type Ledger, onLedger } from './ledger.ts'
 import { type At, bearLocked, moveLocked } from './moving.ts'
 
 /** Characters of a carrier's name or a tracking number. */

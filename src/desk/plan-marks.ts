@@ -5,6 +5,7 @@ import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, MarkKind, PileRow } from '../store/schema.ts'
 import { atTheDesk } from './decisions.ts'
+import { projectLaidOut } from './laid-out.ts'
 
 /** What staff fixed of a pile: the roles a garment may play, a piece that stays where it is, a spot on a photo. */
 export interface PlanMark {
@@ -101,4 +102,5 @@ export const changeMarks = (
         .execute()
     }
     await after(trx, row)
+    await projectLaidOut(trx, pileId)
   })

@@ -2,6 +2,7 @@ import { sql } from 'kysely'
 import { days } from '../base/clock.ts'
 import { cleanLine } from '../flow/text.ts'
 import type { Db, Row } from '../store/schema.ts'
+import type { LaidOutState } from '../store/schema-bench.ts'
 import type { WaitsOn } from '../store/schema-desk.ts'
 import type { PileVerdict } from './decisions.ts'
 
@@ -51,6 +52,8 @@ export interface QueuedPile {
   readonly size: string
   /** What was last decided of the whole pile; null: nothing yet. */
   readonly verdict: PileVerdict | null
+  /** How it stands with the laid-out quilt; null: nothing is laid out. */
+  readonly laid: LaidOutState | null
 }
 
 export type QueueCounts = Readonly<Record<WaitsOn, number>> & {
@@ -184,14 +187,17 @@ export async function queue(db: Db, wanted: Wanted): Promise<Queue> {
   return { piles, page: at, pages, found, counts }
 }
 
-type Stands = Pick<Row<'standing'>, 'contact_name' | 'garments' | 'summary'>
+type Stands = Pick<Row<'standing'>, 'contact_name' | 'garments' | 'summary'> & {
+  readonly laid: LaidOutState | null
+}
 
 async function standingsOf(db: Db, ids: readonly string[]): Promise<ReadonlyMap<string, Stands>> {
   if (ids.length === 0) return new Map()
   const rows = await db
     .selectFrom('standing')
-    .select(['pile_id', 'contact_name', 'garments', 'summary'])
-    .where('pile_id', 'in', ids)
+    .leftJoin('laid_out', 'laid_out.pile_id', 'standing.pile_id')
+    .select(['standing.pile_id', 'contact_name', 'garments', 'summary', 'laid_out.state as laid'])
+    .where('standing.pile_id', 'in', ids)
     .execute()
   return new Map(rows.map((row) => [row.pile_id, row]))
 }
@@ -210,5 +216,6 @@ function queuedPile(row: Row<'waiting'>, stands: Stands): QueuedPile {
     layout,
     size,
     verdict: row.verdict as PileVerdict | null,
+    laid: stands.laid,
   }
 }

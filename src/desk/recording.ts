@@ -15,6 +15,7 @@ import {
 } from './bench-records.ts'
 import { reasonLimits } from './decisions.ts'
 import { factSetsOf, newestSet, undoFactSet } from './fact-sets.ts'
+import { mayTakeBackLaid, projectLaidOut } from './laid-out.ts'
 import { type Ledger, onLedger } from './ledger.ts'
 import type { At } from './moving.ts'
 import { projectKnown, setFactsLocked } from './set-facts.ts'
@@ -44,7 +45,8 @@ export interface Book {
   readonly at: RecordAt
   readonly ledger: Ledger
   readonly records: readonly BenchRecord[]
-  readonly state: State
+  /** Of the garment that is written of; null: it is written of the pile. */
+  readonly state: State | null
 }
 
 /** Words that say something. Throws `empty_answer` or `answer_too_long` {longest}. */
@@ -73,22 +75,33 @@ export function readLine(raw: string): string {
 }
 
 /**
- * Runs `work` on a locked pile's records of a garment, once for each key that a page sends. Throws `not_found`, or
- * `decided_meanwhile` where somebody wrote of the garment since the page was shown.
+ * Runs `work` on a locked pile's records of a garment, or of the pile where `item` is 0, once for each key that a page
+ * sends. `who` is null where the customer writes. Throws `not_found`, or `decided_meanwhile` where somebody wrote of the
+ * same since the page was shown.
  */
 export const onBook = (
   at: RecordAt,
   pileId: string,
-  { item, seen, idem, who }: Pick<Recording, 'item' | 'seen' | 'idem' | 'who'>,
+  {
+    item,
+    seen,
+    idem,
+    who,
+  }: Pick<Recording, 'item' | 'idem'> & {
+    /** Null: whatever was written meanwhile. */
+    readonly seen: number | null
+    readonly who: string | null
+  },
   work: (book: Book) => Promise<void>,
 ): Promise<void> =>
   onLedger(at, pileId, who, async (ledger) => {
     const records = await recordsOf(ledger.db, pileId)
     if (records.some((one) => one.idem === idem)) return
-    const garment = follow(ledger.entries).get(String(item))
-    if (!garment) throw new Failure('not_found')
-    if (newestRecord(records, item) !== seen) throw new Failure('decided_meanwhile')
-    await work({ at, ledger, records, state: garment.state })
+    const state = follow(ledger.entries).get(String(item))?.state ?? null
+    if (item !== 0 && !state) throw new Failure('not_found')
+    if (seen !== null && newestRecord(records, item) !== seen)
+      throw new Failure('decided_meanwhile')
+    await work({ at, ledger, records, state })
   })
 
 export const write = (
@@ -98,7 +111,7 @@ export const write = (
 
 /** Throws `record_not_now` where the garment is in none of these states. */
 export function requireState({ state }: Book, states: readonly State[]): void {
-  if (!states.includes(state)) throw new Failure('record_not_now')
+  if (!state || !states.includes(state)) throw new Failure('record_not_now')
 }
 
 /**
@@ -123,7 +136,7 @@ export async function setAsFound(
 }
 
 /** What is done by one person alone and may be taken back while nothing rests on it. */
-const takenBack = ['ask', 'release', 'test', 'wash'] as const
+const takenBack = ['ask', 'release', 'test', 'wash', 'laid', 'yes'] as const
 
 /** Whether a standing entry may be taken back now: the newest of its kind, and no cut rests on it. */
 export function mayTakeBack(
@@ -138,6 +151,7 @@ export function mayTakeBack(
   const standing = standingRecords(records)
   if (kind === 'undo' || ofKind(standing, item, kind).at(-1)?.seq !== seq) return false
   if (kind === 'test' || kind === 'wash') return true
+  if (kind === 'laid' || kind === 'yes') return mayTakeBackLaid(record, standing, ledger.entries)
   const mine = ledger.entries.filter(({ subject }) => subject === String(item))
   const wasCut = standingEntries(mine).some(({ to }) => to === 'cut')
   const answered = ofKind(standing, item, 'release').some((one) => one.seq > seq)
@@ -163,6 +177,7 @@ export const takeBackRecord = (
     if (!record || !mayTakeBack(record, book)) throw new Failure('undo_not_now')
     await write(book, { item, kind: 'undo', body: {}, note, undoes: seq, idem, who })
     await undoFacts(book, record, who)
+    if (item === 0) await projectLaidOut(book.ledger.db, pileId)
   })
 
 async function undoFacts({ at, ledger }: Book, { body }: BenchRecord, who: string): Promise<void> {

@@ -5,12 +5,12 @@ import { cleanText } from '../flow/text.ts'
 import type { Knowledge } from '../intake/knowledge.ts'
 import { readFactSet } from '../intake/set-facts.ts'
 import { project } from '../intake/standing.ts'
-import { refreshWaiting } from '../intake/waiting.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, FactSource, PileRow } from '../store/schema.ts'
 import { atTheDesk, reasonLimits } from './decisions.ts'
 import { factSetsOf, insertFactSet, lastKept, newestSet, undoFactSet } from './fact-sets.ts'
+import { projectLaidOut } from './laid-out.ts'
 import { planMarksOf } from './plan-marks.ts'
 import { pileAsKnown } from './spots.ts'
 
@@ -46,7 +46,7 @@ function readReason(raw: string): string {
 export async function projectKnown(db: Db, knowledge: Knowledge, row: PileRow): Promise<void> {
   const pile = await pileAsKnown(db, knowledge, row, await planMarksOf(db, row.id))
   await project(db, row, pile, null)
-  await refreshWaiting(db, row.id)
+  await projectLaidOut(db, row.id)
 }
 
 /**

@@ -8,7 +8,8 @@ import { moves } from '../custody/moves.ts'
 import { readSubjectKey, type Subject, subjectCode } from '../custody/subject.ts'
 import type { Db, PileRow } from '../store/schema.ts'
 import { boxChecksOf, type CheckedRow } from './box-check.ts'
-import { entriesOfPile, type KeptEntry, pileFacts, situationOf } from './ledger.ts'
+import { entriesOfPile, type KeptEntry } from './custody-entries.ts'
+import { pileFacts, situationOf } from './ledger.ts'
 import { parcelsOf } from './parcels.ts'
 
 /** One thing that is looked after, as its page shows it. */

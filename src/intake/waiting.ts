@@ -1,4 +1,5 @@
 import type { Db, PileStatus } from '../store/schema.ts'
+import type { LaidOutState } from '../store/schema-bench.ts'
 import type { WaitsOn } from '../store/schema-desk.ts'
 
 /** What was decided of a pile, or of one of its garments, as far as waiting hangs on it. */
@@ -22,6 +23,8 @@ export interface ToWait {
   readonly asked: readonly number[]
   /** When an offer was sent that the customer has not accepted; null: none is there. */
   readonly offered: number | null
+  /** How it stands with the laid-out quilt, and since when; null: nothing is laid out. */
+  readonly laid: { readonly state: LaidOutState; readonly since: number } | null
 }
 
 export interface Waits {
@@ -36,9 +39,13 @@ export interface Waits {
   readonly verdict: string | null
 }
 
+/** The customer waits until the quilt is laid out once more. */
+const toLayAnew: readonly LaidOutState[] = ['change', 'anew']
+
 /** On whom a pile waits that its customer has given to the workshop. */
 export function waitingOf(pile: ToWait): Waits {
   const { status, confirmedAt, decisions, garments, questions } = pile
+  const laid = status === 'decided' ? pile.laid : null
   const last = (item: number | null) => decisions.findLast((one) => one.item === item)
   const ofPile = last(null)
   const eyes = garments.filter(
@@ -47,11 +54,16 @@ export function waitingOf(pile: ToWait): Waits {
   const base = { eyes, questions: questions.length, verdict: ofPile?.verdict ?? null }
   const newest = Math.max(confirmedAt, ...decisions.map(({ at }) => at))
 
-  if (questions.length > 0) return { ...base, on: 'us', since: Math.min(...questions) }
+  const ours = [...questions, ...(laid && toLayAnew.includes(laid.state) ? [laid.since] : [])]
+  if (ours.length > 0) return { ...base, on: 'us', since: Math.min(...ours) }
   const nobody = { ...base, on: 'nobody', since: newest } as const
   if (status === 'withdrawn') return nobody
   if (status === 'decided') {
-    const theirs = [...pile.asked, ...(pile.offered === null ? [] : [pile.offered])]
+    const theirs = [
+      ...pile.asked,
+      ...(pile.offered === null ? [] : [pile.offered]),
+      ...(laid?.state === 'asked' ? [laid.since] : []),
+    ]
     return theirs.length > 0 ? { ...base, on: 'customer', since: Math.min(...theirs) } : nobody
   }
   if (ofPile?.verdict === 'hold') return { ...base, on: 'held', since: ofPile.at }
@@ -80,7 +92,7 @@ async function toWait(db: Db, pileId: string): Promise<Row | null> {
     .where('pile.id', '=', pileId)
     .executeTakeFirst()
   if (!row || row.confirmed_at === null) return null
-  const [decisions, garments, notes, messages, offer] = await Promise.all([
+  const [decisions, garments, notes, messages, offer, laid] = await Promise.all([
     db
       .selectFrom('decision')
       .select(['item', 'verdict', 'at'])
@@ -112,6 +124,11 @@ async function toWait(db: Db, pileId: string): Promise<Row | null> {
       .where('accepted_at', 'is', null)
       .where('ended_at', 'is', null)
       .executeTakeFirst(),
+    db
+      .selectFrom('laid_out')
+      .select(['state', 'since'])
+      .where('pile_id', '=', pileId)
+      .executeTakeFirst(),
   ])
   const theirs = messages.filter(({ account_id }) => account_id === null)
   const ours = messages.filter((one) => one.account_id !== null && one.wants_answer === 1)
@@ -125,6 +142,7 @@ async function toWait(db: Db, pileId: string): Promise<Row | null> {
     questions: [...notes, ...theirs].map(({ at }) => at),
     asked: ours.map(({ at }) => at),
     offered: offer?.sent_at ?? null,
+    laid: laid ?? null,
   }
 }
 

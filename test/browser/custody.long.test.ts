@@ -7,6 +7,7 @@ import type { Role } from '../../src/store/schema.ts'
 import { openAssets } from '../../src/web/assets/manifest.ts'
 import { openApp, type TestApp } from '../help/app.ts'
 import { openBrowser } from '../help/browser.ts'
+import { agreeLaidOut } from '../help/custody.ts'
 import { complaints, sideways, smallTargets, unfold } from '../help/eyes.ts'
 import { plain } from '../help/pictures.ts'
 import { openSqlite, type TestStore } from '../help/stores.ts'
@@ -132,6 +133,12 @@ test('a receiver with a phone and staff at a desk carry a garment from the box t
   await make(phone, 'Cut')
   await make(phone, 'Bag what is left over', 'bin 4')
   expect(await phone.textContent('h1')).toContain('-1-L1')
+  // The customer has to see what lies cut before it is sewn: laid-out.long.test.ts walks that.
+  const { id: pileId } = await app.store.db
+    .selectFrom('pile')
+    .select('id')
+    .executeTakeFirstOrThrow()
+  await agreeLaidOut(app.store, pileId)
   await phone.goto(garment)
   await make(phone, 'Sewn')
   await desk.goto(`${app.url}/desk/piles/1/custody`)

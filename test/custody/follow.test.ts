@@ -8,6 +8,7 @@ import {
   leftoverChoices,
   type PileFacts,
 } from '../../src/custody/guards.ts'
+import { answeredOf, areStillCut, type Cuts, cutsOf } from '../../src/custody/laid-out.ts'
 import { type MoveName, moveNames } from '../../src/custody/move.ts'
 import { moves } from '../../src/custody/moves.ts'
 import { type ReleaseAct, releaseOf } from '../../src/custody/release.ts'
@@ -29,12 +30,27 @@ interface Known {
 
 const allKnown: Known = { photo: [1, 2], consent: [1, 2], stopped: [] }
 
+/** An act of showing the laid-out quilt: what lay there, by which plan, and after how many entries. */
+interface Show {
+  readonly seq: number
+  readonly kind: 'laid' | 'yes' | 'change'
+  readonly of: number
+  readonly cuts: Cuts
+  readonly plan: number
+  readonly after: number
+}
+
 /** A ledger in memory: what the store's does, without a store. */
 class Ledger {
   acts: Act[] = []
   others: Known = allKnown
   /** The acts that stood, and what else was known, when each entry was made. */
   readonly released: { readonly acts: readonly Act[]; readonly others: Known }[] = []
+  shows: readonly Show[] = []
+  /** The plan as people have settled it: another number is another plan. */
+  plan = 0
+  /** What had been shown, and the plan, when each entry was made. */
+  readonly shown: { readonly shows: readonly Show[]; readonly plan: number }[] = []
   readonly entries: Entry[] = []
   /** What was known of the pile when each entry was made. */
   readonly known: PileFacts[] = []
@@ -60,7 +76,32 @@ class Ledger {
       }
     }
     const cutting = new Map([1, 2].map((n) => [n, recordOf(n)]))
-    return { ...this.said, stopped, cutting }
+    return { ...this.said, stopped, cutting, seen: this.seen }
+  }
+
+  get seen(): number[] {
+    const { laid, answer } = answeredOf(this.shows)
+    const holds =
+      laid && answer?.kind === 'yes' && laid.plan === this.plan
+        ? areStillCut(laid.cuts, this.entries)
+        : false
+    return holds ? [...laid!.cuts.keys()] : []
+  }
+
+  /** What a workshop and its customer would do next. */
+  get nextShow(): Show['kind'] {
+    const { laid, answer } = answeredOf(this.shows)
+    const isCurrent = laid?.plan === this.plan && areStillCut(laid.cuts, this.entries)
+    return isCurrent && answer === null ? 'yes' : 'laid'
+  }
+
+  show(kind: Show['kind']): void {
+    const cuts = cutsOf(this.entries)
+    const seq = this.shows.length + 1
+    const of = kind === 'laid' ? seq : answeredOf(this.shows).laid?.seq
+    if (of === undefined || (kind === 'laid' && cuts.size === 0)) return
+    const { plan, entries } = this
+    this.shows = [...this.shows, { seq, kind, of, cuts, plan, after: entries.length }]
   }
 
   write(garment: number, kind: ReleaseAct['kind'], who: string): void {
@@ -75,6 +116,7 @@ class Ledger {
 
   push(entry: Omit<Entry, 'seq'>): void {
     this.released.push({ acts: this.acts, others: this.others })
+    this.shown.push({ shows: this.shows, plan: this.plan })
     this.entries.push({ ...entry, seq: this.entries.length + 1 })
     this.known.push(this.facts)
   }
@@ -119,6 +161,7 @@ type Step =
   | { readonly what: 'undo'; readonly subject: string }
   | { readonly what: 'facts'; readonly facts: Said }
   | { readonly what: 'others'; readonly others: Known }
+  | { readonly what: 'show'; readonly how: Show['kind'] | 'on' | 'replan' }
   | {
       readonly what: 'write'
       readonly garment: number
@@ -144,6 +187,9 @@ const write = {
   kind: fc.constantFrom('ask' as const, 'release' as const, 'release' as const, 'back' as const),
   who: fc.constantFrom('ana', 'bo', 'cleo'),
 }
+const how = fc.constantFrom(
+  ...(['on', 'on', 'on', 'on', 'on', 'on', 'on', 'laid', 'yes', 'change', 'replan'] as const),
+)
 const to = <T extends string>(what: T) => fc.constant(what)
 const step: fc.Arbitrary<Step> = fc.oneof(
   { weight: 14, arbitrary: fc.record({ what: to('onward'), subject, at: fc.nat(9), via }) },
@@ -157,6 +203,7 @@ const step: fc.Arbitrary<Step> = fc.oneof(
   { weight: 1, arbitrary: fc.record({ what: to('facts'), facts }) },
   { weight: 1, arbitrary: fc.record({ what: to('others'), others }) },
   { weight: 6, arbitrary: fc.record({ what: to('write'), ...write }) },
+  { weight: 6, arbitrary: fc.record({ what: to('show'), how }) },
 )
 
 /** Moves that lead away from the way of most things. */
@@ -191,7 +238,10 @@ function play(steps: readonly Step[]): Ledger {
   for (const one of steps) {
     if (one.what === 'facts') ledger.said = one.facts
     else if (one.what === 'others') ledger.others = one.others
-    else if (one.what === 'write') {
+    else if (one.what === 'show') {
+      if (one.how === 'replan') ledger.plan += 1
+      else ledger.show(one.how === 'on' ? ledger.nextShow : one.how)
+    } else if (one.what === 'write') {
       if (one.kind === 'back') ledger.takeBack(one.garment)
       else ledger.write(one.garment, one.kind, one.who)
     } else if (one.what === 'undo') ledger.undo(one.subject)
@@ -220,10 +270,11 @@ const every = (holds: (ledger: Ledger) => void) =>
     fc.property(fc.array(step, { minLength: 40, maxLength: 120 }), (steps) => holds(play(steps))),
     runs,
   )
+/** What stands at the end of the way takes longer to come to. */
+const long = fc.array(step, { minLength: 200, maxLength: 260 })
 
 test('random steps come everywhere', () => {
   const reached = new Set<string>()
-  const long = fc.array(step, { minLength: 200, maxLength: 260 })
   for (const steps of fc.sample(long, { numRuns: 120, seed: 7 })) {
     for (const { subject, to } of play(steps).entries) {
       if (to) reached.add(`${readSubjectKey(subject)!.kind} ${to}`)
@@ -329,6 +380,43 @@ test('nothing is cut without a photo, a consent, and the standing words of two d
     })
   })
   expect(cuts).toBeGreaterThan(20)
+})
+
+/** Numbers of the garments in one of these states after so many entries. */
+const standIn = (ledger: Ledger, after: number, states: readonly State[]): number[] =>
+  [...follow(ledger.entries.slice(0, after)).values()].flatMap(({ subject, state }) => {
+    const { kind, n } = readSubjectKey(subject)!
+    return kind === 'garment' && states.includes(state) ? [n] : []
+  })
+
+test('nothing is sewn but pieces that were laid out as they lie now, and that the customer said yes to', () => {
+  let sewn = 0
+  const holds = (ledger: Ledger): void =>
+    ledger.entries.forEach(({ subject, move }, at) => {
+      if (move !== 'sew') return
+      sewn += 1
+      const { shows, plan } = ledger.shown[at]!
+      const laid = shows.findLast(({ kind }) => kind === 'laid')
+      expect(laid, 'nothing was laid out').toBeDefined()
+      const answers = shows.filter(({ seq }) => seq > laid!.seq)
+      expect(answers.at(-1)?.kind, 'the last word was no yes').toBe('yes')
+      expect(laid!.plan, 'the plan is another').toBe(plan)
+      const table = standIn(ledger, laid!.after, ['cut'])
+      expect(table).toContain(Number(subject))
+      expect(table).toEqual(expect.arrayContaining(standIn(ledger, at, ['cut'])))
+      expect(standIn(ledger, at, ['cut', 'sewn'])).toEqual(expect.arrayContaining(table))
+      const since = ledger.entries.slice(laid!.after, at)
+      const cutAnew = since.filter((one) => one.move === 'cut').map((one) => Number(one.subject))
+      expect(
+        table.filter((n) => cutAnew.includes(n)),
+        'cut anew since',
+      ).toEqual([])
+    })
+  fc.assert(
+    fc.property(long, (steps) => holds(play(steps))),
+    { numRuns: 200 },
+  )
+  expect(sewn).toBeGreaterThan(20)
 })
 
 test('nothing that an incident stopped is taken apart, stabilised, cut or sewn', () => {

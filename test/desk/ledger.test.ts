@@ -5,13 +5,22 @@ import { follow } from '../../src/custody/follow.ts'
 import { type MoveName, moveNames } from '../../src/custody/move.ts'
 import { whereabouts } from '../../src/custody/states.ts'
 import { readSubjectKey } from '../../src/custody/subject.ts'
-import { entriesOfPile } from '../../src/desk/ledger.ts'
+import { entriesOfPile } from '../../src/desk/custody-entries.ts'
 import { bear, moveSubject, undoMove } from '../../src/desk/moving.ts'
 import { announce, overdueParcels, parcelsOf } from '../../src/desk/parcels.ts'
 import { signOff, undoSignOff } from '../../src/desk/sign-off.ts'
 import { markedSteps, milestonesOf } from '../../src/intake/milestones.ts'
 import type { Store } from '../../src/store/open.ts'
-import { acceptedPile, atTheDoor, clock, once, releaseCut, shop, step } from '../help/custody.ts'
+import {
+  acceptedPile,
+  agreeLaidOut,
+  atTheDoor,
+  clock,
+  once,
+  releaseCut,
+  shop,
+  step,
+} from '../help/custody.ts'
 import { addStaff } from '../help/desk.ts'
 import { eachStore } from '../help/stores.ts'
 
@@ -81,6 +90,8 @@ eachStore('custody', (store) => {
     await releaseCut(store(), pileId, 1)
     await releaseCut(store(), pileId, 1)
     await go('cut')
+    await expect(go('sew')).rejects.toEqual(code('move_too_early'))
+    await agreeLaidOut(store(), pileId)
     await go('sew')
     await expect(go('go-home')).rejects.toEqual(code('move_too_early'))
     await expect(go('return', '1-L1')).rejects.toEqual(code('move_too_early'))
@@ -108,6 +119,7 @@ eachStore('custody', (store) => {
     await go('tear-down')
     await releaseCut(store(), pileId, 1)
     await go('cut')
+    await agreeLaidOut(store(), pileId)
     await go('sew')
     await signOff(at(store()), pileId, { leftovers: 'return', note: '', who })
     expect((await told()).done).not.toBeNull()

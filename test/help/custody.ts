@@ -1,6 +1,9 @@
 import { newId } from '../../src/base/ids.ts'
+import { cutsOf } from '../../src/custody/laid-out.ts'
 import { appendRecord } from '../../src/desk/bench-records.ts'
+import { entriesOfPile } from '../../src/desk/custody-entries.ts'
 import { decideGarment, decidePile } from '../../src/desk/decisions.ts'
+import { planSign, projectLaidOut } from '../../src/desk/laid-out.ts'
 import { openCustody } from '../../src/desk/ledger.ts'
 import { type Moving, moveSubject } from '../../src/desk/moving.ts'
 import { arriveUnannounced } from '../../src/desk/parcels.ts'
@@ -141,4 +144,17 @@ export async function releaseCut(store: Store, pileId: string, item: number): Pr
     const record = { item, kind, body: {}, note: '', idem: once(), who }
     await appendRecord(store.db, pileId, record, clock())
   }
+}
+
+/** All that lies cut is laid out, and its customer says yes to it. */
+export async function agreeLaidOut(store: Store, pileId: string): Promise<void> {
+  const photo = await keepPhotoOf(store, pileId, 0, 'laid-out')
+  const cuts = [...cutsOf(await entriesOfPile(store.db, pileId))]
+  const body = { photos: [photo], cuts, plan: await planSign(store.db, pileId) }
+  const common = { item: 0, note: '', photo, who: await addStaff(store.db, 'Lena') }
+  const laid = { ...common, kind: 'laid', body, idem: once() } as const
+  const of = await appendRecord(store.db, pileId, laid, clock())
+  const yes = { kind: 'yes', body: { of, phone: null }, idem: once(), who: null } as const
+  await appendRecord(store.db, pileId, { ...common, ...yes }, clock())
+  await projectLaidOut(store.db, pileId)
 }

@@ -163,6 +163,7 @@ const tables = [
   'custody',
   'custody_move',
   'bench_record',
+  'laid_out',
   'fact_set',
   'message',
   'reminder_stop',

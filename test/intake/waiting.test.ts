@@ -22,6 +22,7 @@ const pile: ToWait = {
   questions: [],
   asked: [],
   offered: null,
+  laid: null,
 }
 const told = (item: number | null, verdict: string, at: number) => ({ item, verdict, at })
 
@@ -76,6 +77,40 @@ describe('on whom a pile waits', () => {
       { status: 'withdrawn', asked: [40] },
       'nobody',
       10,
+    ],
+    [
+      'an accepted one whose customer is to look at the laid-out quilt',
+      { status: 'decided', laid: { state: 'asked', since: 50 } },
+      'customer',
+      50,
+    ],
+    [
+      'one whose customer wishes for a change of the laid-out quilt',
+      { status: 'decided', asked: [40], laid: { state: 'change', since: 51 } },
+      'us',
+      51,
+    ],
+    [
+      'one whose customer was asked, and whose quilt is another since',
+      { status: 'decided', laid: { state: 'anew', since: 52 } },
+      'us',
+      52,
+    ],
+    [
+      'one whose customer said yes to the laid-out quilt',
+      {
+        status: 'decided',
+        decisions: [told(null, 'accept', 15)],
+        laid: { state: 'yes', since: 53 },
+      },
+      'nobody',
+      15,
+    ],
+    [
+      'one on hold whose quilt was laid out before',
+      { decisions: [told(null, 'hold', 13)], laid: { state: 'change', since: 51 } },
+      'held',
+      13,
     ],
     ['a withdrawn one', { status: 'withdrawn' }, 'nobody', 10],
   ])('%s', (_, given, on, since) => {

@@ -5,7 +5,7 @@ import { moves } from '../../src/custody/moves.ts'
 import { kinds, statesOf } from '../../src/custody/states.ts'
 import { subjectCode } from '../../src/custody/subject.ts'
 import type { Role } from '../../src/store/schema.ts'
-import { clock, releaseCut } from '../help/custody.ts'
+import { agreeLaidOut, clock, releaseCut } from '../help/custody.ts'
 import { Visitor } from '../help/desk-visitor.ts'
 import { drawPdf } from '../help/read-pdf.ts'
 import { scanCodes } from '../help/scan-code.ts'
@@ -185,6 +185,13 @@ eachStore('where things are, at the desk', (store) => {
     expect(await page(bo, '/desk/piles/1/custody/1')).toContain('cutting is not released')
     await releaseCut(store(), pileId, 1)
     for (const act of ['cut', 'sew']) {
+      if (act === 'sew') {
+        expect((await move(bo, '1', { act })).status).toBe(409)
+        expect(await page(bo, '/desk/piles/1/custody/1')).toContain(
+          'the customer has not said yes to the quilt as it is laid out now',
+        )
+        await agreeLaidOut(store(), pileId)
+      }
       const { status, to } = await move(bo, '1', { act })
       expect([act, status, to]).toEqual([act, 303, '/desk/piles/1/custody/1'])
     }
@@ -339,10 +346,15 @@ eachStore('where things are, at the desk', (store) => {
     const root = parse((await bo.get('/desk/custody/map')).body)
     const maps = root.querySelectorAll('.custody-map')
     expect(maps).toHaveLength(kinds.length)
+    const [garments] = maps
+    const sewn = garments!.querySelectorAll('.custody-legend li').map(({ text }) => text)
+    expect(sewn.find((text) => text.includes('Sewn:'))).toContain('has not said yes to the quilt')
     kinds.forEach((kind, at) => {
       const lines = maps[at]!.querySelectorAll('.custody-legend li')
       expect(lines).toHaveLength(moves.filter((one) => one.kind === kind).length)
       expect(maps[at]!.querySelectorAll('rect')).toHaveLength(Object.keys(statesOf[kind]).length)
+      const guarded = moves.filter((one) => one.kind === kind && one.guards.length > 0)
+      expect(lines.filter(({ text }) => text.includes('Not while'))).toHaveLength(guarded.length)
     })
   })
 })

@@ -16,6 +16,10 @@ export const mailTemplates = {
   receipt: { reminder: false, opens: '' },
   /** A box came and was checked. Gaps: matched, different, missing, extra. */
   box_check: { reminder: false, opens: '' },
+  /** The quilt is laid out, for the customer to look at. */
+  laid_out: { reminder: false, opens: '/laid-out' },
+  /** Their yes to it is kept. Gaps: how ("page" or "phone"), by, day. */
+  laid_yes: { reminder: false, opens: '/laid-out' },
   /** An intake was left alone. Gaps: count. */
   remind_open: { reminder: true, opens: '' },
   /** A question of the shop was not answered. Gaps: who, about. */

@@ -19,6 +19,8 @@ export const paths = {
   /** A paper as a PDF. */
   offer: (key: string, version: number) => `/i/${key}/offer/${version}`,
   acceptOffer: (key: string, version: number) => `/i/${key}/offer/${version}/accept`,
+  /** The laid-out quilt: to look at, and to say yes or what to change. */
+  laidOut: (key: string) => `/i/${key}/laid-out`,
   receipt: (key: string, number: number) => `/i/${key}/receipts/${number}`,
   /** To take a confirmed pile back: to change it, or for good. */
   change: (key: string) => `/i/${key}/change`,

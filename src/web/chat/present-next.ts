@@ -18,6 +18,10 @@ const nexts = [
   'post',
   'posted',
   'arrived',
+  'laid_asked',
+  'laid_change',
+  'laid_yes',
+  'laid_anew',
   'balance',
   'done',
   'decided',
@@ -26,15 +30,16 @@ const nexts = [
 type Next = (typeof nexts)[number]
 
 /** What the customer is asked for; in all else it is our turn. */
-const asking: readonly Next[] = ['offer', 'expired', 'deposit', 'post', 'balance']
+const asking: readonly Next[] = ['offer', 'expired', 'deposit', 'post', 'laid_asked', 'balance']
 
-function whichOf({ row, verdict, offers, milestones, payments }: Standing): Next {
+function whichOf({ row, verdict, offers, milestones, payments, laidOut }: Standing): Next {
   if (row.status === 'withdrawn') return 'withdrawn'
   const [newest] = offers
   if (newest?.state === 'sent') return 'offer'
   const promise = promiseOf(offers)
   const account = accountOf(promise, payments, '')
   if (milestones.done !== null) return account.dueMinor > 0 ? 'balance' : 'done'
+  if (laidOut.state !== null) return `laid_${laidOut.state}`
   if (milestones.arrived !== null) return 'arrived'
   if (milestones.posted !== null) return 'posted'
   if (verdict?.verdict === 'decline' && row.status === 'decided') return 'declined'
@@ -64,7 +69,9 @@ export function nextOf(standing: Standing, { key, language }: StatusReader): Sta
       ? paths.offer(key, newest!.row.version)
       : which === 'post'
         ? `${paths.pile(key)}#pack`
-        : null
+        : which.startsWith('laid_')
+          ? paths.laidOut(key)
+          : null
   return {
     title: say(`status.next.${which}.title`, gaps),
     text: say(`status.next.${which}.text`, gaps),

@@ -20,7 +20,7 @@ export interface StatusReader {
 }
 
 function stepsOf(standing: Standing, { say, locale }: Language): StatusStep[] {
-  const { row, verdict, offers, milestones } = standing
+  const { row, verdict, offers, milestones, laidOut } = standing
   const promise = promiseOf(offers)
   const first = offers.at(-1)
   const looked = verdict?.verdict === 'accept' ? verdict.at : (first?.row.sent_at ?? null)
@@ -31,6 +31,7 @@ function stepsOf(standing: Standing, { say, locale }: Language): StatusStep[] {
     ['agreed', promise?.row.accepted_at ?? null],
     ['posted', milestones.posted],
     ['arrived', milestones.arrived],
+    ['laid', laidOut.state === 'yes' ? laidOut.since : null],
     ['done', milestones.done],
   ]
   // A later step that was noted says that those before it are past, noted or not.

@@ -3,6 +3,7 @@ import type { Say } from '../../words/words.ts'
 import { PrintedView } from '../printed.tsx'
 import { ConfirmedView, confirmedTitle } from './confirmed.tsx'
 import { GatherView } from './gather.tsx'
+import { LaidOutView } from './laid-out.tsx'
 import { LeaveView } from './leave.tsx'
 import { MessagesView, RemindersView } from './messages.tsx'
 import { OfferView } from './offer.tsx'
@@ -51,6 +52,8 @@ function View({ page, frame }: { page: ChatPage; frame: Frame }) {
       return <ReceiptView page={page} />
     case 'leave':
       return <LeaveView page={page} />
+    case 'laid-out':
+      return <LaidOutView page={page} />
     case 'printed':
       return <PrintedView page={page} />
     case 'start':
@@ -84,6 +87,8 @@ function titleOf(page: ChatPage, say: Say): string {
       return page.title
     case 'leave':
       return say(`leave.${page.kind}.title`)
+    case 'laid-out':
+      return say('laid_out.title')
     case 'tag':
       return say('custody.tag.title', { shop: page.shop })
     case 'printed':

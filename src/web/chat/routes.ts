@@ -7,6 +7,7 @@ import { answerRoutes } from './answer-routes.ts'
 import { buttonRoutes } from './button-routes.ts'
 import type { ChatContext } from './context.ts'
 import { languageOf, outside } from './frame.ts'
+import { laidOutRoutes } from './laid-out-routes.ts'
 import { messageRoutes } from './message-routes.ts'
 import {
   becoming,
@@ -191,4 +192,5 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
   quiltRoutes(app, context)
   paperRoutes(app, context)
   agreementRoutes(app, context)
+  laidOutRoutes(app, context)
 }

@@ -1,5 +1,6 @@
 import { changedOf } from '../../desk/agreement.ts'
 import { type Decision, decisionsOf } from '../../desk/decisions.ts'
+import { type LaidOut, laidOutOf } from '../../desk/laid-out.ts'
 import type { AgreedDiff } from '../../intake/agreed-diff.ts'
 import { type Milestones, milestonesOf } from '../../intake/milestones.ts'
 import { type Offer, offersOf } from '../../intake/offers.ts'
@@ -18,6 +19,7 @@ export interface Standing {
   readonly milestones: Milestones
   /** Against the time before that it was confirmed; null: there was none, or nothing differs. */
   readonly changed: AgreedDiff | null
+  readonly laidOut: LaidOut
 }
 
 export async function standingOf(db: Db, row: PileRow, now: number): Promise<Standing> {
@@ -29,5 +31,6 @@ export async function standingOf(db: Db, row: PileRow, now: number): Promise<Sta
     payments: await paymentsOf(db, row.id),
     milestones: await milestonesOf(db, row.id),
     changed: await changedOf(db, row.id),
+    laidOut: await laidOutOf(db, row.id),
   }
 }

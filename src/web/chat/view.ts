@@ -1,5 +1,6 @@
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { PrintedPage } from '../view-printed.ts'
+import type { LaidOutPage } from './view-laid-out.ts'
 import type { MessagesPage, RemindersPage, Talk } from './view-messages.ts'
 import type { Posting } from './view-posting.ts'
 import type { FieldError, Question, Swatch } from './view-question.ts'
@@ -286,6 +287,7 @@ export type ChatPage =
   | OfferPage
   | ReceiptPage
   | LeavePage
+  | LaidOutPage
   | StartPage
   | SavePage
   | TagPage

@@ -12,5 +12,8 @@ export const custodyPaths = {
   /** What the bench writes down of a garment; `incident`: what staff decide of it. */
   record: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/record`,
   incident: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/incident`,
+  /** The laid-out quilt; `phone`: the customer's yes on the phone. */
+  laidOut: (number: number) => `/desk/piles/${number}/laid-out`,
+  laidOutPhone: (number: number) => `/desk/piles/${number}/laid-out/phone`,
   changed: (number: number) => `/desk/piles/${number}/box-check/changed`,
 } as const

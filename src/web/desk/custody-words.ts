@@ -1,7 +1,7 @@
 import type { Condition } from '../../custody/conditions.ts'
 import { handlingOf } from '../../custody/conditions.ts'
 import type { State } from '../../custody/states.ts'
-import type { KeptEntry } from '../../desk/ledger.ts'
+import type { KeptEntry } from '../../desk/custody-entries.ts'
 import type { Located } from '../../desk/whereabouts.ts'
 import type { Language, Say } from '../../words/words.ts'
 import { custodyPaths } from './custody-paths.ts'

@@ -58,7 +58,11 @@ function PileCard({ page }: { page: PilePage }) {
         <a href={page.plan.href}>{page.plan.label}</a>{' '}
         <a href={page.whatIf.href}>{page.whatIf.label}</a>{' '}
         <a href={page.messages.href}>{page.messages.label}</a>{' '}
-        {page.custody && <a href={page.custody.href}>{page.custody.label}</a>}
+        {page.custody.map(({ label, href }) => (
+          <a key={href} href={href}>
+            {label}
+          </a>
+        ))}
       </p>
       <details class="told">
         <summary>{say('printed.sheets.title')}</summary>

@@ -19,6 +19,7 @@ function pileOf(pile: BenchedPile, language: Language): BenchPage['piles'][numbe
     ].join(' · '),
     papers: [
       { label: say('custody.pile.link'), href: custodyPaths.pile(pile.number) },
+      { label: say('laid_out.desk.open'), href: custodyPaths.laidOut(pile.number) },
       ...sheetLinks(pile.number, language),
     ],
     garments: pile.garments.map(({ item, tag, name, kind, grade }) => ({

@@ -76,7 +76,7 @@ export function custodyMapPage({ say }: Language): CustodyMapPage {
     title: say('custody.map.title'),
     maps: kinds.map((kind) => {
       const name = say(`custody.kinds.${kind}`)
-      const { drawing, legend } = custodyMap(kind, {
+      const { drawing, legend, lanes } = custodyMap(kind, {
         state: (state) => say(`custody.states.${state}`),
         move: (move) => say(`custody.moves.${move}`),
         before: say('custody.before'),
@@ -90,7 +90,11 @@ export function custodyMapPage({ say }: Language): CustodyMapPage {
       return {
         kind: name,
         svg: toSvg(drawing, { title }),
-        legend: legend.map((line, n) => say('custody.map.move', { n: n + 1, ...line })),
+        legend: legend.map((line, n) => {
+          const move = say('custody.map.move', { n: n + 1, ...line })
+          const why = lanes[n]!.guards.map((guard) => say(`custody.guards.${guard}`)).join('; ')
+          return why === '' ? move : say('custody.map.not_while', { move, why })
+        }),
       }
     }),
     back: { label: say('custody.home.title'), href: custodyPaths.home },

@@ -119,6 +119,7 @@ export function custodyPilePage(found: PileInCustody, reader: PileReader): Custo
     signOff: staff ? signOffOf(found, reader) : null,
     links: [
       { label: say('custody.home.title'), href: custodyPaths.home },
+      { label: say('laid_out.desk.open'), href: custodyPaths.laidOut(row.number) },
       ...(staff
         ? [{ label: say('custody.subject.review'), href: deskPaths.pile(row.number) }]
         : []),

@@ -3,7 +3,7 @@ import { newId } from '../../base/ids.ts'
 import type { Offered } from '../../custody/admit.ts'
 import { whereabouts } from '../../custody/states.ts'
 import { subjectCode } from '../../custody/subject.ts'
-import type { KeptEntry } from '../../desk/ledger.ts'
+import type { KeptEntry } from '../../desk/custody-entries.ts'
 import type { SubjectAtDesk } from '../../desk/subject.ts'
 import type { Language } from '../../words/words.ts'
 import { failureSentence } from '../errors.ts'
@@ -128,6 +128,7 @@ function linksOf(
 ): Link[] {
   const { number } = row
   const record = { label: say('records.open'), href: custodyPaths.record(number, subject.n) }
+  const laidOut = { label: say('laid_out.desk.open'), href: custodyPaths.laidOut(number) }
   const sheet = { label: say('custody.subject.sheet'), href: deskPaths.teardown(number, subject.n) }
   const review = {
     label: say('custody.subject.review'),
@@ -137,7 +138,7 @@ function linksOf(
   return [
     { label: say('custody.subject.back'), href: custodyPaths.home },
     { label: say('custody.of_pile', { number }), href: custodyPaths.pile(number) },
-    ...(subject.kind === 'garment' ? [record, sheet] : []),
+    ...(subject.kind === 'garment' ? [record, sheet, laidOut] : []),
     ...(staff ? [review] : []),
   ]
 }

@@ -66,8 +66,11 @@ export function pilePage(
     plan: { label: say('desk.plan.link'), href: deskPaths.plan(row.number) },
     whatIf: { label: say('desk.what_if.link'), href: deskPaths.whatIf(row.number) },
     custody: isAccepted(row, review.decisions)
-      ? { label: say('custody.pile.link'), href: custodyPaths.pile(row.number) }
-      : null,
+      ? [
+          { label: say('custody.pile.link'), href: custodyPaths.pile(row.number) },
+          { label: say('laid_out.desk.open'), href: custodyPaths.laidOut(row.number) },
+        ]
+      : [],
     papers: [
       ...(['packing', 'estimate'] as const).map((name) => ({
         label: say(`printed.sheets.${name}`),

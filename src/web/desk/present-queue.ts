@@ -22,6 +22,9 @@ export const quiltWords = (
   return [say(`trade.quilts.${size}`), has(key) ? say(key) : layout].join(' · ')
 }
 
+/** A laid-out quilt that is to be laid out once more. */
+const isOurTurn = (laid: QueuedPile['laid']): boolean => laid === 'change' || laid === 'anew'
+
 function marksOf(pile: QueuedPile, { say }: Language): QueueEntry['marks'] {
   return [
     ...(pile.needsEyes > 0
@@ -29,6 +32,14 @@ function marksOf(pile: QueuedPile, { say }: Language): QueueEntry['marks'] {
       : []),
     ...(pile.openNotes > 0
       ? [{ kind: 'note' as const, text: say('desk.queue.notes', { count: pile.openNotes }) }]
+      : []),
+    ...(pile.laid
+      ? [
+          {
+            kind: isOurTurn(pile.laid) ? ('laid-ours' as const) : ('laid' as const),
+            text: say(`laid_out.desk.queue.${pile.laid}`),
+          },
+        ]
       : []),
     ...(pile.verdict
       ? [{ kind: 'verdict' as const, text: say(`desk.stands.pile.${pile.verdict}`) }]

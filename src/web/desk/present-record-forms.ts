@@ -44,7 +44,7 @@ export function formsFor({ row, garment, interfacings }: GarmentRecords, reader:
   const form = (
     act: string,
     fields: readonly RecordField[],
-    { cautions = [] as readonly string[], photo = true, to = postTo } = {},
+    { cautions = [] as readonly string[], photo = 'one' as RecordForm['photo'], to = postTo } = {},
   ): RecordForm => ({
     act,
     label: say(`records.acts.${act}`),
@@ -57,8 +57,8 @@ export function formsFor({ row, garment, interfacings }: GarmentRecords, reader:
 
   return {
     picture: () => form('picture', []),
-    ask: () => form('ask', [note('ask')], { photo: false }),
-    release: () => form('release', [note('release')], { cautions: ['blade'], photo: false }),
+    ask: () => form('ask', [note('ask')], { photo: 'none' }),
+    release: () => form('release', [note('release')], { cautions: ['blade'], photo: 'none' }),
     test: () =>
       form(
         'test',
@@ -111,7 +111,7 @@ export function formsFor({ row, garment, interfacings }: GarmentRecords, reader:
       }),
     settle: () =>
       form('settle', [said('settle', say('records.fields.decided'))], {
-        photo: false,
+        photo: 'none',
         to: staffPost,
       }),
     tell: (name: string) =>
@@ -119,7 +119,7 @@ export function formsFor({ row, garment, interfacings }: GarmentRecords, reader:
         'tell',
         [said('tell', say('records.fields.tell'), reader.customer.say('records.tell', { name }))],
         {
-          photo: false,
+          photo: 'none',
           to: staffPost,
         },
       ),
@@ -141,7 +141,7 @@ export function formsFor({ row, garment, interfacings }: GarmentRecords, reader:
             required: true,
           },
         ],
-        photo: false,
+        photo: 'none',
         open,
       }
     },

@@ -77,10 +77,14 @@ function whatWords(record: BenchRecord, number: number, language: Language): str
 }
 
 /** Who took an entry back, and why. */
-function undoneWords(records: readonly BenchRecord[], seq: number, language: Language): string {
+export function undoneWords(
+  records: readonly BenchRecord[],
+  seq: number,
+  language: Language,
+): string {
   const { who, at, note } = records.find(({ undoes }) => undoes === seq)!
   return language.say('records.taken_back', {
-    by: byWords(who.name, at, language),
+    by: byWords(who?.name ?? null, at, language),
     why: note,
   })
 }
@@ -95,18 +99,20 @@ function line(
   return {
     seq,
     what: whatWords(record, number, language),
-    by: byWords(who.name, at, language),
+    by: byWords(who?.name ?? null, at, language),
     note,
     undone: stand.has(seq) ? null : undoneWords(records, seq, language),
-    photo:
+    photos:
       photo === null
-        ? null
-        : {
-            id: photo,
-            thumb: deskPaths.photo(number, photo, 'thumb'),
-            view: deskPaths.photo(number, photo, 'view'),
-            alt: language.say('custody.subject.entry', { seq }),
-          },
+        ? []
+        : [
+            {
+              id: photo,
+              thumb: deskPaths.photo(number, photo, 'thumb'),
+              view: deskPaths.photo(number, photo, 'view'),
+              alt: language.say('custody.subject.entry', { seq }),
+            },
+          ],
     undo: undoable.has(seq) ? undo(seq) : null,
   }
 }

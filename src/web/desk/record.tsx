@@ -70,7 +70,7 @@ export function Section({ section, hidden }: { section: RecordSection; hidden: H
 
 function Line({ line, hidden }: { line: RecordLine; hidden: HiddenFields }) {
   const say = useSay()
-  const { what, by, note, undone, photo, undo } = line
+  const { what, by, note, undone, photos, undo } = line
   return (
     <li class={undone ? 'undone' : undefined}>
       <p class="history-what">
@@ -80,10 +80,14 @@ function Line({ line, hidden }: { line: RecordLine; hidden: HiddenFields }) {
       <p class="hint">{by}</p>
       {note && <p class="typed">{note}</p>}
       {undone && <p class="hint">{undone}</p>}
-      {photo && (
-        <a href={photo.view}>
-          <img src={photo.thumb} alt={photo.alt} width={96} height={96} />
-        </a>
+      {photos.length > 0 && (
+        <p class="record-photos">
+          {photos.map(({ id, view, thumb, alt }) => (
+            <a key={id} href={view}>
+              <img src={thumb} alt={alt} width={96} height={96} />
+            </a>
+          ))}
+        </p>
       )}
       {undo && <Form form={undo} hidden={{ ...hidden, record: String(line.seq) }} />}
     </li>
@@ -97,18 +101,28 @@ function Form({ form, hidden }: { form: RecordForm; hidden: HiddenFields }) {
   return (
     <details class="move" open={open}>
       <summary>{label}</summary>
-      <form method="post" action={postTo} {...(photo && { encType: 'multipart/form-data' })}>
+      <form
+        method="post"
+        action={postTo}
+        {...(photo !== 'none' && { encType: 'multipart/form-data' })}
+      >
         <Hidden fields={{ ...hidden, act }} />
         <Cautions texts={cautions} />
         {fields.map((field) => (
           <Field key={field.name} field={field} id={id(field.name)} />
         ))}
-        {photo && (
+        {photo !== 'none' && (
           <div class="field">
             <label class="legend" for={id('photo')}>
-              {say('custody.field.photo')}
+              {say(photo === 'one' ? 'custody.field.photo' : 'laid_out.desk.photos')}
             </label>
-            <input type="file" id={id('photo')} name="photo" accept={photoFiles} />
+            <input
+              type="file"
+              id={id('photo')}
+              name="photo"
+              accept={photoFiles}
+              multiple={photo === 'several'}
+            />
           </div>
         )}
         <button type="submit" class="button main">
@@ -144,6 +158,8 @@ function Field({ field, id }: { field: RecordField; id: string }) {
             </option>
           ))}
         </select>
+      ) : kind === 'day' ? (
+        <input type="date" id={id} name={name} value={value} required={required} />
       ) : (
         <input
           type="text"

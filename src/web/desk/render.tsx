@@ -16,6 +16,7 @@ import { DraftView, TryView } from './draft.tsx'
 import { EmbedView } from './embed.tsx'
 import { FactsView } from './facts.tsx'
 import { FilesView, FileView } from './files.tsx'
+import { LaidOutView } from './laid-out.tsx'
 import { MailsView } from './mails.tsx'
 import { PileMessagesView, WrittenView } from './messages.tsx'
 import { NumbersView } from './numbers.tsx'
@@ -113,6 +114,8 @@ function View({ page }: { page: DeskPage }) {
       return <CountView page={page} />
     case 'record':
       return <RecordView page={page} />
+    case 'laid-out':
+      return <LaidOutView page={page} />
     case 'trouble':
       return <TroubleView page={page} />
   }
@@ -148,6 +151,7 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'box-changed':
     case 'count':
     case 'record':
+    case 'laid-out':
     case 'messages':
     case 'written':
     case 'mails':

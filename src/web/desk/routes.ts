@@ -14,6 +14,7 @@ import { embedDeskRoutes } from './embed-routes.ts'
 import { factsRoutes } from './facts-routes.ts'
 import { fileRoutes } from './file-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
+import { laidOutRoutes } from './laid-out-routes.ts'
 import { mailRoutes } from './mail-routes.ts'
 import { messageRoutes } from './message-routes.ts'
 import { numberRoutes } from './number-routes.ts'
@@ -63,6 +64,7 @@ export const deskRoutes =
       await desk.register(parcelRoutes(context))
       await desk.register(boxCheckRoutes(context))
       await desk.register(recordRoutes(context))
+      await desk.register(laidOutRoutes(context))
       await desk.register(countRoutes(context))
       await desk.register(messageRoutes(context))
       await desk.register(mailRoutes(context))

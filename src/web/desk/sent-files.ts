@@ -40,12 +40,12 @@ export async function readFiles(request: FastifyRequest): Promise<void> {
 }
 
 /**
- * What a photo of the workshop shows: the garment (`bench`, `custody`), or something beside what was written down; of
- * no garment where `item` is 0.
+ * What a photo of the workshop shows: the garment (`bench`, `custody`), something beside what was written down, or the
+ * quilt laid out; of no garment where `item` is 0.
  */
 export interface PhotoOf {
   readonly item: number
-  readonly question: 'bench' | 'custody' | 'record'
+  readonly question: 'bench' | 'custody' | 'record' | 'laid-out'
 }
 
 /** Makes a form's photos safe and keeps them as the pile's. Ids by the field that they came in. */
@@ -60,7 +60,8 @@ export async function takePhotos(
   for (const { field, bytes } of files) {
     if (bytes.byteLength === 0) throw new Failure('empty_file')
     const place = { pileId, ...placeOf(field) }
-    const id = await takePhoto({ ...context, db }, place, bytes, 'garment')
+    const shows = place.question === 'laid-out' ? 'quilt' : 'garment'
+    const id = await takePhoto({ ...context, db }, place, bytes, shows)
     taken.set(field, [...(taken.get(field) ?? []), id])
   }
   await keepPhotos(db, pileId, [...taken.values()].flat())

@@ -10,7 +10,10 @@ export interface QueueEntry {
   /** "10 garments · by 12 Mar". */
   readonly facts: string
   /** "2 need eyes", "1 question open", "on hold". */
-  readonly marks: readonly { readonly kind: 'eyes' | 'note' | 'verdict'; readonly text: string }[]
+  readonly marks: readonly {
+    readonly kind: 'eyes' | 'note' | 'laid' | 'laid-ours' | 'verdict'
+    readonly text: string
+  }[]
   readonly current: boolean
 }
 

@@ -6,7 +6,7 @@ export interface RecordField {
   readonly name: string
   readonly label: string
   readonly hint: string | null
-  readonly kind: 'line' | 'words' | 'number' | 'place' | 'choice' | 'list'
+  readonly kind: 'line' | 'words' | 'number' | 'place' | 'choice' | 'list' | 'day'
   /** Of a choice or a list. */
   readonly options: readonly Ticked[]
   readonly value: string
@@ -19,7 +19,7 @@ export interface RecordForm {
   readonly postTo: string
   readonly cautions: readonly string[]
   readonly fields: readonly RecordField[]
-  readonly photo: boolean
+  readonly photo: 'none' | 'one' | 'several'
   /** It was sent and refused, or is the one that is looked for. */
   readonly open: boolean
 }
@@ -32,7 +32,7 @@ export interface RecordLine {
   readonly note: string
   /** Who took it back and why; null: it stands. */
   readonly undone: string | null
-  readonly photo: Photo | null
+  readonly photos: readonly Photo[]
   /** Takes it back; null: it may not be. */
   readonly undo: RecordForm | null
 }
@@ -47,6 +47,20 @@ export interface RecordSection {
   readonly forms: readonly RecordForm[]
   /** Why nothing can be written now; null: something can. */
   readonly closed: string | null
+}
+
+/** The quilt of a pile laid out: what was shown, what its customer said, and what can be written now. */
+export interface LaidOutPage {
+  readonly page: 'laid-out'
+  readonly title: string
+  readonly links: readonly Link[]
+  readonly refused: string | null
+  readonly hidden: Readonly<Record<string, string>>
+  /** How it stands, in a sentence; `asks` where it is our turn. */
+  readonly standing: { readonly text: string; readonly asks: boolean }
+  /** What the customer wishes to be changed, in their words; null: nothing. */
+  readonly wish: string | null
+  readonly section: RecordSection
 }
 
 export interface RecordPage {

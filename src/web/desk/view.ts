@@ -14,7 +14,7 @@ import type { DeskThread, MailsPage, PileMessagesPage, WrittenPage } from './vie
 import type { OwnerPage } from './view-owner.ts'
 import type { PlanPage } from './view-plan.ts'
 import type { QueueEntry, QueuePage } from './view-queue.ts'
-import type { RecordPage } from './view-record.ts'
+import type { LaidOutPage, RecordPage } from './view-record.ts'
 import type { DeskSpotsShown, SpotsPage } from './view-spots.ts'
 import type { WhatIfPage } from './view-what-if.ts'
 import type { WhyLine, WhyPart } from './view-why.ts'
@@ -203,8 +203,8 @@ export interface PilePage {
   readonly quilt: string
   readonly plan: Link
   readonly whatIf: Link
-  /** Where its garments and parcels are; null: it was not accepted. */
-  readonly custody: Link | null
+  /** Where its garments and parcels are, and the laid-out quilt; none: it was not accepted. */
+  readonly custody: readonly Link[]
   /** To print: lists and the estimate as PDF, the rest as pages first. */
   readonly papers: readonly Link[]
   readonly lines: readonly string[]
@@ -272,6 +272,7 @@ export type DeskPage =
   | FactsPage
   | SpotsPage
   | RecordPage
+  | LaidOutPage
   | CustodyPage
   | DoorPage
   | TroublePage
