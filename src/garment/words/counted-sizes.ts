@@ -38,13 +38,13 @@ export const ageSizeFigures: readonly Figure[] = [
   ...monthSizes.map(([most, size]) => ({
     figure: `own words/months up to, ${size}`,
     value: most,
-    unit: 'months',
+    unit: 'months' as const,
     source: practice,
   })),
   ...yearSizes.map(([most, size]) => ({
     figure: `own words/years up to ${most}, ${size}`,
     value: most,
-    unit: 'years',
+    unit: 'years' as const,
     source: practice,
   })),
 ]
