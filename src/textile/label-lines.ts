@@ -1,3 +1,4 @@
+import { withGuessedNames, withGuessedShares } from './label/guessed-shares.ts'
 import { withLostShare } from './label/lost-share.ts'
 import { mendedShares } from './label/share-mends.ts'
 import { withoutSlips } from './label/slips.ts'
@@ -37,9 +38,31 @@ const doubted = (reading: LabelReading, code: ProblemCode): LabelReading => ({
 function read(lines: readonly PicturedLine[]): LabelReading {
   const texts = lines.map(({ text }) => withoutSlips(text))
   const reading = readLabel(texts.join('\n'))
-  if (isWhole(reading)) return reading
+  if (isWhole(reading)) return withNames(texts, reading)
   const others = mendedShares(texts).map((way) => readLabel(way.join('\n')))
-  return others.find(isWhole) ?? workedOut(texts, reading) ?? reading
+  return others.find(isWhole) ?? guessed(texts, reading) ?? workedOut(texts, reading) ?? reading
+}
+
+/** The reading, where a share stands beside no known name with the name that is most likely meant. */
+function withNames(texts: readonly string[], reading: LabelReading): LabelReading {
+  if (!hasUnknown(reading)) return reading
+  const ways = withGuessedNames(texts).map((way) => readLabel(way.join('\n')))
+  const whole = ways.find((way) => isWhole(way) && !hasUnknown(way))
+  return whole ? doubted(whole, 'letters_unclear') : reading
+}
+
+const hasUnknown = ({ problems }: LabelReading): boolean =>
+  problems.some(({ code }) => code === 'name_unknown')
+
+/** The reading with letters beside names taken for digits, where that makes the shares a whole. */
+function guessed(texts: readonly string[], reading: LabelReading): LabelReading | null {
+  const way = withGuessedShares(texts)
+  if (!way) return null
+  const ways = [way, ...mendedShares(way)].map((lines) => readLabel(lines.join('\n')))
+  const least = reading.problems.length
+  const whole =
+    ways.find(isWhole) ?? ways.find((one) => addsUp(one) && one.problems.length <= least)
+  return whole ? doubted(whole, 'letters_unclear') : null
 }
 
 /** The reading with the one share that could not be read, where there is just one way to have it. */
@@ -52,10 +75,11 @@ function workedOut(texts: readonly string[], reading: LabelReading): LabelReadin
 }
 
 /** Every part adds up, and no share or name is left over. */
-const isWhole = ({ blocks, problems }: LabelReading): boolean =>
-  blocks.length > 0 &&
-  blocks.every(({ total }) => total === 100) &&
-  !problems.some(({ code }) => leftOver.has(code))
+const isWhole = (reading: LabelReading): boolean =>
+  addsUp(reading) && !reading.problems.some(({ code }) => leftOver.has(code))
+
+const addsUp = ({ blocks }: LabelReading): boolean =>
+  blocks.length > 0 && blocks.every(({ total }) => total === 100)
 
 const leftOver: ReadonlySet<ProblemCode> = new Set([
   'number_unexplained',

@@ -35,6 +35,14 @@ test.each([
   ['TAL EJ TORKTUMLNG', 'TAL EJ torktumling'],
   ['ACry1 100%', 'ACryl 100%'],
   ['SE Bo#ull', 'SE Bomull'],
+  ['MACHINEWAS 30%C', 'MACHINEWAS 30°C'],
+  ['20 % CFF', '20 % OFF'],
+  ['Nicht heis bugeln', 'Nicht heiss bugeln'],
+  ['Hergestellt lIn', 'Hergestellt In'],
+  ['MA CHINE WASH', 'MACHINE WASH'],
+  ['60 % AL GODAO', '60 % ALGODAO'],
+  ['15 % POL IAMIDA', '15 % POLIAMIDA'],
+  ['Otalemeyiniz', 'utulemeyiniz'],
 ])('%s was %s', (read, said) => {
   expect(withoutSlips(read)).toBe(said)
 })
@@ -51,6 +59,11 @@ test.each([
   'Made in Peru',
   '3.3 % Elastane 96.7 % Wool',
   'STYLE 47874-70',
+  '30 % C',
+  'En lin',
+  'No iron',
+  'Hand wash only',
+  'Utuleyemiz',
 ])('%s is as it was', (line) => {
   expect(withoutSlips(line)).toBe(line)
 })

@@ -15,7 +15,7 @@ const otherRow = 0.5
 /** So sure is a line then. */
 const sureOfRow = 0.2
 /** Seen askew, columns lean: the strips between them that are tried, upright ones first. */
-const leans = [0, 0.05, -0.05, 0.1, -0.1, 0.15, -0.15, 0.2, -0.2] as const
+export const leans = [0, 0.05, -0.05, 0.1, -0.1, 0.15, -0.15, 0.2, -0.2] as const
 /** Columns that lean have so many lines. */
 const leaningLines = 3
 /** A column of phrases has lines of so many letters on average. */
@@ -27,11 +27,11 @@ export function inOrder(read: readonly ReadSlab[]): MootLine[] {
   return columns.flatMap((column) => linesOf(column).map(joined))
 }
 
-const left = ({ slab }: ReadSlab): number => slab.x - slab.w / 2
-const right = ({ slab }: ReadSlab): number => slab.x + slab.w / 2
+export const left = ({ slab }: ReadSlab): number => slab.x - slab.w / 2
+export const right = ({ slab }: ReadSlab): number => slab.x + slab.w / 2
 
 /** Words side by side are columns where an empty strip parts them and both sides have words of their own. */
-function columnsOf(read: readonly ReadSlab[]): ReadSlab[][] {
+export function columnsOf(read: readonly ReadSlab[]): ReadSlab[][] {
   for (const lean of leans) {
     const parted = partedAlong(read, lean)
     if (parted) return [parted.near, ...columnsOf(parted.far)]
@@ -61,13 +61,14 @@ function partedAlong(
 
 /**
  * Several lines, most of them with words, and shares of its own or whole phrases: no mere column of shares
- * beside their names, nor of names beside their shares.
+ * beside their names, nor of names beside their shares. A share may stand apart from its name.
  */
-function isColumn(read: readonly ReadSlab[]): boolean {
+export function isColumn(read: readonly ReadSlab[]): boolean {
   const worded = read.filter(({ text }) => /\p{L}{3}/u.test(text)).length
-  if (read.length < 2 || worded < 0.6 * read.length) return false
+  const shares = read.filter(({ text }) => /^\d{1,3} ?[%xX]$/.test(text)).length
+  if (read.length < 2 || worded < 0.6 * (read.length - Math.min(shares, worded))) return false
   const letters = read.reduce((sum, { text }) => sum + text.length, 0) / read.length
-  return letters >= lettersOfPhrase || read.some(({ text }) => /%/.test(text))
+  return letters >= lettersOfPhrase || read.some(({ text }) => /%|\d ?[xX](?!\p{L})/u.test(text))
 }
 
 function linesOf(column: readonly ReadSlab[]): ReadSlab[][] {

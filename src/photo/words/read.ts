@@ -3,6 +3,7 @@ import type { PicturedLine } from '../../textile/label-lines.ts'
 import type { MootLine } from '../../textile/label-sense.ts'
 import type { LabelFault, LabelWords } from '../label-words.ts'
 import { bendOf, flattened } from './bend.ts'
+import { bridgesIn } from './bridges.ts'
 import { findLines } from './find.ts'
 import { readLine } from './line.ts'
 import type { Models } from './models.ts'
@@ -57,7 +58,8 @@ export async function readWords(
   const [level, slabs] = await laidLevel(picture, first, models)
   const read = (slab: Slab) => readLine(level, slab, models, weigh)
   const { isUpright, known } = await voted(slabs, read, weigh)
-  const lines: ReadSlab[] = []
+  const readUpright = (slab: Slab) => read(isUpright ? slab : fromBehind(turnedOver(slab, level)))
+  let lines: ReadSlab[] = []
   const sharpness: number[] = []
   for (const slab of slabs) {
     const line = known.get(slab) ?? (await read(isUpright ? slab : fromBehind(slab)))
@@ -65,6 +67,12 @@ export async function readWords(
     const { text, sure, others, letters } = line
     sharpness.push(Math.min(1, ...letters))
     lines.push({ text, sure, others, slab: isUpright ? slab : turnedOver(slab, level) })
+  }
+  for (const { whole, parts } of bridgesIn(lines)) {
+    const halves: ReadSlab[] = []
+    for (const slab of parts) halves.push({ ...(await readUpright(slab)), slab })
+    const said = halves.reduce((sum, { text }) => sum + weigh(text), 0)
+    if (said >= weigh(whole.text)) lines = lines.flatMap((one) => (one === whole ? halves : [one]))
   }
   return { lines: settle(inOrder(lines)), faults: faultsOf(picture, slabs, sharpness) }
 }

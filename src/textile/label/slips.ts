@@ -14,6 +14,9 @@ const digitOf: Readonly<Record<string, string>> = {
 const percentSlips: readonly (readonly [RegExp, string])[] = [
   [/(?<![\p{L}\d.,])1[0oO]{2} ?[xX%](?![\p{L}\d])/gu, '100%'],
   [/(?<![\p{L}\d.,])(\d{1,3}) ?%6(?!\d)/gu, '$1%'],
+  // Water is 30 to 95 degrees warm, and no share of carbon is told so.
+  [/(?<![\p{L}\d.,])([3-9][05]) ?%[Cc](?![\p{L}\d])/gu, '$1°C'],
+  [/(?<=\d ?% ?)[CDQ0]FF(?![\p{L}\d])/gu, 'OFF'],
   [/(?<![\p{L}\d.,])(\d{1,3}) 9%6?(?!\d)/gu, '$1%'],
   [/(?<![\p{L}\d.,])(\d{1,3}) 96(?=$| \p{L})/gu, '$1%'],
   [/(?<![\p{L}\d.,])(\d{1,3}) ?[xX](?![\p{L}\d])/gu, '$1%'],
@@ -30,6 +33,9 @@ const letterSlips: readonly (readonly [RegExp, string])[] = [
   [/(?<=\p{L}{3})1(?=\p{L}|$| )/gu, 'l'],
   [/(?<=\p{Ll})B(?=\p{Ll}|(?![\p{L}\d]))/gu, 'ss'],
   [/(?<=\p{Script=Latin})β/gu, 'ss'],
+  // German "heiß", "in" behind the end of a word.
+  [/(?<!\p{L})(hei)s(?=e?(?!\p{L}))/giu, '$1ss'],
+  [/(?<= )lI(?=n(?!\p{L}))/gu, 'I'],
 ]
 
 /** Letters of one shape, made the same; `#` is what no letter was likely for. */
@@ -44,8 +50,9 @@ const shape = (word: string): string =>
 /** No letter was likely: some letter all the same, else the word would fall in two. */
 const unclear = /(?<=\p{L})#|#(?=\p{L})/gu
 
-/** Words from here on may have one letter that is another, too many or missing. */
+/** Words from here on may have one letter that is another, too many or missing; and from there on two. */
 const oneOtherFrom = 6
+const twoOthersFrom = 10
 
 const words = once((): readonly string[] => [
   ...new Set([...careWords().all()].flatMap((term) => term.words.filter((w) => w.length >= 4))),
@@ -100,10 +107,39 @@ function careWord(read: string): string {
   const sameShape = byShape().get(shape(word))
   if (sameShape) return sameShape
   if (word.length < oneOtherFrom || guessName(word)) return read
-  const near = words().filter(
-    (other) => Math.abs(other.length - word.length) < 2 && lettersApart(word, other, 1) === 1,
+  const near = within(word, 1)
+  if (near.length > 0 || word.length < twoOthersFrom) return onlyOne(near) ?? read
+  // Turkish "iron" and "do not iron" are two letters apart: no other may be nearly as near.
+  return onlyOne(within(word, 3)) ? (within(word, 2)[0] ?? read) : read
+}
+
+const within = (word: string, most: number): string[] =>
+  words().filter(
+    (other) =>
+      Math.abs(other.length - word.length) <= most && lettersApart(word, other, most) <= most,
   )
-  return new Set(near.map(meaning)).size === 1 ? near[0]! : read
+
+/** The nearest of words that all mean the same; undefined of none, or where they do not. */
+const onlyOne = (near: readonly string[]): string | undefined =>
+  new Set(near.map(meaning)).size === 1 ? near[0] : undefined
+
+/** So long is a word at least whose parts are put together. */
+const partedFrom = 6
+
+/** "MA CHINE WASH", "POL IAMIDA": a gap within a word that labels print, where the parts are not both such words. */
+function withoutGaps(line: string): string {
+  const words = line.split(' ')
+  for (let at = 0; at + 1 < words.length; at += 1) {
+    const [before, behind] = [words[at]!, words[at + 1]!]
+    if (!/^\p{L}{2,}$/u.test(before) || !/^\p{L}{2,}[.,:;]?$/u.test(behind)) continue
+    const end = behind.replace(/\P{L}$/u, '')
+    // "MA" and "CHINE" are the names of countries.
+    const isBoth = before.length > 2 && isLabelWord(fold(before)) && isLabelWord(fold(end))
+    const whole = fold(before + end)
+    if (!isBoth && whole.length >= partedFrom && isLabelWord(whole))
+      words.splice(at, 2, before + behind)
+  }
+  return words.join(' ')
 }
 
 /** A dot within what is no two words is a speck: "co.cna" is no code of cotton before a word. */
@@ -120,7 +156,7 @@ export function withoutSlips(line: string): string {
   )
   for (const [slip, meant] of [...percentSlips, ...letterSlips])
     mended = mended.replaceAll(slip, meant)
-  return mended
+  return withoutGaps(mended)
     .replaceAll(/(\p{L}+)\.(\p{L}+)/gu, withoutSpeck)
     .replaceAll(slashes, withSlash)
     .replaceAll(gluedBehindIron, unglued)

@@ -1,5 +1,6 @@
 import { type Figure, practice } from '../../base/figure.ts'
 import type { FibreKey } from '../fibres.ts'
+import { fold } from './clean.ts'
 import { meaningOf, once, shareWords, type Term } from './vocabulary.ts'
 
 /** Letters that print blurs into one another, made the same. */
@@ -104,6 +105,16 @@ function nearest(word: string): Guess | undefined {
     return undefined
   const long = word.length >= guessing.sureFrom[bestDistance === 1 ? 'one' : 'two']
   return { term: best.term, sure: long && otherDistance - bestDistance >= guessing.clearBy }
+}
+
+/** The name one letter away from a word of four letters or more that is none; undefined where several fibres' are. */
+export function namesBeside(read: string): string | undefined {
+  const word = fold(read)
+  const near = names().filter(
+    (name) =>
+      Math.abs(name.word.length - word.length) < 2 && lettersApart(word, name.word, 1) === 1,
+  )
+  return new Set(near.map(({ fibre }) => fibre)).size === 1 ? near[0]!.word : undefined
 }
 
 /** Changed, added, dropped or swapped letters between two words, or more than `limit`. */

@@ -1,0 +1,72 @@
+import { namesFibre } from './names-fibre.ts'
+import { namesBeside } from './spelling.ts'
+
+/** What a reader of pictures gives for a digit, on print that is hard to read. */
+const digitOf: Readonly<Record<string, string>> = {
+  ...{ O: '0', o: '0', Q: '0', D: '0', C: '0', e: '0', E: '0', U: '0' },
+  ...{ l: '1', I: '1', i: '1', '|': '1', '!': '1', T: '1' },
+  ...{ Z: '2', z: '2', S: '5', s: '5', B: '8', R: '8', g: '9' },
+}
+
+const signs = String.raw`[\d${Object.keys(digitOf).join('')}]`
+/** "1e x", "SSX", "oo%": signs before a percent sign, or before what is often read for one. */
+const beforeSign = new RegExp(
+  String.raw`(?<![\p{L}\d.,/°])(${signs}{1,4}) ?[%xX](?=$|[ ,./]|-(?!\d))`,
+  'gu',
+)
+/** "BO KATOEN": two signs right before a name. */
+const beforeName = new RegExp(String.raw`(?<![\p{L}\d.,/°])(${signs}{2})(?= (\p{L}{3,}))`, 'gu')
+
+/** The share that signs may stand for; null: none. */
+function shareOf(read: string): string | null {
+  const digits = read.replaceAll(/\D/gu, (sign) => digitOf[sign]!)
+  // Of a hundred the "1" is soon lost, and nothing else ends so.
+  if (/^[14]?00$/.test(digits)) return '100%'
+  return /^[1-9]\d?$/.test(digits) ? `${digits}%` : null
+}
+
+/**
+ * The lines with letters beside names of fibres taken for the digits they look like; null where there are none.
+ * It holds only where it makes the shares a whole, and never for sure.
+ */
+export function withGuessedShares(lines: readonly string[]): string[] | null {
+  const isShare = lines.map((line, at) => [lines[at - 1], line, lines[at + 1]].some(namesAny))
+  const guessed = lines.map((line, at) =>
+    isShare[at]
+      ? line
+          .replaceAll(beforeSign, (whole, read: string) => shareOf(read) ?? whole)
+          .replaceAll(beforeName, (whole, read: string, name: string) =>
+            namesFibre(name) ? (shareOf(read) ?? whole) : whole,
+          )
+      : line,
+  )
+  return guessed.some((line, at) => line !== lines[at]) ? guessed : null
+}
+
+const namesAny = (line: string | undefined): boolean =>
+  (line?.match(/\p{L}{3,}/gu) ?? []).some(namesFibre)
+
+/** So many names are tried at most. */
+const mostNames = 8
+
+/**
+ * The lines with a word that stands beside a share and is no name taken for the name that is one letter away,
+ * "COOL 29%" for wool, in every place where just one fibre's is. It holds only where it makes the shares a
+ * whole, and never for sure.
+ */
+export function withGuessedNames(lines: readonly string[]): string[][] {
+  return lines
+    .flatMap((line, at) =>
+      [...line.matchAll(besideShare)].flatMap(({ 1: before, 2: behind, index, 0: whole }) => {
+        const word = before ?? behind!
+        const name = namesFibre(word) ? null : namesBeside(word)
+        if (!name) return []
+        const from = index + whole.lastIndexOf(word)
+        return [lines.with(at, line.slice(0, from) + name + line.slice(from + word.length))]
+      }),
+    )
+    .slice(0, mostNames)
+}
+
+const besideShare =
+  /(?<!\p{L})(\p{L}{4,})(?=:? ?\d{1,3} ?[%xX])|(?<=\d ?%? ?)(?<!\p{L})(\p{L}{4,})/gu
