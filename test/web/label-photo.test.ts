@@ -171,6 +171,22 @@ oneStore('the photo of a label', (store) => {
     expect(field()).toBe('60% COTTON\n40% POLYESTER\nWARM IRON')
   })
 
+  test.each([
+    [['60% COTTON', 'WARM IRON'], true],
+    [['60% COTTON', 'POLYESTER', 'WARM IRON'], true],
+    [['COTTON', 'POLYESTER', 'WARM IRON'], true],
+    [['XQZW 1RON'], false],
+  ])('on which a share may lie in a fold says so: %j', async (lines, isTold) => {
+    const advice = 'Part of it may lie in a fold or under a finger.'
+    reader.tells = labelOf(lines)
+    await sendFiles(walker, [await picture()], readIt)
+    expect(walker.root.querySelector('[data-verdict=unsure]')).not.toBeNull()
+    expect(walker.text('#label-read').includes(advice)).toBe(isTold)
+    reader.tells = labelOf(lines, { faults: ['blurred'] })
+    await sendFiles(walker, [await picture('#ccddee')], readIt)
+    expect(walker.text('#label-read')).not.toContain(advice)
+  })
+
   test('with words and a fault is not called sure', async () => {
     reader.tells = labelOf(clear, { faults: ['blurred'] })
     await sendFiles(walker, [await picture()], readIt)

@@ -16,6 +16,8 @@ const percentSlips: readonly (readonly [RegExp, string])[] = [
   [/(?<![\p{L}\d.,])(\d{1,3}) ?%6(?!\d)/gu, '$1%'],
   // Water is 30 to 95 degrees warm, and no share of carbon is told so.
   [/(?<![\p{L}\d.,])([3-9][05]) ?%[Cc](?![\p{L}\d])/gu, '$1°C'],
+  [/(?<=\d ?%) [69](?= \p{L}{3})/gu, ''],
+  [/(?<=\d)° ?℃/gu, '°C'],
   [/(?<=\d ?% ?)[CDQ0]FF(?![\p{L}\d])/gu, 'OFF'],
   [/(?<![\p{L}\d.,])(\d{1,3}) 9%6?(?!\d)/gu, '$1%'],
   [/(?<![\p{L}\d.,])(\d{1,3}) 96(?=$| \p{L})/gu, '$1%'],
@@ -36,6 +38,8 @@ const letterSlips: readonly (readonly [RegExp, string])[] = [
   // German "heiß", "in" behind the end of a word.
   [/(?<!\p{L})(hei)s(?=e?(?!\p{L}))/giu, '$1ss'],
   [/(?<= )lI(?=n(?!\p{L}))/gu, 'I'],
+  // "HOT T IRON": the last letter of a word once more, behind a gap that is none.
+  [/(?<=\p{L}{2})([bcdfghjklmnpqrstvwxz]) \1(?= \p{L}{3})/giu, '$1'],
 ]
 
 /** Letters of one shape, made the same; `#` is what no letter was likely for. */

@@ -5,7 +5,8 @@ import { judge } from '../../intake/label-photo.ts'
 import type { Pile } from '../../intake/pile.ts'
 import { given } from '../../intake/replies.ts'
 import { labelWords } from '../../papers/label-words.ts'
-import type { LabelWords } from '../../photo/label-words.ts'
+import { isClear, type LabelWords } from '../../photo/label-words.ts'
+import type { ProblemCode } from '../../textile/reading.ts'
 import type { Say } from '../../words/words.ts'
 import { nameOf, photoLinks, type Reader } from './present-garment.ts'
 import type { Asking } from './present-question.ts'
@@ -56,6 +57,15 @@ function photoShown(
   }
 }
 
+/** What a reading says where a share or a name lies under a fold or a finger. */
+const hidden: ReadonlySet<ProblemCode> = new Set([
+  'shares_missing',
+  'total_not_100',
+  'fibre_unexplained',
+  'number_unexplained',
+  'share_worked_out',
+])
+
 /** More lines than these are not named: then all of them are to be looked at. */
 const mostDoubted = 5
 
@@ -64,13 +74,16 @@ function readOf(seen: LabelWords, longest: number, say: Say): LabelRead {
   const says = reading.blocks.length > 0 || reading.iron.level !== null
   const summary = says ? labelWords(reading, say) : null
   if (verdict === 'sure') return { verdict, summary, doubted: [], advice: [] }
-  const isWorkedOut = reading.problems.some(({ code }) => code === 'share_worked_out')
+  const has = (one: (code: ProblemCode) => boolean) =>
+    reading.problems.some(({ code }) => one(code))
+  const mayBeHidden = isClear(seen) && has((code) => hidden.has(code))
   return {
     verdict,
     summary,
     doubted: doubted.length <= mostDoubted ? doubted : [],
     advice: [
-      ...(isWorkedOut ? [say('label.photo.worked_out')] : []),
+      ...(has((code) => code === 'share_worked_out') ? [say('label.photo.worked_out')] : []),
+      ...(mayBeHidden ? [say('label.photo.hidden')] : []),
       ...seen.faults.map((fault) => say(`label.photo.faults.${fault}`)),
     ],
   }
