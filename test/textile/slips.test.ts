@@ -40,6 +40,8 @@ test.each([
   ['35% 6 Rayon', '35% Rayon'],
   ['LAVER A 30°℃', 'LAVER A 30°C'],
   ['HOT T IRON', 'HOT IRON'],
+  ['9996 COTTON. 196', '99% COTTON. 1%'],
+  ['Stryk P& Hog', 'Stryk På Hog'],
   ['Nicht heis bugeln', 'Nicht heiss bugeln'],
   ['Hergestellt lIn', 'Hergestellt In'],
   ['MA CHINE WASH', 'MACHINE WASH'],

@@ -26,7 +26,7 @@ const percentSlips: readonly (readonly [RegExp, string])[] = [
   [/(?<![\p{L}\d.,/-])(\d{2})9%(?= ?\p{L}{3})/gu, '$1%'],
   [/(?<![\p{L}\d.,/-])(\d{1,2}|100)96(?= ?\p{L}{3})/gu, '$1%'],
   // "Elastane 796": behind a word, at the end of the line or before a dash.
-  [/(?<=\p{Ll}{4},? |\p{Lu}{6},? )(\d{1,2})96(?=$|,| [-–])/gu, '$1%'],
+  [/(?<=\p{Ll}{4}[.,]? |\p{Lu}{6}[.,]? )(\d{1,2})96(?=$|,| [-–])/gu, '$1%'],
 ]
 
 /** Signs taken for letters within words, and letters for others. */
@@ -35,6 +35,8 @@ const letterSlips: readonly (readonly [RegExp, string])[] = [
   [/(?<=\p{L}{3})1(?=\p{L}|$| )/gu, 'l'],
   [/(?<=\p{Ll})B(?=\p{Ll}|(?![\p{L}\d]))/gu, 'ss'],
   [/(?<=\p{Script=Latin})β/gu, 'ss'],
+  // Swedish and Danish "på".
+  [/(?<!\p{L})(p)&(?= \p{L})/giu, '$1å'],
   // German "heiß", "in" behind the end of a word.
   [/(?<!\p{L})(hei)s(?=e?(?!\p{L}))/giu, '$1ss'],
   [/(?<= )lI(?=n(?!\p{L}))/gu, 'I'],
