@@ -157,6 +157,41 @@ describe('read-label', () => {
     }
   })
 
+  test('reads photos one after another, and a file that is none costs the others nothing', async () => {
+    const label = 'test/photo/label.jpg'
+    const cutOff = file('cut-off.jpg', '')
+    writeFileSync(cutOff, readFileSync(label).subarray(0, 3000))
+    const noPicture = file('words.jpg', '100% cotton')
+    const ran = await runHere(['read-label', noPicture, cutOff, 'not-there.jpg', 'test', label])
+    expect(ran).toMatchObject({ code: 0, stderr: '' })
+    const told = ran.stdout
+      .trim()
+      .split('\n')
+      .map((line) => JSON.parse(line))
+    expect(told.map(({ file, ok }) => [file, ok])).toEqual([
+      [noPicture, false],
+      [cutOff, false],
+      ['not-there.jpg', false],
+      ['test', false],
+      [label, true],
+    ])
+    for (const { error } of told.slice(0, -1))
+      expect(error).toEqual({ code: expect.any(String), message: expect.stringMatching(/\S/) })
+    expect(told.at(-1)).toMatchObject({
+      blocks: [
+        {
+          fibres: [
+            { fibre: 'cotton', percent: 92 },
+            { fibre: 'elastane', percent: 8 },
+          ],
+          total: 100,
+        },
+      ],
+      iron: { level: 'warm' },
+      sure: true,
+    })
+  })
+
   test.each([[['read-label']], [['read-label', '--text']], [['read-label', '--words', 'x']]])(
     '%o is told how to use it',
     async (args) => {
