@@ -42,6 +42,8 @@ export interface NotSeen {
   readonly place: string | null
 }
 
+const counted = new Intl.Collator('en', { numeric: true })
+
 /** What was not seen in one count. */
 export async function notSeenIn(db: Db, id: string): Promise<NotSeen[]> {
   const rows = await db
@@ -50,10 +52,10 @@ export async function notSeenIn(db: Db, id: string): Promise<NotSeen[]> {
     .select(['pile.number', 'subject', 'place'])
     .where('count_id', '=', id)
     .where('seen', '=', 0)
-    .orderBy('pile.number')
-    .orderBy('subject')
     .execute()
-  return rows.map(({ number, subject, place }) => ({ pile: number, subject, place }))
+  return rows
+    .map(({ number, subject, place }) => ({ pile: number, subject, place }))
+    .sort((a, b) => a.pile - b.pile || counted.compare(a.subject, b.subject))
 }
 
 /**

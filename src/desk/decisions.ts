@@ -4,6 +4,7 @@ import { newId } from '../base/ids.ts'
 import { lengthOf } from '../flow/sense.ts'
 import { cleanText } from '../flow/text.ts'
 import { endSent } from '../intake/offers.ts'
+import type { Decided } from '../papers/checklist-decided.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, DecisionRow, PileRow, PileStatus } from '../store/schema.ts'
@@ -14,6 +15,13 @@ export const pileVerdicts = ['accept', 'hold', 'decline'] as const
 
 export type GarmentVerdict = (typeof garmentVerdicts)[number]
 export type PileVerdict = (typeof pileVerdicts)[number]
+
+const becomes: Readonly<Record<GarmentVerdict, Decided>> = {
+  take: 'comes',
+  care: 'comes',
+  ask: 'open',
+  decline: 'stays',
+}
 
 /** Verdicts that somebody else has to live with, and why is told. */
 export const wantsReason = (verdict: GarmentVerdict | PileVerdict): boolean =>
@@ -75,6 +83,20 @@ export async function isAccepted(
 ): Promise<boolean> {
   if (status !== 'decided') return false
   return standing(await decisionsOf(db, id), null)?.verdict === 'accept'
+}
+
+/** What becomes of single garments, by number, once the workshop has taken their pile; empty before that. */
+export async function decidedOf(
+  db: Db,
+  { id, status }: Pick<PileRow, 'id' | 'status'>,
+): Promise<ReadonlyMap<number, Decided>> {
+  const decisions = await decisionsOf(db, id)
+  if (status !== 'decided' || standing(decisions, null)?.verdict !== 'accept') return new Map()
+  return new Map(
+    decisions.flatMap(({ item, verdict }) =>
+      item === null ? [] : [[item, becomes[verdict as GarmentVerdict]]],
+    ),
+  )
 }
 
 /** Throws `reason_missing` {shortest} or `answer_too_long` {longest}. */

@@ -11,8 +11,10 @@ export interface Located {
   readonly kind: Kind
   /** "K7-3". */
   readonly code: string
-  /** What its garment is called; empty: it has no name, or is none. */
+  /** What its garment is called, or the garment of a bag; empty: it has no name, or is none. */
   readonly name: string
+  /** What somebody called a thing that is no cloth, when they found it; else empty. */
+  readonly told: string
   /** The kind of its garment; null: it is none. */
   readonly garment: string | null
   readonly state: State
@@ -36,9 +38,22 @@ const located = (db: Db) =>
     .leftJoin('account', 'account.id', 'custody_move.who')
     .leftJoin('standing', 'standing.pile_id', 'custody.pile_id')
     .leftJoin('garment', (join) =>
-      join
-        .onRef('garment.pile_id', '=', 'custody.pile_id')
-        .on((eb) => eb(eb.cast<string>('garment.item', 'text'), '=', eb.ref('custody.subject'))),
+      join.onRef('garment.pile_id', '=', 'custody.pile_id').on((eb) => {
+        const item = eb.cast<string>('garment.item', 'text')
+        const subject = eb.ref('custody.subject')
+        return eb.or([eb(item, '=', subject), eb(subject, 'like', eb(item, '||', sql.lit('-L%')))])
+      }),
+    )
+    .select((eb) =>
+      eb
+        .selectFrom('custody_move as birth')
+        .select('birth.note')
+        .whereRef('birth.pile_id', '=', 'custody.pile_id')
+        .whereRef('birth.subject', '=', 'custody.subject')
+        .where('birth.move', 'in', ['find', 'set-apart'])
+        .orderBy('birth.seq')
+        .limit(1)
+        .as('told'),
     )
     .select([
       'custody.pile_id',
@@ -63,6 +78,7 @@ const asLocated = (row: LocatedRow): Located => ({
   kind: readSubjectKey(row.subject)!.kind,
   code: row.code,
   name: row.name ?? '',
+  told: row.told ?? '',
   garment: row.kind,
   state: row.state as State,
   place: row.place,
@@ -71,14 +87,20 @@ const asLocated = (row: LocatedRow): Located => ({
   customer: row.contact_name,
 })
 
+/** As people count: B2-2 before B2-10. */
+const counted = new Intl.Collator('en', { numeric: true })
+const byCode = (a: Located, b: Located): number => counted.compare(a.code, b.code)
+
 /** Everything that should be in the house, by place. */
 export async function shouldBeHere(db: Db): Promise<Located[]> {
   const rows = await located(db)
     .where('custody.whereabouts', '=', 'here')
     .orderBy('custody.place')
-    .orderBy('custody.code')
     .execute()
-  return rows.map(asLocated)
+  const places = new Map(rows.map(({ place }, n) => [place, n]))
+  return rows
+    .map(asLocated)
+    .sort((a, b) => places.get(a.place)! - places.get(b.place)! || byCode(a, b))
 }
 
 /** Everything in the house in one state, the longest there first. */
@@ -135,7 +157,10 @@ export async function whereIs(
     .orderBy('custody.since', 'desc')
     .limit(mostLocated)
     .execute()
-  return rows.map(asLocated).map((one) => (customers ? one : { ...one, customer: null }))
+  return rows
+    .map(asLocated)
+    .map((one) => (customers ? one : { ...one, customer: null }))
+    .sort(byCode)
 }
 
 /** The pile and key that stand behind a code; null: there is none. */

@@ -21,6 +21,8 @@ export interface OfferPaper {
   readonly care?: { readonly title: string; readonly lines: readonly string[] }
   /** What staff write to the customer; empty: nothing. */
   readonly note: string
+  /** What stands over the policies; not in offers that were kept before it did. */
+  readonly rely?: string
   readonly policies: readonly string[]
 }
 
@@ -85,6 +87,7 @@ export function offerPaper(offer: OfferOf, { say, locale }: Language): OfferPape
     ],
     care: { title: say('offer.care'), lines: careLines(offer.care, say) },
     note: offer.note,
+    rely: say('offer.policies'),
     policies: offer.policies,
   }
 }

@@ -103,7 +103,7 @@ test('a receiver with a phone and staff at a desk carry a garment from the box t
   await phone.fill('#place', 'shelf 1')
   await phone.click('button:text-is("Save the box check")')
   await phone.waitForURL(/changed$/)
-  expect(await phone.textContent('main')).toContain('Wear is')
+  expect(await phone.textContent('main')).toContain('Wear: ')
   await expectFit(phone)
   const photo = await app.store.db.selectFrom('photo').select(['item', 'kept']).execute()
   expect(photo).toEqual([{ item: 1, kept: 1 }])

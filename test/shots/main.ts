@@ -11,6 +11,7 @@ import { type RunningServer, startServer } from '../help/server.ts'
 import { builtAssets, photographKnowledge } from './knowledge.ts'
 import { photographQuilts } from './quilts.ts'
 import { contactSheets } from './sheet.ts'
+import { photographStories } from './story.ts'
 
 /** A picture of every page, as files and on contact sheets, and the papers printed, from a server of its own. */
 
@@ -147,7 +148,11 @@ const browser = await openBrowser()
 try {
   if (argv[2] === 'knowledge') await photographKnowledge(browser, folder, tell)
   else if (argv[2] === 'quilts') await photographQuilts(browser, builtAssets, folder, tell)
-  else await photographPages(browser)
+  else if (argv[2] === 'story') await photographStories(browser, folder, tell, argv[3])
+  else {
+    await photographPages(browser)
+    await photographStories(browser, folder, tell)
+  }
 } finally {
   await browser.close()
 }

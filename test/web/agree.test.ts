@@ -68,7 +68,7 @@ oneStore('from estimate to agreement', (store) => {
     const { body: agreed } = await marta.get('/desk/piles/1/agreement')
     expect(agreed).toContain('accepted by Ana Ruiz')
     const { body: calendar } = await marta.get('/desk/calendar')
-    expect(calendar).toMatch(/href="\/desk\/piles\/1\/agreement">1</)
+    expect(calendar).toMatch(/href="\/desk\/piles\/1\/agreement">Pile 1</)
     const mails = await store()
       .db.selectFrom('mail')
       .select(['template', 'body'])

@@ -11,15 +11,18 @@ export function ConfirmedView({ page }: { page: ConfirmedPage }) {
   const say = useSay()
   const { status } = page
   // Whoever has posted the box, or took the pile back, has nothing to pack.
-  const packs = !status || status.stage === 'packing'
+  const packs = !status || status.stage === 'looking' || status.stage === 'packing'
   // Once a price is agreed, or the pile withdrawn, an estimate would only confuse; it stays on the paper.
   const isSettled = status !== null && (status.money !== null || status.stage === 'withdrawn')
-  // What was written stands on top; a way to write where it is looked for, below.
-  const written = (page.talk?.threads.length ?? 0) > 0
+  // A question of ours stands on top, what was written below what is asked for now, a way to write at the end.
+  const threads = page.talk?.threads ?? []
+  const asks = threads.some((thread) => thread.asks)
+  const written = threads.length > 0
   return (
     <main id="main" class="sheet" tabIndex={-1} data-pile="confirmed">
-      {written && <TalkSection talk={page.talk} />}
+      {asks && <TalkSection talk={page.talk} />}
       {status && <StatusTop status={status} />}
+      {written && !asks && <TalkSection talk={page.talk} />}
       <Head page={page} packs={packs} />
       {page.quilts && <QuiltSection quilts={page.quilts} />}
       <PackedList
@@ -53,18 +56,22 @@ export function ConfirmedView({ page }: { page: ConfirmedPage }) {
 
 /** What the confirmed pile is called by where it stands. */
 export const confirmedTitle = ({ status }: Pick<ConfirmedPage, 'status'>): string =>
-  !status || status.stage === 'packing' ? 'confirmed.title' : `status.headline.${status.stage}`
+  status ? `status.headline.${status.stage}` : 'confirmed.title'
 
 function Head({ page, packs }: { page: ConfirmedPage; packs: boolean }) {
   const say = useSay()
+  const looking = page.status?.stage === 'looking'
   return (
     <section class="card" aria-labelledby="title">
       <p class="item">{say('confirmed.pile', { pile: page.pile, on: page.confirmedOn })}</p>
       <h1 id="title" tabIndex={-1}>
         {say(confirmedTitle(page))}
       </h1>
-      {packs && <p class="help">{say('confirmed.help', { count: page.packed.length })}</p>}
-      {packs && page.ahead.length > 0 && <Steps steps={page.ahead} />}
+      {looking && <p class="help">{say('confirmed.looking')}</p>}
+      {looking && page.ahead.length > 0 && <Steps steps={page.ahead} />}
+      {packs && !looking && (
+        <p class="help">{say('confirmed.help', { count: page.packed.length })}</p>
+      )}
       {page.papers.length > 0 && (
         <p class="papers">
           {page.papers.map(({ label, href }) => (

@@ -8,7 +8,7 @@ export function EstimateSection({ estimate }: { estimate: EstimatePaper }) {
   return (
     <section class="card estimate" aria-labelledby="estimate-title">
       <h2 id="estimate-title">{say('estimate.title')}</h2>
-      <p>{quilt}</p>
+      <p class="quilt-line">{quilt}</p>
       <p class="likely">
         {say('estimate.likely')} <strong>{likely}</strong>
       </p>

@@ -33,7 +33,7 @@ export function OfferWords({ paper }: { paper: OfferPaper }) {
   return (
     <div class="offer-words">
       <p>{paper.about}</p>
-      <p>{paper.quilt}</p>
+      <p class="quilt-line">{paper.quilt}</p>
       {paper.note && <p class="offer-note typed">{paper.note}</p>}
       <table class="lines">
         <caption class="unseen">{say('offer.lines')}</caption>
@@ -78,11 +78,18 @@ export function OfferWords({ paper }: { paper: OfferPaper }) {
         </div>
       )}
       {paper.policies.length > 0 && (
-        <ul class="policies">
-          {paper.policies.map((policy) => (
-            <li key={policy}>{policy}</li>
-          ))}
-        </ul>
+        <div>
+          {paper.rely && (
+            <p>
+              <strong>{paper.rely}</strong>
+            </p>
+          )}
+          <ul class="policies">
+            {paper.policies.map((policy) => (
+              <li key={policy}>{policy}</li>
+            ))}
+          </ul>
+        </div>
       )}
     </div>
   )

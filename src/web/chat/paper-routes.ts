@@ -4,13 +4,13 @@ import { Failure } from '../../base/failures.ts'
 import { pileCode } from '../../base/tag.ts'
 import { isAccepted } from '../../desk/decisions.ts'
 import { review } from '../../desk/review.ts'
-import { frozen } from '../../intake/agreement.ts'
 import { packingWithEstimate } from '../../papers/printed-packing.ts'
 import { tagSheet } from '../../papers/printed-tags.ts'
 import { keepsakePrinted } from '../desk/present-papers.ts'
 import { sendPdf } from '../send-pdf.ts'
 import { printedPage } from '../view-printed.ts'
 import { customer } from '../who.ts'
+import { agreedPaper } from './agreed-paper.ts'
 import type { ChatContext } from './context.ts'
 import { outside } from './frame.ts'
 import { keyParams, type Opened, openPile, show } from './opened.ts'
@@ -20,13 +20,8 @@ import { taggedOf } from './present-papers.ts'
 
 type Keyed = { Params: z.infer<typeof keyParams> }
 
-/** What was agreed, in the language of the pile. Throws `not_found` while it is open. */
-async function agreed(context: ChatContext, { open, language }: Opened): Promise<ConfirmedPaper> {
-  const papers = await frozen<ConfirmedPaper>(context.store.db, open.row.id)
-  const paper = papers?.[language.code]
-  if (!paper) throw new Failure('not_found')
-  return paper
-}
+const agreed = ({ store }: ChatContext, { open, language }: Opened): Promise<ConfirmedPaper> =>
+  agreedPaper(store, open.row, language)
 
 /**
  * The quilt with its pieces numbered, as staff have laid it. Throws `not_found` before the workshop has accepted
@@ -113,7 +108,7 @@ export function paperRoutes(app: FastifyInstance, context: ChatContext): void {
       const printed = await keepsakeOf(context, found, outside(request, context))
       const page = printedPage(printed, {
         pdf: paths.pdf(key, 'keepsake'),
-        back: { label: language.say('confirmed.keep'), href: paths.pile(key) },
+        back: { label: language.say('offer.back'), href: paths.pile(key) },
         language,
       })
       return show(context, reply, page, { language, key })

@@ -41,7 +41,10 @@ export async function postingOf(
     tracking: refused?.tracking ?? '',
     refusal: refused && failureSentence(refused.failure, language),
     told: parcels.map(({ carrier, tracking, state }) =>
-      say('custody.post.announced', { carrier, tracking, state: say(`custody.states.${state}`) }),
+      say('custody.post.announced', {
+        parcel: [carrier, tracking].filter(Boolean).join(' '),
+        state: say(`custody.states.${state}`),
+      }),
     ),
   }
 }

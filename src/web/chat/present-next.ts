@@ -9,6 +9,7 @@ import type { StatusNext } from './view-status.ts'
 
 const nexts = [
   'withdrawn',
+  'answer',
   'offer',
   'expired',
   'declined',
@@ -30,7 +31,15 @@ const nexts = [
 type Next = (typeof nexts)[number]
 
 /** What the customer is asked for; in all else it is our turn. */
-const asking: readonly Next[] = ['offer', 'expired', 'deposit', 'post', 'laid_asked', 'balance']
+const asking: readonly Next[] = [
+  'answer',
+  'offer',
+  'expired',
+  'deposit',
+  'post',
+  'laid_asked',
+  'balance',
+]
 
 function whichOf({ row, verdict, offers, milestones, payments, laidOut }: Standing): Next {
   if (row.status === 'withdrawn') return 'withdrawn'
@@ -51,9 +60,11 @@ function whichOf({ row, verdict, offers, milestones, payments, laidOut }: Standi
 }
 
 /** The one thing that asks for attention now. */
-export function nextOf(standing: Standing, { key, language }: StatusReader): StatusNext {
+export function nextOf(standing: Standing, { key, language, asked }: StatusReader): StatusNext {
   const { say, locale } = language
-  const which = whichOf(standing)
+  const first = whichOf(standing)
+  // Nobody is told to sit back while a question of ours is open.
+  const which = asked && !asking.includes(first) && first !== 'withdrawn' ? 'answer' : first
   const newest = standing.offers[0]
   const promise = promiseOf(standing.offers)
   const account = accountOf(promise, standing.payments, '')
@@ -64,14 +75,12 @@ export function nextOf(standing: Standing, { key, language }: StatusReader): Sta
     deposit: money(account.depositDueMinor),
     balance: money(account.dueMinor),
   }
-  const href =
-    which === 'offer'
-      ? paths.offer(key, newest!.row.version)
-      : which === 'post'
-        ? `${paths.pile(key)}#pack`
-        : which.startsWith('laid_')
-          ? paths.laidOut(key)
-          : null
+  const hrefs: Partial<Record<Next, string>> = {
+    answer: `${paths.pile(key)}#messages`,
+    post: `${paths.pile(key)}#pack-title`,
+    ...(newest && { offer: paths.offer(key, newest.row.version) }),
+  }
+  const href = which.startsWith('laid_') ? paths.laidOut(key) : (hrefs[which] ?? null)
   return {
     title: say(`status.next.${which}.title`, gaps),
     text: say(`status.next.${which}.text`, gaps),

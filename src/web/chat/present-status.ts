@@ -8,13 +8,17 @@ import type { Language } from '../../words/words.ts'
 import { paths } from './paths.ts'
 import { nextOf } from './present-next.ts'
 import type { Standing } from './status-load.ts'
-import type { StatusMoney, StatusShown, StatusStage, StatusStep } from './view-status.ts'
+import type { StatusBox, StatusMoney, StatusShown, StatusStage, StatusStep } from './view-status.ts'
 
 /** Who reads, and by which key. */
 export interface StatusReader {
   readonly key: string
   readonly language: Language
+  /** What a garment is called, by its number. */
+  readonly nameOf: (n: number) => string
   readonly currency: string
+  /** Something was asked and is not answered. */
+  readonly asked: boolean
   /** The day it is needed, ms UTC; null: no hurry. */
   readonly needBy: number | null
 }
@@ -98,9 +102,30 @@ function leaveOf(standing: Standing, { key, language }: StatusReader): StatusSho
   }
 }
 
-function stageOf({ row, milestones }: Standing): StatusStage {
+function stageOf({ row, milestones, offers }: Standing): StatusStage {
   if (row.status === 'withdrawn') return 'withdrawn'
-  return milestones.arrived !== null || milestones.done !== null ? 'with-us' : 'packing'
+  if (milestones.done !== null) return 'done'
+  if (milestones.arrived !== null) return 'with-us'
+  if (milestones.posted !== null) return 'posted'
+  return promiseOf(offers) ? 'packing' : 'looking'
+}
+
+const checkedAs = ['matched', 'different', 'missing', 'extra'] as const
+
+function boxOf({ box }: Standing, { nameOf, language }: StatusReader): StatusBox | null {
+  if (box.length === 0) return null
+  const { say } = language
+  return {
+    title: say('status.box.title'),
+    lines: checkedAs.flatMap((result) => {
+      const found = box.filter((one) => one.result === result)
+      if (found.length === 0) return []
+      const names = found.map(({ subject, note }) =>
+        result === 'extra' ? note || say('status.box.unnamed') : nameOf(Number(subject)),
+      )
+      return [say(`status.box.${result}`, { count: found.length, names: names.join(', ') })]
+    }),
+  }
 }
 
 /** Where a confirmed pile stands, as its customer reads it. */
@@ -116,6 +141,7 @@ export function statusOf(standing: Standing, reader: StatusReader): StatusShown 
       title: say('changed.title'),
       sentences: differenceWords(standing.changed, language),
     },
+    box: boxOf(standing, reader),
     money: moneyOf(standing, reader),
     offers: standing.offers.map(({ row, state }) => ({
       label: say(`status.offer.${state}`, { day: dayIn(row.sent_at, locale) }),

@@ -1,18 +1,16 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
-import { Failure } from '../../base/failures.ts'
 import { isAccepted } from '../../desk/decisions.ts'
 import { questionsOf } from '../../flow/kept.ts'
-import { frozen } from '../../intake/agreement.ts'
+import { agreedPaper } from './agreed-paper.ts'
 import type { ChatContext } from './context.ts'
 import { outside } from './frame.ts'
 import { becoming, type Opened, plannedFor, show, withDrafts } from './opened.ts'
 import { paths } from './paths.ts'
 import { postingOf, type RefusedPosting } from './posting-load.ts'
-import { photosOf } from './present-garment.ts'
+import { nameOf, photosOf } from './present-garment.ts'
 import { askedOf, talkOf } from './present-messages.ts'
 import {
   type Becoming,
-  type ConfirmedPaper,
   confirmedPage,
   gatherPage,
   questionPage,
@@ -47,22 +45,27 @@ export async function showConfirmed(
   { print, posting: refused = null }: { print: boolean; posting?: RefusedPosting | null },
 ) {
   const { key, open, language } = opened
-  const papers = await frozen<ConfirmedPaper>(context.store.db, open.row.id)
-  const paper = papers?.[language.code]
-  if (!paper) throw new Failure('not_found')
+  const paper = await agreedPaper(context.store, open.row, language)
   const keepLink = outside(request, context) + paths.pile(key)
   const reader = readerOf(open, key, language)
   const photoOf = (n: number) => {
     const garment = open.pile.garments.find((one) => one.n === n)
     return (garment && photosOf(garment, reader)[0]) ?? null
   }
+  const nameOfGarment = (n: number) => {
+    const garment = open.pile.garments.find((one) => one.n === n)
+    return garment ? nameOf(garment, reader) : language.say('tag.unnamed', { n })
+  }
   const quilts = quiltsAgreed(paper.quilts ?? null, open.pile, reader)
+  const talk = print ? null : await talkOf(context, opened)
   const standing = print ? null : await standingOf(context.store.db, open.row, context.clock())
   const status =
     standing &&
     statusOf(standing, {
       key,
       language,
+      nameOf: nameOfGarment,
+      asked: talk?.threads.some(({ asks }) => asks) ?? false,
       currency: context.knowledge.shop.currency,
       needBy: open.pile.needBy,
     })
@@ -70,7 +73,6 @@ export async function showConfirmed(
   const accepted = await isAccepted(context.store.db, open.row)
   const shown = { key, language, print, accepted, keepLink }
   const page = confirmedPage(paper, { photoOf, quilts, status, posting }, shown)
-  const talk = print ? null : await talkOf(context, opened)
   return show(context, reply, { ...page, talk }, { language, key })
 }
 

@@ -1,4 +1,5 @@
 import { changedOf } from '../../desk/agreement.ts'
+import { boxChecksOf, type CheckedRow } from '../../desk/box-check.ts'
 import { type Decision, decisionsOf } from '../../desk/decisions.ts'
 import { type LaidOut, laidOutOf } from '../../desk/laid-out.ts'
 import type { AgreedDiff } from '../../intake/agreed-diff.ts'
@@ -17,6 +18,8 @@ export interface Standing {
   readonly offers: readonly Offer<OfferPaper>[]
   readonly payments: readonly PaymentRow[]
   readonly milestones: Milestones
+  /** The newest result of everything that was looked for in its boxes. */
+  readonly box: readonly CheckedRow[]
   /** Against the time before that it was confirmed; null: there was none, or nothing differs. */
   readonly changed: AgreedDiff | null
   readonly laidOut: LaidOut
@@ -30,6 +33,7 @@ export async function standingOf(db: Db, row: PileRow, now: number): Promise<Sta
     offers: await offersOf<OfferPaper>(db, row.id, now),
     payments: await paymentsOf(db, row.id),
     milestones: await milestonesOf(db, row.id),
+    box: [...(await boxChecksOf(db, row.id)).values()],
     changed: await changedOf(db, row.id),
     laidOut: await laidOutOf(db, row.id),
   }

@@ -9,8 +9,20 @@ export const StatusTop = ({ status }: { status: StatusShown }) => (
   <>
     <StatusNext next={status.next} />
     <StatusSteps status={status} />
+    {status.box && <StatusBox box={status.box} />}
     <StatusMoney status={status} />
   </>
+)
+
+const StatusBox = ({ box }: { box: NonNullable<StatusShown['box']> }) => (
+  <section class="card" aria-labelledby="box-check-title">
+    <h2 id="box-check-title">{box.title}</h2>
+    <ul class="small-steps">
+      {box.lines.map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+  </section>
 )
 
 /** Below them: the ways out. */

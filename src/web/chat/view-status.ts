@@ -23,6 +23,12 @@ export interface StatusNext {
   readonly asks: boolean
 }
 
+/** What the box held, beside its list, a sentence each. */
+export interface StatusBox {
+  readonly title: string
+  readonly lines: readonly string[]
+}
+
 /** What changed since the pile was confirmed before, a sentence each. */
 export interface StatusChanged {
   readonly title: string
@@ -34,8 +40,8 @@ export interface StatusMoney {
   readonly receipts: readonly Link[]
 }
 
-/** Before the box is on its way, after that, or never. */
-export type StatusStage = 'packing' | 'with-us' | 'withdrawn'
+/** Looked at, to be packed, on its way, in the workshop, home again; or taken back. */
+export type StatusStage = 'looking' | 'packing' | 'posted' | 'with-us' | 'done' | 'withdrawn'
 
 export interface StatusShown {
   readonly stage: StatusStage
@@ -44,6 +50,8 @@ export interface StatusShown {
   /** The day it is needed, and the day it is promised for. */
   readonly days: readonly { readonly label: string; readonly text: string }[]
   readonly changed: StatusChanged | null
+  /** Null before a box was checked. */
+  readonly box: StatusBox | null
   /** Null before anything is agreed. */
   readonly money: StatusMoney | null
   /** Offers, the newest first. */

@@ -11,7 +11,7 @@ export function BenchView({ page }: { page: BenchPage }) {
       {page.piles.map(({ title, line, papers, garments }) => (
         <section key={title} class="card benched" aria-label={title}>
           <h2>{title}</h2>
-          <p class="hint">{line}</p>
+          <p class="hint quilt-line">{line}</p>
           <p class="benched-papers">
             {papers.map(({ label, href }) => (
               <a key={href} href={href}>

@@ -18,7 +18,10 @@ function calendarPage(
   calendar: ReturnType<typeof calendarOf>,
   { say, locale }: Language,
 ): CalendarPage {
-  const link = (pile: number) => ({ label: String(pile), href: deskPaths.agreement(pile) })
+  const link = (pile: number) => ({
+    label: say('desk.pile', { number: pile }),
+    href: deskPaths.agreement(pile),
+  })
   return {
     page: 'calendar',
     title: say('desk.calendar.title'),

@@ -47,15 +47,17 @@ export function CountView({ page }: { page: CountPage }) {
           {say('custody.count.save')}
         </button>
       </form>
-      <section class="card" aria-labelledby="earlier">
-        <h2 id="earlier">{say('custody.count.earlier')}</h2>
-        {page.earlier.length === 0 && <p class="hint">{say('custody.count.none')}</p>}
-        <ul class="shut">
-          {page.earlier.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-      </section>
+      {!newest && <p class="hint">{say('custody.count.none')}</p>}
+      {page.earlier.length > 0 && (
+        <section class="card" aria-labelledby="earlier">
+          <h2 id="earlier">{say('custody.count.earlier')}</h2>
+          <ul class="shut">
+            {page.earlier.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </section>
+      )}
     </main>
   )
 }

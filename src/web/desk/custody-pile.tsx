@@ -53,7 +53,7 @@ function ParcelsSection({ page }: { page: CustodyPilePage }) {
               <span class="hint">{facts.join(' · ')}</span>
             </a>
             {check && (
-              <a class="button main" href={check.href}>
+              <a class={check.first ? 'button main' : 'button second'} href={check.href}>
                 {check.label}
               </a>
             )}

@@ -25,6 +25,7 @@ export function SubjectView({ page }: { page: SubjectPage }) {
         <p class="hint">
           {page.since} · {page.by}
         </p>
+        {page.checked && <p class="hint">{page.checked}</p>}
         <Cautions texts={page.cautions} />
       </section>
       <section class="card" aria-labelledby="moves">

@@ -68,6 +68,7 @@ function OfferForm({ page, form }: { page: DeskOfferPage; form: Form }) {
           {form.note}
         </textarea>
       </div>
+      {page.preview.length > 0 && <Preview preview={page.preview} />}
       <p class="acts">
         <button
           type="submit"
@@ -83,7 +84,6 @@ function OfferForm({ page, form }: { page: DeskOfferPage; form: Form }) {
           </button>
         )}
       </p>
-      {page.preview.length > 0 && <Preview preview={page.preview} />}
     </form>
   )
 }

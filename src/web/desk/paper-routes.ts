@@ -4,10 +4,10 @@ import { z } from 'zod'
 import { Failure } from '../../base/failures.ts'
 import { pileCode, tagCode } from '../../base/tag.ts'
 import { pileAtDesk, review } from '../../desk/review.ts'
-import { frozen } from '../../intake/agreement.ts'
 import { estimatePrinted, packingList } from '../../papers/printed-packing.ts'
+import type { Language } from '../../words/words.ts'
+import { agreedPaper } from '../chat/agreed-paper.ts'
 import { outside } from '../chat/frame.ts'
-import type { ConfirmedPaper } from '../chat/present-pages.ts'
 import { sendPdf } from '../send-pdf.ts'
 import { printedPage } from '../view-printed.ts'
 import { staff, workshop } from '../who.ts'
@@ -104,11 +104,9 @@ export const paperRoutes =
     )
 
     /** What was agreed, in a language of the shop. */
-    const agreed = async (pile: string, language: string) => {
+    const agreed = async (pile: string, language: Language) => {
       const row = await pileAtDesk(store.db, pile)
-      const papers = await frozen<ConfirmedPaper>(store.db, row.id)
-      const paper = papers?.[language]
-      if (!paper) throw new Failure('not_found')
+      const paper = await agreedPaper(store, row, language)
       return { paper, code: pileCode(row.number) }
     }
 
@@ -120,7 +118,7 @@ export const paperRoutes =
       },
       async (request, reply) => {
         const language = deskLanguage(request, context)
-        const { paper, code } = await agreed(request.params.pile, language.code)
+        const { paper, code } = await agreed(request.params.pile, language)
         const printed = packingList(paper, language)
         return sendPdf(context, request, reply, { printed, name: `packing-${code}` })
       },
@@ -131,7 +129,7 @@ export const paperRoutes =
       { config: { who: staff }, schema: { summary: 'The estimate as a PDF', params } },
       async (request, reply) => {
         const language = deskLanguage(request, context)
-        const { paper, code } = await agreed(request.params.pile, language.code)
+        const { paper, code } = await agreed(request.params.pile, language)
         const printed = estimatePrinted(paper, language)
         if (!printed) throw new Failure('not_found')
         return sendPdf(context, request, reply, { printed, name: `estimate-${code}` })

@@ -35,7 +35,7 @@ function Handed({ link }: { link: HandedLink }) {
       <label class="legend" for="handed">
         {link.label}
       </label>
-      <textarea id="handed" readOnly rows={2} value={link.url} />
+      <textarea id="handed" readOnly rows={4} value={link.url} />
       <p class="hint">{say('desk.people.mail')}</p>
     </section>
   )

@@ -95,7 +95,7 @@ function toldOf({ facts, told }: Garment, language: Language): string {
   const { say } = language
   const words = [
     say(`intake.kind.options.${facts.kind}`),
-    say(`intake.size.options.${told.size}`),
+    ...(told.size === 'unknown' ? [] : [say(`intake.size.options.${told.size}`)]),
     ...told.colours.map((colour) => say(`colours.${colour}`)),
     factValue({ fact: 'wear', value: facts.wear }, language),
     factValue({ fact: 'pattern', value: facts.pattern }, language),

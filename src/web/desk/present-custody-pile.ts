@@ -57,7 +57,7 @@ function parcelLine(
     href: custodyPaths.subject(row.number, parcel.subject),
     state: atWords(parcel.state, parcel.place, language),
     facts: [
-      say('custody.pile.parcel_line', { carrier, tracking }).trim(),
+      [carrier, tracking].filter(Boolean).join(' '),
       ...(money === null ? [] : [say('custody.pile.insured', { money })]),
       ...day('posted', postedAt),
       ...(arrivedAt === null ? day('expected', expectedAt) : day('arrived', arrivedAt)),
@@ -68,6 +68,7 @@ function parcelLine(
         ? {
             label: say('custody.pile.check', { code }),
             href: custodyPaths.boxCheck(row.number, parcel.subject),
+            first: parcel.state === 'arrived',
           }
         : null,
   }
@@ -105,7 +106,10 @@ export function custodyPilePage(found: PileInCustody, reader: PileReader): Custo
     title: say('custody.pile.title', { number: row.number }),
     garments: of(['garment']),
     others: of(['leftover', 'found', 'extra']),
-    parcels: parcels.map((parcel) => parcelLine(parcel, found, reader)),
+    // What came stands before what goes home.
+    parcels: [...parcels]
+      .sort((a, b) => Number(a.subject.startsWith('Q')) - Number(b.subject.startsWith('Q')))
+      .map((parcel) => parcelLine(parcel, found, reader)),
     form: {
       postTo: custodyPaths.parcels(row.number),
       csrf: reader.csrf,

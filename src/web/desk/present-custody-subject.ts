@@ -149,7 +149,9 @@ export function subjectPage(found: SubjectAtDesk, reader: SubjectReader): Subjec
   const { subject, standing, entries, garment, code, row, key } = found
   const last = entries.at(-1)!
   const newest = entries.find(({ seq }) => seq === standing.newest.seq)!
-  const of = { name: garment?.name ?? '', garment: garment?.kind ?? null, kind: subject.kind }
+  const told = subject.kind === 'found' || subject.kind === 'extra' ? entries[0]!.note : ''
+  const { kind } = subject
+  const of = { name: garment?.name ?? '', garment: garment?.kind ?? null, kind, told }
   return {
     page: 'custody',
     title: `${code} · ${nameWords(of, language)}`,
@@ -159,6 +161,9 @@ export function subjectPage(found: SubjectAtDesk, reader: SubjectReader): Subjec
     at: atWords(standing.state, standing.place, language),
     since: say('custody.subject.since', { day: dayWords(newest.at, locale) }),
     by: byWords(last.who?.name ?? null, last.at, language),
+    checked:
+      found.checked &&
+      say('custody.subject.checked', { result: say(`custody.results.${found.checked.result}`) }),
     isolated: standing.state === 'isolated',
     cautions: [
       ...(standing.state === 'isolated' ? [say('custody.cautions.soiled')] : []),
@@ -175,16 +180,7 @@ export function subjectPage(found: SubjectAtDesk, reader: SubjectReader): Subjec
     refused: reader.refused && failureSentence(reader.refused, language),
     typed: reader.typed,
     moves: formsOf(found, language),
-    shut: [
-      ...(found.checked
-        ? [
-            say('custody.subject.checked', {
-              result: say(`custody.results.${found.checked.result}`),
-            }),
-          ]
-        : []),
-      ...shutWords(found, language),
-    ],
+    shut: shutWords(found, language),
     takeBack: found.canTakeBack,
     history: entries.map((entry) => historyLine(entry, found, language)).toReversed(),
   }

@@ -84,6 +84,8 @@ export interface SubjectPage {
   readonly at: string
   readonly since: string
   readonly by: string
+  /** What the box check said of it; null: nothing. */
+  readonly checked: string | null
   readonly isolated: boolean
   readonly cautions: readonly string[]
   readonly links: readonly Link[]
@@ -102,7 +104,8 @@ export interface ParcelLine {
   readonly href: string
   readonly state: string
   readonly facts: readonly string[]
-  readonly check: Link | null
+  /** `first`: it is what comes next. */
+  readonly check: (Link & { readonly first: boolean }) | null
 }
 
 export interface CustodyPilePage {
