@@ -10,7 +10,7 @@ import type { Pile } from '../intake/pile.ts'
 import { refreshWaiting } from '../intake/waiting.ts'
 import { dayIn, type OfferPaper, offerPaper } from '../papers/offer-paper.ts'
 import type { Estimate } from '../quilt/estimate.ts'
-import { type OfferSums, offerSums } from '../quilt/offer-sums.ts'
+import { type OfferSums, offerSums, usualDeposit } from '../quilt/offer-sums.ts'
 import type { Rates } from '../quilt/rates.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
@@ -42,8 +42,7 @@ export function propose(
   care: FinishedCare,
 ): Proposal {
   const { amendments, depositMinor, promisedAt, overReason, validDays, note } = draft
-  const deposit =
-    depositMinor === null ? { percent: rates.deposit_percent } : { minor: depositMinor }
+  const deposit = depositMinor === null ? usualDeposit(rates) : { minor: depositMinor }
   const sums = offerSums(estimate, { amendments, taxPercent, deposit })
   if (sums.subtotalMinor < 0) throw new Failure('total_below_zero')
   if (sums.depositMinor < 0 || sums.balanceMinor < 0) throw new Failure('deposit_too_large')

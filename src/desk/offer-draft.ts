@@ -14,7 +14,7 @@ export interface TypedOffer {
     readonly amount: string
     readonly reason: string
   }[]
-  /** Empty: by the rates' percentage. */
+  /** Empty: what the rates ask for. */
   readonly deposit: string
   readonly validDays: string
   /** "2026-07-01". */

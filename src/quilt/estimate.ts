@@ -1,5 +1,6 @@
 import { type Choices, choicesOf, type Priced, pinned, type WidthCode, widths } from './choices.ts'
 import { type Counted, type Line, type LineCode, type Range, sum } from './lines.ts'
+import { depositMinorOf, usualDeposit } from './offer-sums.ts'
 import { parcelsFor } from './parcels.ts'
 import { plannedLines } from './planned-lines.ts'
 import { garmentGrams } from './post-lines.ts'
@@ -63,9 +64,9 @@ function lineCounter(rates: Rates, planned: ReadonlyMap<LineCode, Counted>) {
 }
 
 /** The post on the way here is paid where it is posted. */
-function depositOf(lines: readonly Line[], { deposit_percent }: Rates): number {
+function depositOf(lines: readonly Line[], rates: Rates): number {
   const { likely } = sum(lines.filter(({ code }) => code !== 'post-there'))
-  return Math.round((likely * deposit_percent) / 100)
+  return depositMinorOf(usualDeposit(rates), likely)
 }
 
 /**

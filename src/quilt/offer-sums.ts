@@ -1,6 +1,7 @@
 import { percentOf } from '../base/money.ts'
 import type { Estimate } from './estimate.ts'
 import type { LineCode } from './lines.ts'
+import type { Rates } from './rates.ts'
 
 /** Something staff add to an offer, or take off where `minor` is below zero. */
 export interface Amendment {
@@ -26,7 +27,27 @@ export interface OfferSums {
 const isOurs = ({ code, likely }: Estimate['lines'][number]): boolean =>
   code !== 'post-there' && likely !== 0
 
-/** An offer's sums from the estimate's likely figures. `deposit`: a percentage of the total, or an amount. */
+/** A percentage of the total, an amount that staff wrote, or an amount that a smaller total caps. */
+export type Deposit =
+  | { readonly percent: number }
+  | { readonly minor: number }
+  | { readonly upTo: number }
+
+/** What the shop asks for where nobody writes an amount. */
+export const usualDeposit = ({
+  deposit_amount,
+  deposit_percent,
+}: Pick<Rates, 'deposit_amount' | 'deposit_percent'>): Deposit =>
+  deposit_amount === null ? { percent: deposit_percent } : { upTo: deposit_amount }
+
+/** Minor units of a total. */
+export function depositMinorOf(deposit: Deposit, totalMinor: number): number {
+  if ('minor' in deposit) return deposit.minor
+  const total = Math.max(0, totalMinor)
+  return 'upTo' in deposit ? Math.min(deposit.upTo, total) : percentOf(total, deposit.percent)
+}
+
+/** An offer's sums from the estimate's likely figures. */
 export function offerSums(
   { lines: estimated, currency }: Pick<Estimate, 'lines' | 'currency'>,
   {
@@ -36,7 +57,7 @@ export function offerSums(
   }: {
     readonly amendments: readonly Amendment[]
     readonly taxPercent: number | null
-    readonly deposit: { readonly percent: number } | { readonly minor: number }
+    readonly deposit: Deposit
   },
 ): OfferSums {
   const lines = estimated.filter(isOurs).map(({ code, likely }) => ({ code, minor: likely }))
@@ -46,8 +67,7 @@ export function offerSums(
       ? null
       : { percent: taxPercent, minor: percentOf(Math.max(0, subtotalMinor), taxPercent) }
   const totalMinor = subtotalMinor + (tax?.minor ?? 0)
-  const depositMinor =
-    'minor' in deposit ? deposit.minor : percentOf(Math.max(0, totalMinor), deposit.percent)
+  const depositMinor = depositMinorOf(deposit, totalMinor)
   return {
     currency,
     lines,

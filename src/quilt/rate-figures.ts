@@ -33,7 +33,9 @@ const ownFigures = (rates: Rates): Figure[] => [
   ...rates.batting.map(({ w, h, price: minor }) => price(`batting/${w} × ${h}`, minor)),
   price('thread/spool', rates.thread.price_per_spool),
   ...rates.postage.map(({ to_g, price: minor }) => price(`postage/to ${to_g} g`, minor)),
-  { figure: 'terms/deposit', value: rates.deposit_percent, unit: 'percent', source: ownTerm },
+  rates.deposit_amount === null
+    ? { figure: 'terms/deposit', value: rates.deposit_percent, unit: 'percent', source: ownTerm }
+    : price('terms/deposit', rates.deposit_amount),
   { figure: 'terms/valid', value: rates.valid_days, unit: 'days', source: ownTerm },
   { figure: 'terms/turnaround', value: rates.turnaround_weeks, unit: 'weeks', source: ownTerm },
 ]

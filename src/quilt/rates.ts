@@ -91,7 +91,10 @@ const ratesSchema = z.strictObject({
     .array(z.strictObject({ to_g: grams, price: minor }))
     .min(1)
     .refine(isRising, 'heavier steps come later, and cost no less'),
+  /** Of the total, where `deposit_amount` is null. */
   deposit_percent: z.number().int().min(0).max(100),
+  /** An amount in place of the percentage, never more than the total; null: none. */
+  deposit_amount: minor.nullable().default(null),
   valid_days: days,
   turnaround_weeks: z
     .strictObject({ low: days, high: days })

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { lineCodes } from '../../src/quilt/lines.ts'
-import { offerSums } from '../../src/quilt/offer-sums.ts'
+import { depositMinorOf, offerSums, usualDeposit } from '../../src/quilt/offer-sums.ts'
 import { workMinutes } from '../../src/quilt/work-minutes.ts'
 
 const line = (code: (typeof lineCodes)[number], likely: number) => ({
@@ -32,6 +32,16 @@ test('a worked example: lines, an amendment, tax on the sum once, and the deposi
     balanceMinor: 5_843,
   })
   expect(sums.lines.map(({ code }) => code)).toEqual(['cutting', 'post-back'])
+})
+
+test.each([
+  ['half of it', { deposit_percent: 50, deposit_amount: null }, 11_687, 5_844],
+  ['an amount in place of a share', { deposit_percent: 50, deposit_amount: 4_000 }, 11_687, 4_000],
+  ['no more than the whole', { deposit_percent: 50, deposit_amount: 20_000 }, 11_687, 11_687],
+  ['nothing of nothing', { deposit_percent: 50, deposit_amount: 20_000 }, -5, 0],
+])('the usual deposit is %s', (_, rates, total, minor) => {
+  // By hand; half of 116.87 is 58.435, half a cent up.
+  expect(depositMinorOf(usualDeposit(rates), total)).toBe(minor)
 })
 
 test('sums add up to the cent, whatever is added and taken off', () => {

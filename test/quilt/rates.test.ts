@@ -23,6 +23,7 @@ test('a day before the first rates has no price', () => {
 test.each<[string, Record<string, unknown>, RegExp]>([
   ['a broken date', { from: '2026-13-01' }, /from/],
   ['half a cent', { deposit_percent: 12.5 }, /deposit_percent/],
+  ['an amount of half a cent', { deposit_amount: 12.5 }, /deposit_amount/],
   ['a kind without a price', { teardown: { tshirt: 300 } }, /teardown/],
   ['an unknown key', { vat: 19 }, /vat/],
   ['a layout that is sewn for nothing', { piecing: { 'plain-squares': 0 } }, /piecing/],

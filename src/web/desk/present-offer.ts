@@ -1,4 +1,4 @@
-import { decimalsOf, plainMoney } from '../../base/money.ts'
+import { decimalsOf, formatMoney, plainMoney } from '../../base/money.ts'
 import type { Offering } from '../../desk/agreement.ts'
 import type { Proposal } from '../../desk/make-offer.ts'
 import { offerLimits, type TypedOffer } from '../../desk/offer-draft.ts'
@@ -7,6 +7,7 @@ import type { AgreedDiff } from '../../intake/agreed-diff.ts'
 import type { Knowledge } from '../../intake/knowledge.ts'
 import type { Offer } from '../../intake/offers.ts'
 import type { OfferPaper } from '../../papers/offer-paper.ts'
+import type { Rates } from '../../quilt/rates.ts'
 import type { Language } from '../../words/words.ts'
 import { deskPaths } from './paths.ts'
 import { agreeCard, onlyElsewhere } from './present-agree.ts'
@@ -46,11 +47,21 @@ function rowsOf(typed: TypedOffer | null): TypedAmendment[] {
   return [...filled, ...Array.from({ length: empty }, () => noAmendment)]
 }
 
+/** What the shop asks for where the field stays empty. */
+function usualWords(
+  { deposit_amount, deposit_percent }: Rates,
+  { currency, language: { say, locale } }: { currency: string; language: Language },
+): string {
+  if (deposit_amount === null) return say('desk.offer.deposit_part', { percent: deposit_percent })
+  return formatMoney({ minor: deposit_amount, currency }, locale)
+}
+
 function formOf(
   offer: DeskOffer,
   { estimate, room }: Offering,
-  { say }: Language,
+  language: Language,
 ): DeskOfferPage['form'] {
+  const { say } = language
   const { review, typed, proposal } = offer
   const { currency } = estimate
   return {
@@ -66,7 +77,7 @@ function formOf(
     rows: rowsOf(typed),
     deposit: typed?.deposit ?? '',
     depositHint: say('desk.offer.deposit_help', {
-      percent: String(review.pile.rates.deposit_percent),
+      usual: usualWords(review.pile.rates, { currency, language }),
       example: plainMoney({ minor: 250 * 10 ** decimalsOf(currency), currency }),
     }),
     validDays: typed?.validDays ?? String(review.pile.rates.valid_days),
