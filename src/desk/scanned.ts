@@ -1,3 +1,4 @@
+import { checkSign } from '../base/tag.ts'
 import { readSubjectKey } from '../custody/subject.ts'
 
 /** Signs that a tag never has, or not in that place, and what was meant. */
@@ -21,11 +22,18 @@ function mendKey(key: string): string {
   return sign + mendNumber(number)
 }
 
+/** A code that was scanned or typed, without its check sign. */
+export interface ScannedCode {
+  readonly code: string
+  /** Its check sign fits, or it has none, as tags of before and codes copied by hand have. */
+  readonly fits: boolean
+}
+
 /**
- * The code that was scanned or typed, as it stands on tags: from a tag's link, in small letters, with a space or
- * nothing for the hyphen, with signs that look alike. Null where it can be no code.
+ * What was scanned or typed, as it stands on tags: from a tag's link, in small letters, with a space for the hyphen,
+ * with signs that look alike. Null where it can be no code.
  */
-export function scannedCode(text: string): string | null {
+export function scannedCode(text: string): ScannedCode | null {
   const last = /\/t\/([^/?#\s]+)/.exec(text)?.[1]
   const plain = (last === undefined ? text : decoded(last))
     .trim()
@@ -33,11 +41,15 @@ export function scannedCode(text: string): string | null {
     .replaceAll(/[\s_.‐-―−]+/g, '-')
   if (plain.length > 24) return null
   const [pile = '', ...rest] = plain.split('-')
+  // No part but the check sign, which stands last, is a single sign behind a key.
+  const sign = rest.length > 1 && /^[0-9A-Z]$/.test(rest.at(-1)!) ? rest.pop()! : null
   const [key, bag] = rest
   if (!pile || !key || rest.length > 2) return null
   const code = [mendPile(pile), mendKey(key), ...(bag ? [mendKey(bag)] : [])]
   const isPile = /^[A-Z]\d(?:[A-Z]\d)*[A-Z]?$/.test(code[0]!)
-  return isPile && readSubjectKey(code.slice(1).join('-')) ? code.join('-') : null
+  if (!isPile || !readSubjectKey(code.slice(1).join('-'))) return null
+  const whole = code.join('-')
+  return { code: whole, fits: sign === null || sign === checkSign(whole) }
 }
 
 function decoded(text: string): string {

@@ -1,3 +1,4 @@
+import { checkedTag } from '../base/tag.ts'
 import type { Language, Say } from '../words/words.ts'
 import type { Printed } from './printed.ts'
 import { pageWords } from './printed-packing.ts'
@@ -52,9 +53,9 @@ export function tagSheet(
         high: tagHigh,
         codeSide,
         cards: garments.map(({ code, name, kind }) => ({
-          big: code,
+          big: checkedTag(code),
           lines: [name, kind].filter((line) => line !== ''),
-          code: linkOf(code),
+          code: linkOf(checkedTag(code)),
         })),
       },
     ],

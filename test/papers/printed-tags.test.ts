@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { tagCode } from '../../src/base/tag.ts'
+import { checkedTag, tagCode } from '../../src/base/tag.ts'
 import { paperNames } from '../../src/papers/paper-size.ts'
 import { pdfOf } from '../../src/papers/pdf/make.ts'
 import { tagSheet } from '../../src/papers/printed-tags.ts'
@@ -37,7 +37,7 @@ test.each([en, es])(
       } = await readPdf(await pdfOf(tagSheet(sheet, language), paper))
       expect(code).toBe(language.code)
       expect(pages).toHaveLength(2)
-      for (const one of garments) expect(words).toContain(`${one.code} ${one.name}`)
+      for (const one of garments) expect(words).toContain(`${checkedTag(one.code)} ${one.name}`)
       expect(words).toContain(language.say('printed.tags.help'))
       expect(words).toContain(language.say('printed.measure.inches'))
       for (const page of pages) {
@@ -57,7 +57,7 @@ test('every code of a sheet printed at 200 dots to the inch opens its own garmen
     ...(await scanCodes(await drawPdf(pdf, 2, 200))),
   ]
   expect(found.map(({ text }) => text).sort()).toEqual(
-    garments.map(({ code }) => linkOf(code)).sort(),
+    garments.map(({ code }) => linkOf(checkedTag(code))).sort(),
   )
 })
 

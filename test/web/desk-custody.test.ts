@@ -1,6 +1,6 @@
 import { parse } from 'node-html-parser'
 import { afterEach, beforeEach, expect, test } from 'vitest'
-import { tagCode } from '../../src/base/tag.ts'
+import { checkedTag, tagCode } from '../../src/base/tag.ts'
 import { moves } from '../../src/custody/moves.ts'
 import { kinds, statesOf } from '../../src/custody/states.ts'
 import { subjectCode } from '../../src/custody/subject.ts'
@@ -246,7 +246,7 @@ eachStore('where things are, at the desk', (store) => {
     expect(codes).toHaveLength(3)
     for (const [i, { text }] of codes.entries()) {
       const { pathname } = new URL(text)
-      expect(pathname).toBe(`/t/${tagCode(1, i + 1)}`)
+      expect(pathname).toBe(`/t/${checkedTag(tagCode(1, i + 1))}`)
       const led = await marta.get(pathname)
       expect((await marta.get(led.to!)).to).toBe(`/desk/piles/1/custody/${i + 1}`)
       const stranger = new Visitor(workshop.app)
@@ -262,10 +262,21 @@ eachStore('where things are, at the desk', (store) => {
       ` ${tag.replace('-', ' ')} `,
       `https://quilts.example/t/${tag}`,
       tag.replace('-', '–'),
+      checkedTag(tag),
+      checkedTag(tag).toLowerCase().replaceAll('-', ' '),
+      `https://quilts.example/t/${checkedTag(tag)}`,
     ]
     for (const way of ways) {
       const { to } = await bo.get(`/desk/custody?q=${encodeURIComponent(way)}`)
       expect(to, way).toBe('/desk/piles/1/custody/2')
+    }
+  })
+
+  test('a tag that was mistyped opens nothing, and a hint says what to look at', async () => {
+    // Garment 3 is there; its tag with the check sign of garment 2 is somebody's slip.
+    const wrong = `${tagCode(1, 3)}-${checkedTag(tagCode(1, 2)).at(-1)}`
+    for (const path of [`/desk/custody?q=${wrong}`, (await bo.get(`/desk/tag/${wrong}`)).to!]) {
+      expect(await page(bo, path)).toContain('its last sign does not fit the others')
     }
   })
 

@@ -96,13 +96,14 @@ export const custodyRoutes =
       },
       async (request, reply) => {
         const q = request.query.q.trim()
-        const code = scannedCode(q)
-        const exact = code === null ? null : await ofCode(store.db, code)
+        const scanned = scannedCode(q)
+        const exact = scanned?.fits ? await ofCode(store.db, scanned.code) : null
         if (exact) return reply.redirect(custodyPaths.subject(exact.pile, exact.subject), 303)
         const customers = seesCustomers(request)
         const page = custodyHomePage(
           {
             asked: q,
+            mistyped: scanned !== null && !scanned.fits,
             found: q === '' ? null : await whereIs(store.db, q.slice(0, 80), { customers }),
             overdue: await overdueParcels(store.db, clock(), knowledge.shop),
             apart: await hereInState(store.db, 'isolated'),

@@ -13,6 +13,8 @@ import { dayWords } from './when.ts'
 
 export interface CustodyAsked {
   readonly asked: string
+  /** It is a tag whose check sign does not fit. */
+  readonly mistyped: boolean
   readonly found: readonly Located[] | null
   readonly overdue: readonly OverdueParcel[]
   readonly apart: readonly Located[]
@@ -41,7 +43,7 @@ function overdueLine(
 }
 
 export function custodyHomePage(
-  { asked, found, overdue, apart, waiting }: CustodyAsked,
+  { asked, mistyped, found, overdue, apart, waiting }: CustodyAsked,
   reader: HomeReader,
 ): CustodyHomePage {
   const { language, customers, most } = reader
@@ -55,7 +57,7 @@ export function custodyHomePage(
     found: found && {
       heading:
         count === 0
-          ? say('custody.home.nothing', { text: asked })
+          ? say(mistyped ? 'custody.home.mistyped' : 'custody.home.nothing', { text: asked })
           : say('custody.home.found', { count }),
       more: count >= most,
     },

@@ -35,8 +35,8 @@ export const tagRoutes =
       async (request, reply) => {
         const { tag } = request.params
         if (await visitorOf(request, context)) {
-          const code = scannedCode(tag)
-          const found = code === null ? null : await ofCode(context.store.db, code)
+          const scanned = scannedCode(tag)
+          const found = scanned?.fits ? await ofCode(context.store.db, scanned.code) : null
           const to = found
             ? custodyPaths.subject(found.pile, found.subject)
             : `${custodyPaths.home}?q=${encodeURIComponent(tag)}`
