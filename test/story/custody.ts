@@ -88,8 +88,30 @@ export async function worked(story: Story): Promise<void> {
   await look(bench, 'subject-garment-cut')
   await send()
   await look(bench, 'subject-leftover')
+  await laidOut(story)
   await open(bench, story, garment)
   await make(bench, 'sew', { place: 'wall' })
+}
+
+/** What lies cut is shown to the customer, who says yes to it. */
+async function laidOut({
+  base,
+  pile: theirs,
+  bench,
+  customer,
+  look,
+  number,
+}: Story): Promise<void> {
+  await bench.goto(`${base}${pile(number, '/laid-out')}`)
+  const send = await fillIn(bench, 'laid', { note: 'The blue ones frame it.' })
+  const buffer = await plain(900, 1200, '#8a3b2f').jpeg().toBuffer()
+  await bench.setInputFiles('[name=photo]', { name: 'quilt.jpg', mimeType: 'image/jpeg', buffer })
+  await look(bench, 'laid-out')
+  await send()
+  await customer.goto(`${theirs}/laid-out`)
+  await look(customer, 'customer-laid-out')
+  await turn(customer, () => customer.click('[data-act=laid-out-yes]'))
+  await look(customer, 'customer-laid-out-yes')
 }
 
 /** From the sign-off until everything of the pile is home. */
