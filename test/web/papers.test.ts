@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { openLog } from '../../src/base/log.ts'
+import { checkedTag } from '../../src/base/tag.ts'
 import { openPrinter } from '../../src/web/printer.ts'
 import { Visitor } from '../help/desk-visitor.ts'
 import { paperWith } from '../help/printed.ts'
@@ -84,7 +85,7 @@ oneStore('papers as PDF', (store) => {
   test('who travels gets a tag; who stays at home gets none', async () => {
     const { words } = await fetched(`/i/${key}/papers/tags.pdf`)
     const { pile } = await workshop.conversation.open(key)
-    const [flannel, apron, scarf] = pile.garments.map(({ code }) => code)
+    const [flannel, apron, scarf] = pile.garments.map(({ code }) => checkedTag(code))
     expect(words).toContain(`${flannel} Łukasz’s <b>flannel</b>`)
     expect(words).toContain(`${apron} Nguyễn’s apron`)
     expect(words).not.toContain(scarf)
