@@ -11,6 +11,7 @@ import type { Db, PileRow } from '../store/schema.ts'
 import type { Language } from '../words/words.ts'
 import { garmentWords } from './garment-words.ts'
 import { queueMail } from './mail/queue-mail.ts'
+import { keepWithMessage, messagePhotos } from './message-photos.ts'
 
 /** Characters; and how many messages one pile may hold. */
 export const messageLimits = { longest: 2000, most: 500 } as const
@@ -21,7 +22,10 @@ export interface Message {
   readonly item: number | null
   /** Who of the shop wrote it; null: the customer did. */
   readonly by: string | null
+  /** Empty: photos alone came. */
   readonly text: string
+  /** Ids of photos that came with it. */
+  readonly photos: readonly string[]
   readonly wantsAnswer: boolean
   readonly at: number
   /** When it was answered or seen to, and by whom of the shop, where it was one of them. */
@@ -60,21 +64,26 @@ export async function messagesOf(db: Db, pileId: string): Promise<Message[]> {
     .orderBy('message.at')
     .orderBy('message.id')
     .execute()
+  const photos = await messagePhotos(db, pileId)
   return rows.map((row) => ({
     id: row.id,
     item: row.item,
     by: row.author,
     text: row.text,
+    photos: photos.get(row.id) ?? [],
     wantsAnswer: row.wants_answer === 1,
     at: row.at,
     settled: row.settled_at === null ? null : { at: row.settled_at, by: row.settler },
   }))
 }
 
-/** Throws `empty_answer` or `answer_too_long` {longest}. */
-function readText(raw: string): string {
+/** Words may be left out where something else is sent. Throws `empty_answer` or `answer_too_long` {longest}. */
+export function readText(raw: string, alone = true): string {
   const text = cleanText(raw)
-  if (isBlank(text)) throw new Failure('empty_answer')
+  if (isBlank(text)) {
+    if (alone) throw new Failure('empty_answer')
+    return ''
+  }
   const { longest } = messageLimits
   if (lengthOf(text) > longest) throw new Failure('answer_too_long', { longest })
   return text
@@ -99,24 +108,31 @@ async function admitted(trx: Db, pileId: string, item: number | null): Promise<v
 
 interface Kept extends Writing {
   readonly accountId: string | null
+  /** Ids of photos that came with it, kept as drafts so far. */
+  readonly photos?: readonly string[]
   readonly wantsAnswer: boolean
+}
+
+/** Whether a message of this key is kept already. */
+export async function isMessageKept(db: Db, pileId: string, idem: string): Promise<boolean> {
+  const row = await db
+    .selectFrom('message')
+    .select('id')
+    .where('pile_id', '=', pileId)
+    .where('idem', '=', idem)
+    .executeTakeFirst()
+  return row !== undefined
 }
 
 /** Keeps a message of a locked pile; null where its key is known. It answers what the other side wrote there. */
 async function keep(
   trx: Db,
   row: PileRow,
-  { item, text: raw, idem, accountId, wantsAnswer }: Kept,
+  { item, text: raw, idem, accountId, wantsAnswer, photos = [] }: Kept,
   now: number,
 ): Promise<{ id: string; text: string; at: number } | null> {
-  const text = readText(raw)
-  const again = await trx
-    .selectFrom('message')
-    .select('id')
-    .where('pile_id', '=', row.id)
-    .where('idem', '=', idem)
-    .executeTakeFirst()
-  if (again) return null
+  const text = readText(raw, photos.length === 0)
+  if (await isMessageKept(trx, row.id, idem)) return null
   await admitted(trx, row.id, item)
   const newest = await trx
     .selectFrom('message')
@@ -149,6 +165,7 @@ async function keep(
       settled_by: null,
     })
     .execute()
+  await keepWithMessage(trx, row.id, id, photos)
   await refreshWaiting(trx, row.id)
   return { id, text, at }
 }
@@ -230,11 +247,11 @@ export const writeAsStaff = (
 ): Promise<void> =>
   onLocked(store, pileId, (trx, row) => tellCustomer(trx, knowledge, row, writing, clock()))
 
-/** A message of the customer. Throws what `writeAsStaff` throws. */
+/** A message of the customer, with photos that were received for it. Throws what `writeAsStaff` throws. */
 export const writeAsCustomer = (
   { store, clock }: Pick<MessageParts, 'store' | 'clock'>,
   pileId: string,
-  writing: Writing,
+  writing: Writing & { readonly photos?: readonly string[] },
 ): Promise<void> =>
   onLocked(store, pileId, async (trx, row) => {
     await keep(trx, row, { ...writing, accountId: null, wantsAnswer: true }, clock())

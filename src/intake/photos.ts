@@ -20,7 +20,7 @@ export async function takePhoto(
   { db, photos, lane, clock }: { db: Db; photos: PhotoStore; lane: Lane; clock: Clock },
   place: PhotoPlace,
   bytes: Uint8Array,
-  shows: 'garment' | 'label' | 'quilt',
+  shows: 'garment' | 'label' | 'other',
 ): Promise<string> {
   const { photo: safe, look } =
     shows === 'garment' ? await lane.look(bytes) : { photo: await lane.makeSafe(bytes), look: null }

@@ -16,11 +16,14 @@ import { openAssets } from '../../src/web/assets/manifest.ts'
 import { openBrowser } from '../help/browser.ts'
 import { owner, welcome } from '../help/desk-door.ts'
 import { complaints, sideways, smallTargets, unfold } from '../help/eyes.ts'
+import { plain } from '../help/pictures.ts'
+import { toldLane } from '../help/told-lane.ts'
 import { confirmPile, openWorkshop, said, type Workshop } from '../help/workshop.ts'
 
 const place = mkdtempSync(join(tmpdir(), 'messages-'))
 const clock = () => Date.UTC(2026, 5, 1, 9)
 const mails = join(place, 'mail')
+const lane = toldLane()
 
 let store: Store
 let workshop: Workshop
@@ -35,7 +38,7 @@ beforeAll(async () => {
   await bundle(assets)
   store = await openStore({ dataDir: join(place, 'data') })
   await migrate(store)
-  workshop = await openWorkshop(store, clock, { assets: openAssets(assets) })
+  workshop = await openWorkshop(store, clock, { assets: openAssets(assets), lane })
   await confirmPile(workshop.conversation, [
     { name: said("Dad's blue flannel"), kind: said('button-shirt') },
     {
@@ -65,6 +68,7 @@ afterAll(async () => {
   await browser?.close()
   await sender?.close()
   await workshop?.close()
+  await lane.close()
   await store?.close()
   rmSync(place, { recursive: true, force: true })
 })
@@ -101,10 +105,19 @@ test('staff ask, the customer answers by the link out of the mail, and staff see
   await ana.goto(new RegExp(`${url}/i/[\\w-]+/messages`).exec(mail.text!)![0])
   await look(ana, 'customer-messages')
   await ana.fill('#field-answer-1', 'Only worn. 李 would know more.')
+  await ana.setInputFiles('#photo-answer-1', {
+    name: 'collar.jpg',
+    mimeType: 'image/jpeg',
+    buffer: await plain(700, 500, '#1d2a52').jpeg().toBuffer(),
+  })
   await ana.click('#thread-1 button.main')
   await ana.waitForURL(/#messages$/)
   await look(ana, 'customer-finished')
 
+  await marta.goto(`${url}/desk/piles/1/messages`)
+  const photo = marta.locator('#thread-1 .talk-photos img')
+  expect(await photo.evaluate((img: HTMLImageElement) => img.naturalWidth)).toBeGreaterThan(100)
+  await look(marta, 'desk-answer-with-photo')
   await marta.goto(`${url}/desk/messages`)
   await look(marta, 'desk-written')
   expect(await marta.textContent('main')).toContain('Only worn. 李 would know more.')

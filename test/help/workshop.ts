@@ -59,6 +59,8 @@ const knowledgeOf = (): Knowledge => (known ??= learn(readFlowsFolder(flows), '2
 export interface WorkshopOptions {
   readonly assets?: Assets
   readonly publicUrl?: string | null
+  /** Absent: no photo can be sent. It stays the test's own. */
+  readonly lane?: Lane
   /** Closed with the workshop; absent, none that comes to a plan. */
   readonly plans?: Plans
 }
@@ -66,7 +68,12 @@ export interface WorkshopOptions {
 export async function openWorkshop(
   store: Store,
   clock: Clock,
-  { assets = plainAssets, publicUrl = null, plans = restingPlans }: WorkshopOptions = {},
+  {
+    assets = plainAssets,
+    publicUrl = null,
+    lane = noLane,
+    plans = restingPlans,
+  }: WorkshopOptions = {},
 ): Promise<Workshop> {
   const knowledge = knowledgeOf()
   const folder = mkdtempSync(join(tmpdir(), 'pieceworth-photos-'))
@@ -80,7 +87,7 @@ export async function openWorkshop(
   const app = await buildApp({
     store,
     photos,
-    lane: noLane,
+    lane,
     paints,
     plans,
     printer: printingHere,

@@ -86,7 +86,7 @@ export interface Form {
   readonly refusal: Failure | null
 }
 
-interface Parts {
+export interface Parts {
   readonly fields: Record<string, string | string[]>
   readonly files: SentFile[]
 }
@@ -120,7 +120,10 @@ function partsFailure(error: unknown): Failure {
   return failure.code === 'internal' ? new Failure('bad_input', {}, { cause: error }) : failure
 }
 
-async function partsOf(request: FastifyRequest): Promise<Parts & { refusal: Failure | null }> {
+/** A form with files. Never throws: a fault comes with what could be read. */
+export async function partsOf(
+  request: FastifyRequest,
+): Promise<Parts & { refusal: Failure | null }> {
   const parts: Parts = { fields: Object.create(null), files: [] }
   try {
     await readParts(request, parts)

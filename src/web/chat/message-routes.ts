@@ -1,37 +1,33 @@
 import type { FastifyInstance } from 'fastify'
+import { validatorCompiler } from 'fastify-type-provider-zod'
 import { z } from 'zod'
 import type { FailureCode } from '../../base/failures.ts'
-import { newId } from '../../base/ids.ts'
 import { pileOfMail, setReminders } from '../../desk/mail/mails.ts'
 import { remindersStopped } from '../../desk/mail/queue-mail.ts'
 import { stopPath } from '../../desk/mail/sender.ts'
-import { writeAsCustomer } from '../../desk/messages.ts'
 import { asFailure, wantsPage } from '../errors.ts'
 import { anyone, customer } from '../who.ts'
 import type { ChatContext } from './context.ts'
 import { keyParams, openPile, show } from './opened.ts'
 import { paths } from './paths.ts'
 import { talkOf } from './present-messages.ts'
-
-const form = z.object({
-  /** How long it may be the desk says, so that what was typed is not lost. */
-  text: z.string().max(100_000).default(''),
-  item: z
-    .string()
-    .regex(/^(|[1-9]\d{0,5})$/)
-    .default('')
-    .transform((item) => (item === '' ? null : Number(item))),
-  idem: z
-    .string()
-    .regex(/^[\w-]{8,64}$/)
-    .optional()
-    .transform((sent) => sent ?? newId()),
-  /** Which form of the page it was. */
-  form: z.string().max(40).default(''),
-})
+import { photoTroubles } from './received-label.ts'
+import { keepMessage, messageForm, readMessage } from './received-message.ts'
 
 /** Refusals that are answered with the page itself, what was typed still in it. */
-const onThePage: readonly FailureCode[] = ['empty_answer', 'answer_too_long', 'too_many_messages']
+const onThePage: readonly FailureCode[] = [
+  'empty_answer',
+  'answer_too_long',
+  'too_many_messages',
+  'empty_file',
+  'unsupported_type',
+  'corrupt_image',
+  'too_many_pixels',
+  'too_large',
+  'too_small',
+  'too_many_photos',
+  ...photoTroubles,
+]
 
 const mailParams = z.object({ mail: z.string().regex(/^[\w-]{16}$/) })
 
@@ -63,18 +59,24 @@ export function messageRoutes(app: FastifyInstance, context: ChatContext): void 
     },
   )
 
-  app.post<{ Params: z.infer<typeof keyParams>; Body: z.infer<typeof form> }>(
+  app.post<{ Params: z.infer<typeof keyParams> }>(
     '/i/:key/messages',
     {
       config: { who: customer },
-      schema: { summary: 'Writes to the shop', params: keyParams, body: form },
+      schema: { summary: 'Writes to the shop', params: keyParams, body: messageForm },
+      // The body is checked in readMessage: it may be multipart.
+      validatorCompiler: ({ schema, httpPart, ...route }) =>
+        httpPart === 'body'
+          ? (value) => ({ value })
+          : validatorCompiler({ schema: schema as z.ZodType, httpPart, ...route }),
     },
     async (request, reply) => {
       const opened = await openPile(context, request.params.key)
       const { key, language, open } = opened
-      const { text, item, idem, form: from } = request.body
+      const sent = await readMessage(request)
+      const { text, item, form: from } = sent.fields
       try {
-        await writeAsCustomer(context, open.row.id, { item, text, idem })
+        await keepMessage(context, open.row.id, sent)
         request.log.info({ pile: open.row.number, item }, 'customer wrote')
         return reply.redirect(
           open.row.status === 'open' ? paths.messages(key) : `${paths.pile(key)}#messages`,

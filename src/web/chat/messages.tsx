@@ -1,4 +1,6 @@
+import { photoFiles } from '../limits.ts'
 import { describedBy, FieldRefusal, Hidden, useSay } from './pieces.tsx'
+import type { Photo } from './view.ts'
 import type { MessagesPage, RemindersPage, Talk, TalkThread, WriteForm } from './view-messages.ts'
 
 /** What was written, as it stands on top of a page; nothing where nothing was, but for a way to write. */
@@ -69,14 +71,17 @@ const FoldedThread = ({ thread }: { thread: TalkThread }) => (
 const Body = ({ thread }: { thread: TalkThread }) => (
   <>
     <ol class="talk-said">
-      {thread.said.map(({ id, by, at, text, mine }) => (
+      {thread.said.map(({ id, by, at, text, photos, mine }) => (
         <li key={id} class={mine ? 'talk-mine' : undefined}>
           <p class="talk-by">
             <strong>{by}</strong> <span>{at}</span>
           </p>
-          <p class="typed" dir="auto">
-            {text}
-          </p>
+          {text && (
+            <p class="typed" dir="auto">
+              {text}
+            </p>
+          )}
+          <TalkPhotos photos={photos} />
         </li>
       ))}
     </ol>
@@ -94,12 +99,29 @@ const Body = ({ thread }: { thread: TalkThread }) => (
   </>
 )
 
+/** Photos that came with a message, each a link to the larger one. */
+export const TalkPhotos = ({ photos }: { photos: readonly Photo[] }) =>
+  photos.length > 0 ? (
+    <p class="talk-photos">
+      {photos.map(({ id, view, thumb, alt }) => (
+        <a key={id} href={view}>
+          <img src={thumb} alt={alt} width={96} height={96} />
+        </a>
+      ))}
+    </p>
+  ) : null
+
 /** `about` is told with the button, for who hears it alone. */
 function Write({ form, about }: { form: WriteForm; about?: string }) {
   const say = useSay()
-  const { id, error, longest } = form
+  const { id, error, longest, mostPhotos } = form
   return (
-    <form method="post" action={form.postTo} noValidate>
+    <form
+      method="post"
+      action={form.postTo}
+      noValidate
+      {...(mostPhotos > 0 && { encType: 'multipart/form-data' })}
+    >
       <Hidden fields={form.hidden} />
       <div class="field">
         <label class="legend" for={`field-${id}`}>
@@ -120,6 +142,25 @@ function Write({ form, about }: { form: WriteForm; about?: string }) {
           {say('messages.longest', { longest })}
         </p>
       </div>
+      {mostPhotos > 0 && (
+        <div class="field">
+          <label class="legend" for={`photo-${id}`}>
+            {say('messages.photos')}
+            {about && <span class="unseen"> {about}</span>}
+          </label>
+          <input
+            type="file"
+            id={`photo-${id}`}
+            name="photo"
+            multiple
+            accept={photoFiles}
+            aria-describedby={`photo-${id}-hint`}
+          />
+          <p class="hint" id={`photo-${id}-hint`}>
+            {say('messages.photos_hint', { most: mostPhotos })}
+          </p>
+        </div>
+      )}
       <button type="submit" class="button main">
         {say('messages.send')}
         {about && <span class="unseen"> {about}</span>}

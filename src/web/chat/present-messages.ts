@@ -1,9 +1,9 @@
 import type { Failure } from '../../base/failures.ts'
 import { newId } from '../../base/ids.ts'
+import { mostMessagePhotos } from '../../desk/message-photos.ts'
 import { messageLimits } from '../../desk/messages.ts'
 import type { Entry, Thread } from '../../desk/threads.ts'
 import { threadsOf } from '../../desk/threads.ts'
-import type { Language } from '../../words/words.ts'
 import { failureSentence } from '../errors.ts'
 import type { ChatContext } from './context.ts'
 import type { Opened } from './opened.ts'
@@ -25,13 +25,20 @@ const threadId = (item: number | null): string => `thread-${item ?? 'pile'}`
 const dayWords = (at: number, locale: string): string =>
   new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' }).format(at)
 
-function saidOf(entry: Entry, { say, locale }: Language): Said {
+function saidOf(entry: Entry, { key, language: { say, locale } }: Opened): Said {
+  const photos = entry.kind === 'message' ? entry.photos : []
   const staff = entry.kind === 'message' ? entry.by : null
   return {
     id: entry.id,
     by: staff ?? say('messages.you'),
     at: dayWords(entry.at, locale),
-    text: entry.text || say('messages.asked_nothing'),
+    text: entry.text || (photos.length > 0 ? '' : say('messages.asked_nothing')),
+    photos: photos.map((id, n) => ({
+      id,
+      thumb: paths.photo(key, id, 'thumb'),
+      view: paths.photo(key, id, 'view'),
+      alt: say('messages.photo', { n: n + 1 }),
+    })),
     mine: staff === null,
   }
 }
@@ -48,6 +55,7 @@ function formOf(
     label,
     text: refused?.text ?? '',
     longest: messageLimits.longest,
+    mostPhotos: item === null ? 0 : mostMessagePhotos,
     error: refused && failureSentence(refused.failure, language),
   }
 }
@@ -77,7 +85,7 @@ function threadOf(
         ? say('messages.about', { about })
         : say('messages.asks', { who: thread.asks, about }),
     asks: thread.asks !== null,
-    said: thread.entries.map((entry) => saidOf(entry, opened.language)),
+    said: thread.entries.map((entry) => saidOf(entry, opened)),
     answer: formOf(opened, thread.item, {
       id,
       label: say(thread.asks === null ? 'messages.more' : 'messages.answer'),

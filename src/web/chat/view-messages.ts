@@ -1,3 +1,5 @@
+import type { Photo } from './view.ts'
+
 /** A form to write to the shop, with what was typed when it was refused. */
 export interface WriteForm {
   /** Names the form on its page. */
@@ -7,6 +9,8 @@ export interface WriteForm {
   readonly label: string
   readonly text: string
   readonly longest: number
+  /** So many photos may come along; 0: none. */
+  readonly mostPhotos: number
   readonly error: string | null
 }
 
@@ -15,7 +19,9 @@ export interface Said {
   /** "Marta", "You". */
   readonly by: string
   readonly at: string
+  /** Empty: photos alone came. */
   readonly text: string
+  readonly photos: readonly Photo[]
   readonly mine: boolean
 }
 

@@ -1,3 +1,4 @@
+import { TalkPhotos } from '../chat/messages.tsx'
 import { describedBy, FieldRefusal, Hidden, useSay } from '../chat/pieces.tsx'
 import type {
   DeskEntry,
@@ -34,15 +35,18 @@ function Entries({ entries, csrf }: { entries: readonly DeskEntry[]; csrf: strin
 
 function Entry({ entry, csrf }: { entry: DeskEntry; csrf: string }) {
   const say = useSay()
-  const { id, by, at, about, text, state, waits, settleAt } = entry
+  const { id, by, at, about, text, photos, state, waits, settleAt } = entry
   return (
     <li id={id} class={waits ? 'note' : 'note note-settled'}>
       <p class="note-about">
         <strong>{about ?? by}</strong> <span class="by">{at}</span>
       </p>
-      <p class="typed" dir="auto">
-        {text}
-      </p>
+      {text && (
+        <p class="typed" dir="auto">
+          {text}
+        </p>
+      )}
+      <TalkPhotos photos={photos} />
       {state && <p class={waits ? 'talk-state talk-waits' : 'by'}>{state}</p>}
       {settleAt && (
         <form method="post" action={settleAt}>

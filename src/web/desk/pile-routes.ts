@@ -6,11 +6,11 @@ import { newId } from '../../base/ids.ts'
 import { decideGarment, decidePile, garmentVerdicts, pileVerdicts } from '../../desk/decisions.ts'
 import { decideFlag } from '../../desk/flag-decisions.ts'
 import { openCustody } from '../../desk/ledger.ts'
+import { photoAtDesk } from '../../desk/message-photos.ts'
 import { tellCustomer } from '../../desk/messages.ts'
 import { settleNote } from '../../desk/notes.ts'
 import { planReviewed } from '../../desk/planned.ts'
 import { pileAtDesk, review } from '../../desk/review.ts'
-import { photoOf } from '../../intake/photos.ts'
 import { asPlanned } from '../../intake/planned.ts'
 import { asFailure, wantsPage } from '../errors.ts'
 import { staff, workshop } from '../who.ts'
@@ -214,8 +214,7 @@ export const pileRoutes =
       { config: { who: workshop }, schema: { summary: 'A photo of a pile', params: photoParams } },
       async (request, reply) => {
         const { pile, id, size } = request.params
-        const row = await pileAtDesk(store.db, pile)
-        const { hash } = await photoOf(store.db, row.id, id)
+        const { hash } = await photoAtDesk(store.db, pile, id)
         return reply
           .type('image/jpeg')
           .header('cache-control', 'private, max-age=600')

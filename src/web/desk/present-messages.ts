@@ -54,6 +54,7 @@ function stateOf(entry: Entry, { say, locale }: Language): string | null {
 function entryOf(entry: Entry, { number, atDesk, language }: MessagesAt): DeskEntry {
   const { say, has, locale } = language
   const staff = entry.kind === 'message' ? entry.by : null
+  const photos = entry.kind === 'message' ? entry.photos : []
   const waits = staff === null && entry.settled === null
   const question = entry.kind === 'note' ? `intake.${entry.question}.short` : ''
   return {
@@ -67,7 +68,13 @@ function entryOf(entry: Entry, { number, atDesk, language }: MessagesAt): DeskEn
         : has(question)
           ? say('desk.notes.about', { question: say(question) })
           : null,
-    text: entry.text === '' ? say('desk.notes.empty') : entry.text,
+    text: entry.text === '' && photos.length === 0 ? say('desk.notes.empty') : entry.text,
+    photos: photos.map((id, n) => ({
+      id,
+      thumb: deskPaths.photo(number, id, 'thumb'),
+      view: deskPaths.photo(number, id, 'view'),
+      alt: say('messages.photo', { n: n + 1 }),
+    })),
     mine: staff !== null,
     state: stateOf(entry, language),
     waits,
@@ -187,7 +194,7 @@ export function writtenPage(waiting: readonly Waiting[], language: Language): Wr
       ]
         .filter(Boolean)
         .join(' · '),
-      text,
+      text: text || language.say('messages.photo_alone'),
       at: momentWords(at, locale),
     })),
   }

@@ -60,7 +60,7 @@ export async function takePhotos(
   for (const { field, bytes } of files) {
     if (bytes.byteLength === 0) throw new Failure('empty_file')
     const place = { pileId, ...placeOf(field) }
-    const shows = place.question === 'laid-out' ? 'quilt' : 'garment'
+    const shows = place.question === 'laid-out' ? 'other' : 'garment'
     const id = await takePhoto({ ...context, db }, place, bytes, shows)
     taken.set(field, [...(taken.get(field) ?? []), id])
   }

@@ -1,4 +1,4 @@
-import type { Link } from './view.ts'
+import type { Link, Photo } from './view.ts'
 import type { Tab } from './view-frame.ts'
 import type { Pager } from './view-queue.ts'
 
@@ -21,7 +21,9 @@ export interface DeskEntry {
   readonly at: string
   /** "About stretch": the question of the intake that was left to a person. */
   readonly about: string | null
+  /** Empty: photos alone came. */
   readonly text: string
+  readonly photos: readonly Photo[]
   readonly mine: boolean
   /** "Waits for us", "Answered, 3 Jun, 14:03". */
   readonly state: string | null
