@@ -4,6 +4,7 @@ import { benchDesk } from './desk.ts'
 import { benchLabel } from './label.ts'
 import { benchLook } from './look.ts'
 import { benchLookCost } from './look-cost.ts'
+import { benchNumbers } from './numbers.ts'
 import { benchPlace } from './place.ts'
 import { benchPlan } from './plan.ts'
 import { benchUploads } from './uploads.ts'
@@ -16,6 +17,7 @@ const benches: Readonly<Record<string, (given: readonly string[]) => Promise<voi
   label: benchLabel,
   look: benchLook,
   'look-cost': benchLookCost,
+  numbers: benchNumbers,
   place: benchPlace,
   plan: benchPlan,
   uploads: benchUploads,
