@@ -48,6 +48,6 @@ export async function offeringOf(
   const estimate = priceWith(pile, verdictsOf(garments), settled)
   if (!estimate) return null
   const minutes = workMinutes(estimate.lines, bench.minutes)
-  const others = await promisesOf(db, row.id)
+  const others = await promisesOf(db, bench.minutes, row.id)
   return { estimate, room: roomFor(bench, now, others, { minutes, needBy: pile.needBy }) }
 }

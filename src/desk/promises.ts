@@ -1,3 +1,4 @@
+import type { State } from '../custody/states.ts'
 import type { Bench } from '../intake/shop.ts'
 import type { Db } from '../store/schema.ts'
 import {
@@ -10,8 +11,51 @@ import {
   startOf,
 } from './capacity.ts'
 
-/** Everything the benches owe: what was accepted and is not done. `without`: a pile that is left out. */
-export async function promisesOf(db: Db, without: string | null = null): Promise<Promised[]> {
+const begun: readonly State[] = ['torn-down', 'stabilised', 'cut', 'sewn']
+const backed: readonly State[] = ['stabilised', 'cut', 'sewn']
+
+/**
+ * Minutes that were worked already, by pile: garments that were taken apart, and those of them that were backed. How
+ * far cutting and sewing have come is in no record by pieces, so that nothing of them is taken off.
+ */
+async function workedOff(
+  db: Db,
+  { teardown, stabilising }: Bench['minutes'],
+): Promise<ReadonlyMap<string, number>> {
+  const apart = await db
+    .selectFrom('custody')
+    .select(['custody.pile_id', 'custody.subject', 'custody.state'])
+    .where('custody.kind', '=', 'garment')
+    .where('custody.state', 'in', begun)
+    .execute()
+  const stabilised = await db
+    .selectFrom('custody_move')
+    .select(['pile_id', 'subject'])
+    .distinct()
+    .where('move', '=', 'stabilise')
+    .execute()
+  const key = (one: { readonly pile_id: string; readonly subject: string }) =>
+    `${one.pile_id} ${one.subject}`
+  const wasBacked = new Set(stabilised.map(key))
+  const worked = new Map<string, number>()
+  for (const one of apart) {
+    const isBacked = backed.includes(one.state as State) && wasBacked.has(key(one))
+    const minutes = teardown + (isBacked ? stabilising : 0)
+    worked.set(one.pile_id, (worked.get(one.pile_id) ?? 0) + minutes)
+  }
+  return worked
+}
+
+/**
+ * Everything the benches owe: what was accepted and is not done, less what was worked on it. `without`: a pile that is
+ * left out.
+ */
+export async function promisesOf(
+  db: Db,
+  per: Bench['minutes'],
+  without: string | null = null,
+): Promise<Promised[]> {
+  const worked = await workedOff(db, per)
   const rows = await db
     .selectFrom('offer')
     .innerJoin('pile', 'pile.id', 'offer.pile_id')
@@ -42,10 +86,10 @@ export async function promisesOf(db: Db, without: string | null = null): Promise
     .execute()
   return rows
     .filter(({ pile_id }) => pile_id !== without)
-    .map(({ number, promised_at, minutes }) => ({
+    .map(({ number, pile_id, promised_at, minutes }) => ({
       pile: number,
       day: dayOf(promised_at),
-      minutes,
+      minutes: Math.max(0, minutes - (worked.get(pile_id) ?? 0)),
     }))
 }
 

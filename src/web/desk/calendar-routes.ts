@@ -51,8 +51,9 @@ export const calendarRoutes =
       { config: { who: staff }, schema: { summary: 'What is promised, week by week' } },
       async (request, reply) => {
         const { store, clock, knowledge } = context
-        const promises = await promisesOf(store.db)
-        const calendar = calendarOf(knowledge.shop.bench, dayOf(clock()), promises, weeksShown)
+        const { bench } = knowledge.shop
+        const promises = await promisesOf(store.db, bench.minutes)
+        const calendar = calendarOf(bench, dayOf(clock()), promises, weeksShown)
         const page = calendarPage(calendar, deskLanguage(request, context))
         return showDesk(context, request, reply, page)
       },
