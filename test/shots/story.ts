@@ -7,6 +7,7 @@ import { agreed, reviewed } from '../story/agree.ts'
 import { broughtHome, received, worked } from '../story/custody.ts'
 import { lookedUp, owned } from '../story/owner.ts'
 import { addBench, type Story, strangerTo } from '../story/people.ts'
+import { photographPapers } from './papers.ts'
 import { contactSheets } from './sheet.ts'
 
 const widths = [390, 1280] as const
@@ -75,6 +76,10 @@ async function photographStory(
       await part(story)
       tell(`  ${language}: ${name}`)
     }
+    album.sets.set(
+      `papers-${language}`,
+      await photographPapers(story, join(folder, `papers-${language}`)),
+    )
   } finally {
     for (const [set, files] of album.sets) {
       tell(`${set}: ${files.length} pages`)
