@@ -10,6 +10,7 @@ import { lockPile } from '../store/rows.ts'
 import type { Db, PileRow } from '../store/schema.ts'
 import type { Language } from '../words/words.ts'
 import { garmentWords } from './garment-words.ts'
+import { mailQuestion } from './mail/gather-questions.ts'
 import { queueMail } from './mail/queue-mail.ts'
 import { keepWithMessage, messagePhotos } from './message-photos.ts'
 
@@ -215,9 +216,14 @@ export async function tellCustomer(
     .executeTakeFirstOrThrow()
   const language = knowledge.languages.get(row.language)!
   const about = await aboutWords(trx, language, row.id, writing.item)
+  if (writing.wantsAnswer) {
+    const asked = { who: name, about, text: kept.text, message: kept.id, at: kept.at }
+    await mailQuestion(trx, knowledge, { pile: row, ...asked })
+    return
+  }
   await queueMail(trx, knowledge, {
     pile: row,
-    template: writing.wantsAnswer ? 'question' : 'message',
+    template: 'message',
     gaps: { who: name, about },
     quote: kept.text,
     once: `message ${kept.id}`,

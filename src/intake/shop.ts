@@ -26,6 +26,8 @@ const shopSchema = z.strictObject({
     question_after_days: z.number().int().min(1),
     most: z.number().int().min(0).max(10),
   }),
+  /** A question to a customer waits so long for others that go in the same mail, in minutes. */
+  question_minutes: z.number().int().min(0).max(120).default(5),
   /** How long a parcel usually takes to the workshop where nobody says the day, in days. */
   parcel_days: z.number().int().min(1).max(90).default(7),
   /** So many days after that it is overdue. */

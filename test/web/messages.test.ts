@@ -12,7 +12,8 @@ import { Visitor } from '../help/desk-visitor.ts'
 import { eachStore } from '../help/stores.ts'
 import { confirmPile, leadTo, openWorkshop, said, type Workshop } from '../help/workshop.ts'
 
-const day = 24 * 60 * 60 * 1000
+const minute = 60 * 1000
+const day = 24 * 60 * minute
 const start = Date.UTC(2026, 5, 1, 9)
 
 eachStore('messages', (store) => {
@@ -254,13 +255,62 @@ eachStore('messages', (store) => {
   const remind = (shop: Workshop) =>
     remindNow({ store: store(), knowledge: shop.knowledge, clock: now, log: openLog('silent') })
 
+  test('questions that are asked within a few minutes go in one mail, and no later than the first may wait', () =>
+    at(async (shop, marta) => {
+      letters.length = 0
+      const key = await confirmPile(shop.conversation, [flannel, { kind: said('sweatshirt') }])
+      await confirmPile(shop.conversation, [flannel])
+      await ask(marta, 'Is it stretchy?')
+      clock.now += 2 * minute
+      await ask(marta, 'Whose <b>was</b> it?\r\nBcc: all@quilts.example', '2')
+      // The same form once more, and a question to somebody else.
+      await ask(marta, 'Whose <b>was</b> it?\r\nBcc: all@quilts.example', '2')
+      await ask(marta, 'Is yours soft?', '1', 2)
+      clock.now += 2 * minute
+      await ask(marta, 'And the pocket?')
+      await sendAll(shop)
+      expect(letters).toEqual([])
+      clock.now += minute
+      await sendAll(shop)
+      const [letter, ...others] = letters
+      expect(others).toEqual([])
+      expect(letter!.subject).toBe('Lantern Street Quilts: 3 questions about your pile')
+      const quotes = letter!.parts.flatMap((part) => (part.kind === 'quote' ? [part.text] : []))
+      expect(quotes).toEqual([
+        'Is it stretchy?',
+        'Whose <b>was</b> it?\nBcc: all@quilts.example',
+        'And the pocket?',
+      ])
+      expect(letter!.parts.filter(({ kind }) => kind === 'link')).toHaveLength(1)
+      const listed = (await marta.get('/desk/mails')).body
+      for (const text of ['Whose &lt;b>was&lt;/b> it?', 'And the pocket?']) {
+        expect(listed).toContain(text)
+      }
+      // One that is asked after the mail went out begins another; the other pile's had its own.
+      await ask(marta, 'One more thing?')
+      clock.now += 5 * minute
+      await sendAll(shop)
+      expect(letters.slice(1).map(({ subject }) => subject)).toEqual([
+        "Lantern Street Quilts: a question about Dad's blue flannel",
+        "Lantern Street Quilts: a question about Dad's blue flannel",
+      ])
+      // Each is remembered by itself.
+      letters.length = 0
+      clock.now += 5 * day
+      await remind(shop)
+      await sendAll(shop)
+      expect(letters).toHaveLength(5)
+      expect(key).not.toBe('')
+    }))
+
   test('a question without an answer is remembered twice, an answered one no more', () =>
     at(async (shop, marta) => {
       letters.length = 0
       const key = await confirmPile(shop.conversation, [flannel])
       await ask(marta, 'Is it stretchy?')
+      clock.now += 5 * minute
       await sendAll(shop)
-      clock.now += 4 * day - 1000
+      clock.now += 4 * day - 5 * minute - 1000
       expect(await remind(shop)).toBe(0)
       clock.now += 2000
       expect(await Promise.all([remind(shop), remind(shop)])).toEqual(
@@ -320,6 +370,7 @@ eachStore('messages', (store) => {
       // What answers the customer is sent all the same.
       const olga = await person(shop, 'Olga', 'owner')
       expect((await ask(olga, 'Is it stretchy?')).status).toBe(303)
+      clock.now += 5 * minute
       expect(await sendAll(shop)).toBe(1)
 
       const visitor = new Visitor(shop.app)

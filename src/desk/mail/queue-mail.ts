@@ -16,6 +16,8 @@ export interface MailToQueue {
   /** The same on the same pile is the same mail, and is queued once: "message <id>". */
   readonly once: string
   readonly at: number
+  /** It is sent no sooner, ms UTC; left out: at once. */
+  readonly dueAt?: number
 }
 
 /** `no_address`: the customer has told none; `stopped`: they want no reminders of this pile. */
@@ -25,13 +27,15 @@ export type Queued = 'queued' | 'again' | 'no_address' | 'stopped'
 export interface KeptBody {
   readonly lead: readonly string[]
   readonly quote: string | null
+  /** What else was asked before it was sent, in the same manner. */
+  readonly more?: readonly { readonly lead: string; readonly quote: string }[]
   readonly link: string
   readonly after: readonly string[]
 }
 
 const longestSubject = 150
 
-const shortened = (line: string): string => {
+export const shortSubject = (line: string): string => {
   const letters = [...line]
   return letters.length > longestSubject
     ? `${letters.slice(0, longestSubject - 1).join('')}…`
@@ -39,7 +43,7 @@ const shortened = (line: string): string => {
 }
 
 /** Gaps are single lines: none may begin a new one of a header or of a paragraph. */
-const cleaned = (gaps: Readonly<Record<string, string | number>>) =>
+export const singleLines = (gaps: Readonly<Record<string, string | number>>) =>
   Object.fromEntries(
     Object.entries(gaps).map(([name, value]) => [
       name,
@@ -63,7 +67,7 @@ export async function remindersStopped(db: Db, pileId: string): Promise<boolean>
 export async function queueMail(
   trx: Db,
   { languages, shop }: Pick<Knowledge, 'languages' | 'shop'>,
-  { pile, template, gaps = {}, quote, once, at }: MailToQueue,
+  { pile, template, gaps = {}, quote, once, at, dueAt = at }: MailToQueue,
 ): Promise<Queued> {
   const contact = await contactOf(trx, pile.id)
   if (!contact || !isEmail(contact.email)) return 'no_address'
@@ -71,7 +75,7 @@ export async function queueMail(
 
   const { say } = languages.get(pile.language)!
   const name = cleanLine(contact.name)
-  const filled = cleaned({ ...gaps, name, shop: shop.name, pile: pile.number })
+  const filled = singleLines({ ...gaps, name, shop: shop.name, pile: pile.number })
   const body: KeptBody = {
     lead: [say('mails.hello', filled), say(`mails.${template}.lead`, filled)],
     quote: quote === undefined ? null : cleanText(quote),
@@ -88,13 +92,13 @@ export async function queueMail(
       language: pile.language,
       to_name: name,
       to_address: contact.email,
-      subject: shortened(say(`mails.${template}.subject`, filled)),
+      subject: shortSubject(say(`mails.${template}.subject`, filled)),
       body: JSON.stringify(body),
       state: 'waiting',
       tries: 0,
       queued_at: at,
       tried_since: at,
-      due_at: at,
+      due_at: dueAt,
       lease: null,
       done_at: null,
       trouble: null,

@@ -52,6 +52,10 @@ async function letterOf(mail: MailRow, parts: SenderParts): Promise<Letter> {
     parts: [
       ...body.lead.map(said),
       ...(body.quote === null ? [] : [{ kind: 'quote', text: body.quote } as const]),
+      ...(body.more ?? []).flatMap(({ lead, quote }): Part[] => [
+        said(lead),
+        { kind: 'quote', text: quote },
+      ]),
       { kind: 'link', text: body.link, href: `${url}/i/${key}${opens}` },
       ...body.after.map(said),
       ...(stopHref && stop ? [{ kind: 'link', text: stop, href: stopHref } as const] : []),

@@ -51,6 +51,14 @@ function Mail({ mail, csrf }: { mail: MailLine; csrf: string }) {
             {body.quote}
           </blockquote>
         )}
+        {body.more.map(({ lead, quote }) => (
+          <div key={`${lead} ${quote}`}>
+            <Lines lines={[lead]} />
+            <blockquote class="typed" dir="auto">
+              {quote}
+            </blockquote>
+          </div>
+        ))}
         <Lines lines={body.after} />
       </details>
       {(mail.againAt ?? mail.revokeAt) && (

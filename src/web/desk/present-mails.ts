@@ -34,6 +34,7 @@ function lineOf(mail: DeskMail, language: Language): MailLine {
     body: {
       before: body.lead,
       quote: body.quote,
+      more: body.more ?? [],
       after: [say('desk.mails.link', { label: body.link }), ...body.after],
     },
     againAt: state === 'failed' ? deskPaths.mailAgain(mail.id) : null,

@@ -82,6 +82,7 @@ export interface MailLine {
   readonly body: {
     readonly before: readonly string[]
     readonly quote: string | null
+    readonly more: readonly { readonly lead: string; readonly quote: string }[]
     readonly after: readonly string[]
   }
   /** Where it is tried again, where its link is taken back; null: not now. */
