@@ -31,6 +31,14 @@ export const failures = {
   too_many_spots: { status: 422 },
   spot_outside: { status: 422 },
   spot_without_photo: { status: 422 },
+  sheet_not_named: { status: 422 },
+  corners_incomplete: { status: 422 },
+  corner_outside: { status: 422 },
+  corners_no_sheet: { status: 422 },
+  corners_not_that_sheet: { status: 422 },
+  corners_other_sheet: { status: 422 },
+  sheet_small: { status: 422 },
+  sheet_unsure: { status: 422 },
 
   // what is not there
   not_found: { status: 404 },

@@ -1,6 +1,7 @@
 import { type ColourWord, colourWord } from '../base/colour-words.ts'
 import type { Fault, Look, PrintClass } from '../photo/look/looked.ts'
 import type { Db, PhotoSide } from '../store/schema.ts'
+import { type SheetMark, sheetMarksOf } from './sheet-marks.ts'
 
 /** What a photo showed, with the photo's id. */
 export interface SeenPhoto {
@@ -8,6 +9,10 @@ export interface SeenPhoto {
   readonly look: Look
   /** What it was told to show; absent or null: nobody told. */
   readonly shows?: PhotoSide | null
+  /** The sheet that a person marked on it: `look` is measured by that one. Absent or null: nobody marked any. */
+  readonly sheet?: SheetMark | null
+  /** The sheet that was found by itself, whatever was marked since; absent or null: none was. */
+  readonly found?: Look['scale']
 }
 
 /** As sure must a look be of a print to propose it. */
@@ -33,9 +38,14 @@ export async function looksOf(
     .where('look', 'is not', null)
     .execute()
   const looks = new Map(rows.map((row) => [row.id, row]))
+  const sheets = await sheetMarksOf(db, pileId, [...looks.keys()])
   return ids.flatMap((photo) => {
     const row = looks.get(photo)
-    return row ? [{ photo, look: lookIn(row.look!), shows: row.shows }] : []
+    if (!row) return []
+    const look = lookIn(row.look!)
+    const sheet = sheets.get(photo) ?? null
+    const measured = sheet ? { ...look, ...sheet.sizes } : look
+    return [{ photo, look: measured, shows: row.shows, sheet, found: look.scale }]
   })
 }
 

@@ -1,7 +1,10 @@
-import type { Look } from '../photo/look/looked.ts'
+import type { SeenPhoto } from './garment-look.ts'
 
-/** Sizes are told by a photo whose scale is off by no more than this, percent. */
-const mostOff = 3
+/**
+ * Sizes are told by a sheet whose scale is off by no more than this, percent. Who marked its corners compares the
+ * outline with it, and is told how far off the size may be.
+ */
+const mostOff = { found: 3, marked: 6 } as const
 
 /** Across and along, inches. */
 export interface SeenSize {
@@ -11,9 +14,15 @@ export interface SeenSize {
   readonly errorPct: number
 }
 
+type Measured = Pick<SeenPhoto, 'look' | 'sheet'>
+
+const isSure = ({ look: { scale }, sheet }: Measured): boolean =>
+  scale !== null && scale.errorPct <= mostOff[sheet ? 'marked' : 'found']
+
 /** How large the garment lies there, where a sheet beside it tells that surely. */
-export function garmentSizeSeen({ scale, size }: Look): SeenSize | null {
-  if (!scale || !size || scale.errorPct > mostOff) return null
+export function garmentSizeSeen(seen: Measured): SeenSize | null {
+  const { scale, size } = seen.look
+  if (!scale || !size || !isSure(seen)) return null
   return {
     across: size.garmentWidthIn,
     along: size.garmentLengthIn,
@@ -22,8 +31,8 @@ export function garmentSizeSeen({ scale, size }: Look): SeenSize | null {
 }
 
 /** How large its one picture is, told as surely. */
-export function pictureSizeSeen({ scale, size }: Look): SeenSize | null {
-  if (!scale || !size?.graphicWidthIn || !size.graphicHeightIn || scale.errorPct > mostOff)
-    return null
+export function pictureSizeSeen(seen: Measured): SeenSize | null {
+  const { scale, size } = seen.look
+  if (!scale || !size?.graphicWidthIn || !size.graphicHeightIn || !isSure(seen)) return null
   return { across: size.graphicWidthIn, along: size.graphicHeightIn, errorPct: scale.errorPct }
 }

@@ -22,8 +22,13 @@ export async function takePhoto(
   bytes: Uint8Array,
   shows: 'garment' | 'label' | 'other',
 ): Promise<string> {
-  const { photo: safe, look } =
-    shows === 'garment' ? await lane.look(bytes) : { photo: await lane.makeSafe(bytes), look: null }
+  const {
+    photo: safe,
+    look,
+    focal35,
+  } = shows === 'garment'
+    ? await lane.look(bytes)
+    : { photo: await lane.makeSafe(bytes), look: null, focal35: null }
   const hash = await photos.keep(safe)
   const id = newId()
   await db
@@ -40,6 +45,7 @@ export async function takePhoto(
       cloth: JSON.stringify(safe.seen),
       label: null,
       look: look && JSON.stringify(look),
+      focal35,
       shows: null,
       kept: 0,
       at: clock(),

@@ -1,16 +1,11 @@
 import { Failure } from '../base/failures.ts'
 import { acceptBytes } from './accept.ts'
-import type { Look } from './look/looked.ts'
+import type { MarkedSheet } from './look/marked-sheet.ts'
+import type { Sizes } from './look/measured.ts'
 import type { SafePhoto } from './safe.ts'
 import { type TurnsOptions, takeTurns } from './turns.ts'
-import type { Done, Job } from './work.ts'
+import type { Done, Job, Looked, PhotoJob } from './work.ts'
 import { startWorker } from './worker-process.ts'
-
-export interface Looked {
-  readonly photo: SafePhoto
-  /** Null: the photo was made safe alone. */
-  readonly look: Look | null
-}
 
 export interface Lane {
   /**
@@ -20,6 +15,12 @@ export interface Lane {
   makeSafe(bytes: Uint8Array): Promise<SafePhoto>
   /** The same, and what the photo shows of a garment. */
   look(bytes: Uint8Array): Promise<Looked>
+  /**
+   * What a sheet tells whose corners a person marked on a safe picture; `focal35` as its own file told it, mm.
+   * Throws `busy`, `photo_failed`, and why nothing is told: `corners_no_sheet`, `corners_not_that_sheet`,
+   * `corners_other_sheet` {other}, `sheet_small`, `sheet_unsure`.
+   */
+  measure(picture: Uint8Array, marked: MarkedSheet, focal35: number | null): Promise<Sizes>
   /** Ends the process; what still waits fails with `photo_failed`. */
   close(): Promise<void>
 }
@@ -30,16 +31,21 @@ export type LaneOptions = Partial<TurnsOptions<Job, Done>>
 export function openLane(options: LaneOptions = {}): Lane {
   const start = () => startWorker<Job, Done>('worker')
   const turns = takeTurns<Job, Done>({ most: 24, limitMs: 30_000, start, ...options })
-  const ask = async (job: Job): Promise<Looked> => {
+  const done = async (job: Job): Promise<Exclude<Done, { code: unknown }>> => {
+    const answer = await turns.ask(job)
+    if (!answer) throw new Failure('photo_failed')
+    if ('code' in answer) throw new Failure(answer.code, answer.details)
+    return answer
+  }
+  const look = async (job: PhotoJob): Promise<Looked> => {
     acceptBytes(job.bytes)
-    const done = await turns.ask(job)
-    if (!done) throw new Failure('photo_failed')
-    if ('photo' in done) return done
-    throw new Failure(done.code, done.details)
+    return (await done(job)) as Looked
   }
   return {
-    makeSafe: async (bytes) => (await ask({ bytes, looks: false })).photo,
-    look: (bytes) => ask({ bytes, looks: true }),
+    makeSafe: async (bytes) => (await look({ bytes, looks: false })).photo,
+    look: (bytes) => look({ bytes, looks: true }),
+    measure: async (bytes, marked, focal35) =>
+      ((await done({ bytes, marked, focal35 })) as { sizes: Sizes }).sizes,
     close: () => turns.close(),
   }
 }

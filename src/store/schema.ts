@@ -5,12 +5,13 @@ import type { BenchTables } from './schema-bench.ts'
 import type { CustodyTables } from './schema-custody.ts'
 import type { FlagDecisionTable, WaitingTable } from './schema-desk.ts'
 import type { MailTable, MessageTable, ReminderStopTable } from './schema-mail.ts'
+import type { SheetTables } from './schema-sheets.ts'
 
 /**
  * The tables as both stores hold them: text, integer and bigint columns only. Columns ending in `at`
  * (and `need_by`) are milliseconds UTC, read as numbers. A `Json` column holds JSON as text.
  */
-export interface Database extends CustodyTables, BenchTables {
+export interface Database extends CustodyTables, BenchTables, SheetTables {
   flow_version: FlowVersionTable
   counter: CounterTable
   pile: PileTable
@@ -164,6 +165,8 @@ interface PhotoTable {
   label: Json | null
   /** What it shows of a garment; null: nobody looked, or the looking failed. */
   look: Json | null
+  /** Its focal length in terms of 35 mm film, mm, as its own file told it; null: it told none. */
+  focal35: number | null
   /** Null: nobody told. */
   shows: PhotoSide | null
   /** 0 while it is a draft: received, but the form around it is not yet accepted. */

@@ -33,7 +33,8 @@ describe.each(shown())('$name in $language', ({ html, page, language: code }: Sh
   test('carries no style or script of its own', () => {
     expect(html).not.toMatch(/\sstyle=|<style|\son[a-z]+="|javascript:/)
     const marks = page.page === 'question' && page.question.answering.kind === 'spots'
-    const deferred = ['chat.js', ...(marks ? ['spots.js'] : [])]
+    const own = page.page === 'sheet' ? ['sheet.js'] : marks ? ['spots.js'] : []
+    const deferred = ['chat.js', ...own]
     expect(html.match(/<script[^>]*>/g)).toEqual([
       '<script src="framed.js">',
       ...deferred.map((name) => `<script src="${name}" defer>`),
@@ -55,8 +56,10 @@ describe.each(shown())('$name in $language', ({ html, page, language: code }: Sh
     const fors = all(html, /\sfor="([^"]*)"/g)
     const fields = html.match(/<(?:input|textarea)[^>]*>/g) ?? []
     const unlabelled = fields.filter((field) => {
-      if (field.includes('type="hidden"') || /\saria-label(?:ledby)?="[^"]/.test(field))
-        return false
+      const isNamed = /\saria-label(?:ledby)?="[^"]/.test(field)
+      // A picture that is a button is named by its words (HTML, 4.10.5.1.19).
+      const isPicture = /type="image"[^>]*\salt="[^"]/.test(field)
+      if (field.includes('type="hidden"') || isNamed || isPicture) return false
       return !fors.includes(field.match(/\sid="([^"]*)"/)?.[1] ?? '')
     })
     expect(unlabelled).toEqual([])

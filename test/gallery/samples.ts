@@ -45,7 +45,7 @@ const attached = (n: number): AttachedPhoto => ({
 })
 
 /** Paths of what a page loads. */
-export type Files = Pick<Frame, 'style' | 'script' | 'spotScript' | 'framedScript'>
+export type Files = Pick<Frame, 'style' | 'script' | 'spotScript' | 'sheetScript' | 'framedScript'>
 
 export const frame = (language: string, files: Files): Frame => ({
   shop: {
@@ -192,6 +192,7 @@ const question = (answering: Answering, more: Partial<Question> = {}): Question 
   drawing: null,
   cautions: [],
   look: null,
+  measure: null,
   optional: false,
   answering,
   errors: [],
@@ -666,6 +667,8 @@ export const samples: Readonly<Record<string, ChatPage>> = {
         look: {
           photo: photo(1),
           box: { x: 0.35, y: 0.3, w: 0.3, h: 0.28 },
+          sheet: null,
+          filled: false,
           sentence: 'On the photo it looks as if it carries one picture.',
         },
       },
@@ -718,6 +721,42 @@ export const samples: Readonly<Record<string, ChatPage>> = {
       },
     ),
   ),
+  'sheet-refused': {
+    page: 'sheet',
+    title: 'Mark the sheet of paper',
+    lead: 'Is there a sheet of paper on this photo of the green check shirt? Tap its four corners.',
+    backHref: '/i/sample',
+    shown: {
+      photo: photo(1),
+      width: 600,
+      height: 600,
+      sheets: [
+        option('letter', 'Letter paper, 8 1/2 by 11 inches', { chosen: true }),
+        option('a4', 'A4 paper, 21 by 29.7 cm'),
+        option('id1', 'A card', { help: 'Paper is better.' }),
+      ],
+      corners: [
+        { x: '10', y: '12' },
+        { x: '30.5', y: '12' },
+        { x: '30', y: '40' },
+        { x: '', y: '' },
+      ],
+      outline: [
+        [0.1, 0.12],
+        [0.305, 0.12],
+        [0.3, 0.4],
+      ],
+      wide: 264,
+      isLarge: false,
+      coarse: true,
+      told: 'Three corners are marked. Tap the last one.',
+      refused: 'All four corners are needed. One is still missing.',
+      standing: 'You marked the corners: A4 paper, 21 by 29.7 cm.',
+      canTakeBack: true,
+      postTo: '/i/sample/photos/1/sheet',
+      hidden: { from: 'graphic_size' },
+    },
+  },
   'photo-refused': asking(
     question(
       { kind: 'photo', attached: [], most: 1, advice: [] },

@@ -16,6 +16,7 @@ export const plain: Files = {
   style: 'chat.css',
   script: 'chat.js',
   spotScript: 'spots.js',
+  sheetScript: 'sheet.js',
   framedScript: 'framed.js',
 }
 

@@ -37,7 +37,7 @@ export class Visitor {
     return this.postRaw(url, { csrf: this.field('csrf'), ...fields })
   }
 
-  async postRaw(url: string, fields: Record<string, string>): Promise<Answer> {
+  async postRaw(url: string, fields: Record<string, string> | URLSearchParams): Promise<Answer> {
     const answer = await this.#send('POST', url, new URLSearchParams(fields).toString(), {
       'content-type': 'application/x-www-form-urlencoded',
     })

@@ -172,6 +172,7 @@ const tables = [
   'payment',
   'offer',
   'plan_mark',
+  'sheet_mark',
   'decision',
   'flag_decision',
   'photo',

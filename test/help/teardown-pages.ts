@@ -25,6 +25,7 @@ export function teardownHtml(
     languages: [],
     style,
     visitor: null,
+    sheetScript: '',
     script: '',
     places: [],
     more: [],

@@ -1,10 +1,17 @@
+import { Failure } from '../../src/base/failures.ts'
 import { type Lane, openLane } from '../../src/photo/lane.ts'
-import type { Look } from '../../src/photo/look/looked.ts'
+import type { Look, SheetKind } from '../../src/photo/look/looked.ts'
+import type { MarkedSheet } from '../../src/photo/look/marked-sheet.ts'
+import type { Sizes } from '../../src/photo/look/measured.ts'
 
 /** A lane that makes photos safe, and sees on them what a test tells it to. */
 export interface ToldLane extends Lane {
   /** What the next photos show; null: nobody looks. */
   tells: Look | null
+  /** What photos tell by a sheet that is marked on them, or why they tell nothing. */
+  measures: Sizes | Failure
+  /** What was marked, and by which focal length it was asked to measure. */
+  readonly marked: { readonly marked: MarkedSheet; readonly focal35: number | null }[]
 }
 
 export function toldLane(): ToldLane {
@@ -12,7 +19,14 @@ export function toldLane(): ToldLane {
   const told: ToldLane = {
     ...lane,
     tells: null,
-    look: async (bytes) => ({ photo: await lane.makeSafe(bytes), look: told.tells }),
+    measures: { scale: null, size: null },
+    marked: [],
+    measure: async (_, marked, focal35) => {
+      told.marked.push({ marked, focal35 })
+      if (told.measures instanceof Failure) throw told.measures
+      return told.measures
+    },
+    look: async (bytes) => ({ photo: await lane.makeSafe(bytes), look: told.tells, focal35: 26 }),
   }
   return told
 }
@@ -37,4 +51,25 @@ export const lookOf = (more: Partial<Look> = {}): Look => ({
   scale: null,
   size: null,
   ...more,
+})
+
+/** What a photo tells by a sheet: its one picture is so large, inches. */
+export const sizesOf = (across: number, along: number, by: SheetKind = 'letter'): Sizes => ({
+  scale: {
+    by,
+    mmPerPx: 1,
+    errorPct: 1.2,
+    corners: [
+      [70, 50],
+      [140, 50],
+      [140, 100],
+      [70, 100],
+    ],
+  },
+  size: {
+    garmentWidthIn: 30.2,
+    garmentLengthIn: 27.4,
+    graphicWidthIn: across,
+    graphicHeightIn: along,
+  },
 })

@@ -47,6 +47,7 @@ const noPhoto = () => Promise.reject(new Error('no photo is sent in these tests'
 const noLane: Lane = {
   makeSafe: noPhoto,
   look: noPhoto,
+  measure: noPhoto,
   close: () => Promise.resolve(),
 }
 

@@ -56,8 +56,13 @@ beforeAll(async () => {
   key = await leadTo('review', workshop.conversation, garments, wish)
   const { row } = await workshop.conversation.open(key)
   const place = { pileId: row.id, item: 1, question: 'photos' }
-  const look = async (bytes: Uint8Array) => ({ photo: await makeSafe(bytes), look: null })
-  const lane = { makeSafe, look, close: () => Promise.resolve() }
+  const look = async (bytes: Uint8Array) => ({
+    photo: await makeSafe(bytes),
+    look: null,
+    focal35: null,
+  })
+  const measure = () => Promise.reject(new Error('nobody measures here'))
+  const lane = { makeSafe, look, measure, close: () => Promise.resolve() }
   const bytes = await sharp({
     create: { width: 800, height: 600, channels: 3, background: photographed },
   })

@@ -71,6 +71,10 @@ const formsOf: Readonly<Record<string, readonly Readonly<Record<string, string>>
     { act: 'mark', what: 'hole', cell: '' },
     { act: 'unmark', spot: 'x' },
   ],
+  '/desk/piles/:pile/garments/:n/photos/:id/sheet': [
+    { act: 'measure', sheet: 'a4' },
+    { act: 'take-back' },
+  ],
   '/desk/piles/:pile/garments/:n/decision': [{ ...anyForm, verdict: 'decline' }],
   '/desk/piles/:pile/garments/:n/flags/:flag/decision': [{ ...anyForm, verdict: 'decline' }],
   '/desk/piles/:pile/garments/:n/facts/undo': [{ set: 'their-set' }],

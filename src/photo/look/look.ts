@@ -10,7 +10,8 @@ import { fitnessSigns } from './fitness-signs.ts'
 import { focalIn } from './focal.ts'
 import { type Frame, frameOf, type Straight, straightened } from './frame.ts'
 import type { Box, Look } from './looked.ts'
-import { measuredIn } from './measured.ts'
+import type { MarkedSheet, NoSheet } from './marked-sheet.ts'
+import { measuredByMarks, measuredIn, type Sizes } from './measured.ts'
 import { fitnessNets, outlineNets, printNets } from './nets.ts'
 import { type Mask, type Outline, outlineOf } from './outline.ts'
 import { type LabPlanes, labPlanes } from './planes.ts'
@@ -62,6 +63,21 @@ export async function see(photo: Uint8Array, { focal35 }: Taken = {}): Promise<S
   const told = focal35 === undefined ? await focalIn(photo) : focal35
   const camera = cameraOf(large.width, large.height, told)
   return { ...seen, look: { ...seen.look, ...measuredIn(large, seen, camera) } }
+}
+
+/**
+ * What a sheet tells of a photo on which a person marked its corners, however fit the photo is; or why nothing is
+ * told. Throws what `lookAt` throws.
+ */
+export async function measureByMarks(
+  photo: Uint8Array,
+  marked: MarkedSheet,
+  { focal35 = null }: Taken = {},
+): Promise<Sizes | NoSheet> {
+  const { width, height } = await accept(photo)
+  const seen = await seeSmall(photo, { width, height })
+  const large = await pictured(photo, sides.measured)
+  return measuredByMarks(large, seen, cameraOf(large.width, large.height, focal35), marked)
 }
 
 async function seeSmall(photo: Uint8Array, upright: Upright): Promise<Seen> {

@@ -2,28 +2,49 @@ import type { Pixels } from '../cloth.ts'
 import { graphicRim } from './graphic-rim.ts'
 import type { Seen } from './look.ts'
 import type { Look, SheetKind } from './looked.ts'
-import { scaleIn } from './scale.ts'
+import { type MarkedSheet, type NoSheet, scaleByMarks } from './marked-sheet.ts'
+import { type Measured, middleOf, scaleIn } from './scale.ts'
 import type { Camera } from './sheet-pose.ts'
 import { sizeOf } from './size.ts'
 
 /** Sizes are told by a scale that is no further off than this, percent. */
 const mostOff: Readonly<Record<SheetKind, number>> = { letter: 3, a4: 3, id1: 5 }
 
-const nothing: Pick<Look, 'scale' | 'size'> = { scale: null, size: null }
+/** What a sheet tells of a photo. */
+export type Sizes = Pick<Look, 'scale' | 'size'>
+
+const nothing: Sizes = { scale: null, size: null }
 
 /**
  * What a sheet beside the garment tells of its size; nothing where none lies there for sure. `picture`: the photo
  * large enough to feel for a sheet's sides, as seen by that camera. Pure.
  */
-export function measuredIn(
+export function measuredIn(picture: Pixels, seen: Seen, camera: Camera): Sizes {
+  const measured = seen.garment && scaleIn(picture, seen.mask, camera)
+  if (!measured) return nothing
+  return sizesBy(measured, picture, seen, measured.errorPct <= mostOff[measured.by])
+}
+
+/** The same by a sheet whose corners a person marked; its error is told with it, for somebody to weigh. Pure. */
+export function measuredByMarks(
+  picture: Pixels,
+  seen: Seen,
+  camera: Camera,
+  marked: MarkedSheet,
+): Sizes | NoSheet {
+  const at = middleOf(seen.mask, picture) ?? [picture.width / 2, picture.height / 2]
+  const measured = scaleByMarks(picture, marked, camera, at)
+  return 'code' in measured ? measured : sizesBy(measured, picture, seen, true)
+}
+
+function sizesBy(
+  measured: Measured,
   picture: Pixels,
   { look, mask, inside, garment }: Seen,
-  camera: Camera,
-): Pick<Look, 'scale' | 'size'> {
-  const measured = garment && scaleIn(picture, mask, camera)
-  if (!measured) return nothing
+  isSure: boolean,
+): Sizes {
   const by = look.width / picture.width
-  const graphic = look.graphic ? graphicRim(garment) : []
+  const graphic = garment && look.graphic ? graphicRim(garment) : []
   return {
     scale: {
       by: measured.by,
@@ -31,9 +52,6 @@ export function measuredIn(
       errorPct: measured.errorPct,
       corners: measured.corners.map(([x, y]) => [x * by, y * by]),
     },
-    size:
-      measured.errorPct <= mostOff[measured.by]
-        ? sizeOf({ mask, inside, graphic }, picture, measured.pose)
-        : null,
+    size: garment && isSure ? sizeOf({ mask, inside, graphic }, picture, measured.pose) : null,
   }
 }

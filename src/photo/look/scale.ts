@@ -6,7 +6,7 @@ import type { Mask } from './outline.ts'
 import { labPlanes } from './planes.ts'
 import { type Candidate, chosen } from './sheet-choice.ts'
 import { alike, roughsIn } from './sheet-find.ts'
-import { byHand, type Camera, type Corners, type Pose, poseOf } from './sheet-pose.ts'
+import { type Camera, type Corners, type Pose, poseOf } from './sheet-pose.ts'
 import { type Sides, sidesOf } from './sheet-sides.ts'
 
 /** A sheet beside a garment, and what it tells of sizes. */
@@ -25,16 +25,14 @@ export interface Measured {
 const searched = 440
 
 /** A shape must have so much of each side on its line. */
-const leastMet = 0.85
+export const leastMet = 0.85
 /** And so much contrast to what it lies on, codes of 255; fields of a pattern are as small as cards, and fainter. */
 const leastContrast: Readonly<Record<SheetKind, number>> = { letter: 7, a4: 7, id1: 12 }
 /** Corners and focal length must fit this well, chi squared of two degrees of freedom; and with an unusual tilt. */
-const mostCost: Readonly<Record<SheetKind, number>> = { letter: 3, a4: 3, id1: 5 }
+export const mostCost: Readonly<Record<SheetKind, number>> = { letter: 3, a4: 3, id1: 5 }
 const mostOdd = 7.5
-/** Where a person marked the corners. */
-const mostMarkedCost = 12
 /** Another kind must fit so much worse. */
-const clearBy = 6.5
+export const clearBy = 6.5
 /** Tilts that are usual, radians: few hold a camera more aslant. */
 const usualTilt = 0.25
 /**
@@ -42,14 +40,12 @@ const usualTilt = 0.25
  * lies: part of a card can pass for all of one, seen from the side.
  */
 const mostTilt: Readonly<Record<SheetKind, number>> = { letter: 0.65, a4: 0.65, id1: 0.5 }
-/** Where a person says that it is one, any tilt that can be measured does. */
-const mostMarkedTilt = 0.8
 /** Of a shape's area at most so much lies in the garment. */
 const mostInside = 0.012
 /** A scale that may be further off than this is of no use, percent. */
-const mostError = 6
+export const mostError = 6
 /** A shorter side, px, is too coarse to tell a sheet by. */
-const leastSide = 34
+export const leastSide = 34
 /** Larger and smaller garments than these are none, mm of the longer side of its box. */
 const garmentSide = [250, 2300] as const
 
@@ -84,19 +80,6 @@ export function scaleIn(picture: Pixels, mask: Mask, camera: Camera): Measured |
   return measured && measured.errorPct <= mostError ? measured : null
 }
 
-/** The same by corners that a person marked, in order around the sheet; `kind` is what they say it is. */
-export function scaleFromCorners(
-  corners: readonly Point[],
-  kind: SheetKind,
-  camera: Camera,
-  at: Point,
-): Measured | null {
-  const [best] = posesOf(corners, kind, camera, byHand)
-  return best && best.cost <= mostMarkedCost && best.tilt < mostMarkedTilt
-    ? measuredBy(corners, best, at)
-    : null
-}
-
 /** Long side in parts of the short one, and how much longer than the side across from it a side may be. */
 const [mostLong, mostUneven] = [1.95, 1.5]
 
@@ -115,7 +98,7 @@ function sheetLike(corners: readonly Point[]): boolean {
 /** Nine in ten of what is spread evenly lie within so many standard deviations. */
 const nineInTen = 1.645
 
-function measuredBy(corners: readonly Point[], pose: Pose, at: Point): Measured {
+export function measuredBy(corners: readonly Point[], pose: Pose, at: Point): Measured {
   return {
     by: pose.kind,
     corners,
@@ -131,7 +114,8 @@ function fits({ corners, met }: Sides, { width, height }: Pixels): boolean {
   return inside && large && met >= leastMet
 }
 
-const posesOf = (
+/** The poses of a sheet of that kind with these corners, standing and lying, the likelier first. */
+export const posesOf = (
   corners: readonly Point[],
   kind: SheetKind,
   camera: Camera,
@@ -220,7 +204,10 @@ function insideOf(corners: readonly Point[], mask: Mask, { width, height }: Pixe
 }
 
 /** The middle of the mask's pixels, in the picture. */
-function middleOf(mask: Mask, { width, height }: { width: number; height: number }): Point | null {
+export function middleOf(
+  mask: Mask,
+  { width, height }: { width: number; height: number },
+): Point | null {
   let [x, y, count] = [0, 0, 0]
   for (let n = 0; n < mask.data.length; n += 1) {
     if (!mask.data[n]) continue

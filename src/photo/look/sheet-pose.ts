@@ -61,7 +61,7 @@ export interface Corners {
  * of a card they hardly do, and what is usual must help.
  */
 export const felt: Corners = { px: 0.22, tilt: Number.POSITIVE_INFINITY }
-export const byHand: Corners = { px: 1.5, tilt: 0.25 }
+export const byHand = (px: number): Corners => ({ px, tilt: 0.25 })
 /** And in parts of the sheet's mean side, as paper is never quite flat. */
 const off = { paper: 0.002, card: 0.001 }
 

@@ -12,6 +12,7 @@ import { waiting } from './0010-waiting.ts'
 import { owner } from './0011-owner.ts'
 import { flagDecisions } from './0012-flag-decisions.ts'
 import { benchRecords } from './0013-bench-records.ts'
+import { sheetMarks } from './0014-sheet-marks.ts'
 import { laidOut } from './0015-laid-out.ts'
 
 /** In order, which is law: a migration that was released is never changed, renamed or moved. */
@@ -29,5 +30,6 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0011-owner': owner,
   '0012-flag-decisions': flagDecisions,
   '0013-bench-records': benchRecords,
+  '0014-sheet-marks': sheetMarks,
   '0015-laid-out': laidOut,
 }

@@ -15,6 +15,7 @@ const entries: Readonly<Record<string, string>> = {
   'chat.js': 'chat/chat.client.ts',
   'desk.js': 'desk/desk.client.ts',
   'spots.js': 'chat/spots.client.ts',
+  'sheet.js': 'chat/sheet.client.ts',
   'framed.js': 'embed/framed.client.ts',
   'embed.js': 'embed/element.client.ts',
 }

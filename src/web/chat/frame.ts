@@ -64,6 +64,7 @@ export function frameOf(
     script: context.assets.path('chat.js'),
     framedScript: context.assets.path('framed.js'),
     spotScript: context.assets.path('spots.js'),
+    sheetScript: context.assets.path('sheet.js'),
     homeHref: '/',
     saveHref: key ? paths.keep(key) : null,
     notice,

@@ -29,6 +29,9 @@ export const paths = {
   language: (key: string, code: string) => `/i/${key}/language/${code}`,
   photo: (key: string, id: string, size: 'view' | 'thumb' | 'cloth') =>
     `/i/${key}/photos/${id}/${size}`,
+  /** To mark the corners of a sheet on a photo; `from` is the question that it leads back to. */
+  sheet: (key: string, id: string, from?: string) =>
+    `/i/${key}/photos/${id}/sheet${from ? `?from=${from}` : ''}`,
   /** The picture of the nth quilt, to save. */
   quilt: (key: string, n: number) => `/i/${key}/quilt/${n}.png`,
 } as const

@@ -2,9 +2,11 @@ import { inchWords } from '../../base/units.ts'
 import { coloursSeen, printSeen, type SeenPhoto } from '../../intake/garment-look.ts'
 import { pictureSizeSeen } from '../../intake/garment-size.ts'
 import type { Garment } from '../../intake/pile.ts'
+import { paths } from './paths.ts'
 import { nameOf, photoLinks, type Reader } from './present-garment.ts'
+import { outlineSeen, sheetWords, sizeGaps } from './present-sheet.ts'
 import { listWords } from './present-swatch.ts'
-import type { LookShown } from './view-question.ts'
+import type { LookShown, MeasureOffer } from './view-question.ts'
 
 /** The questions that a photo of the garment proposes an answer to. */
 export type ProposedBy = 'pattern' | 'colours' | 'graphic_size'
@@ -16,10 +18,11 @@ export const isProposed = (question: string): question is ProposedBy =>
 const halves = (inches: number): number => Math.round(inches * 2) / 2
 
 /** What an answer would be by the photo; none where the photo does not tell surely. */
-export function proposedValues(question: ProposedBy, { look }: SeenPhoto): readonly string[] {
+export function proposedValues(question: ProposedBy, seen: SeenPhoto): readonly string[] {
+  const { look } = seen
   if (question === 'colours') return coloursSeen(look)
   if (question === 'graphic_size') {
-    const size = pictureSizeSeen(look)
+    const size = pictureSizeSeen(seen)
     const longer = size ? halves(Math.max(size.across, size.along)) : 0
     return longer >= 1 ? [inchWords(longer)] : []
   }
@@ -42,6 +45,8 @@ export function lookShown(
   return {
     photo: { ...link!, alt: say('look.alt', { name: nameOf(garment, reader) }) },
     box: single ? seen.look.graphic : null,
+    sheet: single && pictureSizeSeen(seen) ? outlineSeen(seen) : null,
+    filled: question === 'graphic_size',
     sentence:
       question === 'colours' ? coloursSaid(values, reader) : printSaid(question, seen, reader),
   }
@@ -58,15 +63,37 @@ function coloursSaid(words: readonly string[], { language }: Reader): string {
 /** The print, and how large one picture is where a sheet beside the garment tells that. */
 function printSaid(
   question: 'pattern' | 'graphic_size',
-  { look }: SeenPhoto,
+  seen: SeenPhoto,
   { language: { say } }: Reader,
 ): string {
-  const print = printSeen(look)
-  const size = print === 'single' || question === 'graphic_size' ? pictureSizeSeen(look) : null
-  const sized = size && {
-    w: inchWords(halves(size.across)),
-    h: inchWords(halves(size.along)),
+  const print = printSeen(seen.look)
+  const size = print === 'single' || question === 'graphic_size' ? pictureSizeSeen(seen) : null
+  if (!size) return say(`look.print.${print}`)
+  const gaps = sizeGaps(size, (inches) => inchWords(halves(inches)))
+  const by = say(seen.sheet ? 'look.by_marks' : 'look.by_sheet', {
+    sheet: sheetWords(seen.look.scale!.by, say),
+  })
+  return [say(question === 'graphic_size' ? 'look.size' : 'look.single_sized', gaps), by].join(' ')
+}
+
+/**
+ * The way to mark a sheet of paper on the photo that tells of the garment: where the size of its picture is asked,
+ * and where a size is told that may be wrong. Null where the photo shows no one picture to measure.
+ */
+export function measureOffer(
+  question: string,
+  seen: SeenPhoto,
+  garment: Garment,
+  { key, language: { say } }: Reader,
+): MeasureOffer | null {
+  const size = pictureSizeSeen(seen)
+  const isAsked = question === 'graphic_size' || (question === 'pattern' && size !== null)
+  if (!isAsked || !seen.look.graphic || !garment.told.photoIds.includes(seen.photo)) return null
+  const { scale } = seen.look
+  const told = size ? 'wrong' : scale ? 'unclear' : 'missing'
+  return {
+    sentence: say(`sheet.offer.${told}`),
+    label: say(told === 'missing' ? 'sheet.offer.mark' : 'sheet.offer.move'),
+    href: paths.sheet(key, seen.photo, question),
   }
-  if (question === 'graphic_size') return say('look.size', sized ?? {})
-  return sized ? say('look.single_sized', sized) : say(`look.print.${print}`)
 }

@@ -18,12 +18,12 @@ import { listOf } from './form.ts'
 import { paths } from './paths.ts'
 import { hidden, kindWords, photoLinks, type Reader } from './present-garment.ts'
 import { labelAnswering } from './present-label.ts'
-import { isProposed, lookShown, proposedValues } from './present-look.ts'
+import { isProposed, lookShown, measureOffer, proposedValues } from './present-look.ts'
 import { againstShown, likelySpot, markedPhotos, spotsShown } from './present-spots.ts'
 import { coloursOfOption } from './present-swatch.ts'
 import { inOrder, type SentPhotos } from './received-photos.ts'
 import type { Answering, FieldError, Option, Question as Shown } from './view.ts'
-import type { LookShown } from './view-question.ts'
+import type { LookShown, MeasureOffer } from './view-question.ts'
 
 /** A question that is open or on the path, with the replies its options hang on. */
 export interface Asking {
@@ -215,6 +215,14 @@ function lookOf(asking: Asking, garment: Garment | null, reader: Reader): LookSh
   return lookShown(question.id, telling, garment, reader)
 }
 
+/** Offered beside it, while the question has no answer. */
+function measureOf(asking: Asking, garment: Garment | null, reader: Reader): MeasureOffer | null {
+  const { question, replies, seen = [] } = asking
+  const telling = tellingLook(seen)
+  if (!garment || !telling || replies[question.id]) return null
+  return measureOffer(question.id, telling, garment, reader)
+}
+
 export function questionOf(asking: Asking, pile: Pile, sent: Sent | null, reader: Reader): Shown {
   const { question, item, before } = asking
   const { say, has } = reader.language
@@ -231,6 +239,7 @@ export function questionOf(asking: Asking, pile: Pile, sent: Sent | null, reader
     drawing: question.drawing ?? null,
     cautions: (question.cautions ?? []).map((name) => say(`cautions.${name}`)),
     look: lookOf(asking, garment ?? null, reader),
+    measure: measureOf(asking, garment ?? null, reader),
     optional: question.optional === true,
     skipLabel: has(`${key}.skip`) ? say(`${key}.skip`) : null,
     answering: answeringOf(asking, pile, sent, reader),

@@ -14,7 +14,7 @@ import {
 import { Answers, Thread } from './tag.tsx'
 import { TallyLine } from './tally.tsx'
 import type { Question, QuestionPage } from './view.ts'
-import type { LookShown } from './view-question.ts'
+import type { LookShown, MeasureOffer } from './view-question.ts'
 
 /** The garments so far, and the one question that asks for attention. */
 export function QuestionView({ page }: { page: QuestionPage }) {
@@ -82,6 +82,7 @@ function Asked({ question }: { question: Question }) {
       {question.drawing && <Picture name={question.drawing} told />}
       <Cautions texts={question.cautions} />
       {question.look && <Seen look={question.look} />}
+      {question.measure && <Measure offer={question.measure} />}
     </>
   )
 }
@@ -90,25 +91,49 @@ const adviceOf = ({ answering }: Question): readonly string[] =>
   answering.kind === 'photo' ? answering.advice : []
 
 /** A photo of the garment with what was seen on it. */
-function Seen({ look: { photo, box, sentence } }: { look: LookShown }) {
+function Seen({ look: { photo, box, sheet, sentence, filled } }: { look: LookShown }) {
   const say = useSay()
   return (
     <figure class="seen">
       <a href={photo.view} class="seen-picture">
         <img src={photo.view} alt={photo.alt} />
-        {box && (
+        {(box || sheet) && (
           <svg viewBox="0 0 1 1" preserveAspectRatio="none" aria-hidden="true">
-            <rect class="seen-under" x={box.x} y={box.y} width={box.w} height={box.h} />
-            <rect class="seen-over" x={box.x} y={box.y} width={box.w} height={box.h} />
+            {box && <Frame box={box} />}
+            {sheet && <SheetLine sheet={sheet} />}
           </svg>
         )}
       </a>
       <figcaption>
-        {sentence} {say('look.check')}
+        {sentence} {say(filled ? 'look.filled' : 'look.check')}
       </figcaption>
     </figure>
   )
 }
+
+const Frame = ({ box: { x, y, w, h } }: { box: NonNullable<LookShown['box']> }) => (
+  <>
+    <rect class="seen-under" x={x} y={y} width={w} height={h} />
+    <rect class="seen-over" x={x} y={y} width={w} height={h} />
+  </>
+)
+
+function SheetLine({ sheet }: { sheet: NonNullable<LookShown['sheet']> }) {
+  const points = sheet.map((corner) => corner.join()).join(' ')
+  return (
+    <>
+      <polygon class="seen-under" points={points} />
+      <polygon class="seen-sheet" points={points} />
+    </>
+  )
+}
+
+/** A size can be told by a sheet of paper that nobody has found on the photo yet, or that was found wrongly. */
+const Measure = ({ offer: { sentence, label, href } }: { offer: MeasureOffer }) => (
+  <p class="measure-offer">
+    {sentence} <a href={href}>{label}</a>
+  </p>
+)
 
 function AnswerForm({ question }: { question: Question }) {
   const say = useSay()

@@ -12,6 +12,7 @@ import { QuestionView } from './question.tsx'
 import { ReceiptView } from './receipt.tsx'
 import { ReviewView } from './review.tsx'
 import { SaveView } from './save.tsx'
+import { SheetView } from './sheet.tsx'
 import { Shell } from './shell.tsx'
 import { StartView } from './start.tsx'
 import { TagView } from './tag-page.tsx'
@@ -31,15 +32,18 @@ export function renderPage(page: ChatPage, frame: Frame, say: Say): string {
   return `<!doctype html>${html}`
 }
 
-const scriptsOf = (page: ChatPage, { script, spotScript }: Frame): string[] =>
-  page.page === 'question' && page.question.answering.kind === 'spots'
-    ? [script, spotScript]
-    : [script]
+function scriptsOf(page: ChatPage, { script, spotScript, sheetScript }: Frame): string[] {
+  if (page.page === 'sheet') return [script, sheetScript]
+  const isSpots = page.page === 'question' && page.question.answering.kind === 'spots'
+  return isSpots ? [script, spotScript] : [script]
+}
 
 function View({ page, frame }: { page: ChatPage; frame: Frame }) {
   switch (page.page) {
     case 'question':
       return <QuestionView page={page} />
+    case 'sheet':
+      return <SheetView page={page} />
     case 'gather':
       return <GatherView page={page} />
     case 'review':
@@ -93,6 +97,8 @@ function titleOf(page: ChatPage, say: Say): string {
       return say('custody.tag.title', { shop: page.shop })
     case 'printed':
       return page.title
+    case 'sheet':
+      return page.shown.refused ? `${say('page.error')} ${page.title}` : page.title
     case 'trouble':
       return say(`trouble.${page.trouble}`)
     default:

@@ -24,6 +24,7 @@ import { postingRoutes } from './posting.ts'
 import { gatherPage, questionPage, readerOf, reviewPage } from './present-pages.ts'
 import { findAsking } from './present-question.ts'
 import { quiltRoutes } from './quilt-routes.ts'
+import { sheetRoutes } from './sheet-routes.ts'
 import { noticeOf, showConfirmed, showPlace } from './show-place.ts'
 
 const photoParams = keyParams.extend({
@@ -189,6 +190,7 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
   answerRoutes(app, context)
   buttonRoutes(app, context)
   messageRoutes(app, context)
+  sheetRoutes(app, context)
   quiltRoutes(app, context)
   paperRoutes(app, context)
   agreementRoutes(app, context)

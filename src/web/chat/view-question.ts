@@ -1,4 +1,5 @@
 import type { Photo } from './view.ts'
+import type { OutlineShown } from './view-sheet.ts'
 
 export interface Option {
   readonly value: string
@@ -46,7 +47,18 @@ export interface LookShown {
     readonly w: number
     readonly h: number
   } | null
+  /** The sheet that its size is told by; null: no size is told. */
+  readonly sheet: OutlineShown | null
   readonly sentence: string
+  /** An answer was filled in, and none of several chosen. */
+  readonly filled: boolean
+}
+
+/** The way to have a size told by a sheet of paper on the photo. */
+export interface MeasureOffer {
+  readonly sentence: string
+  readonly label: string
+  readonly href: string
 }
 
 /** A photo with what is marked on it. */
@@ -173,6 +185,8 @@ export interface Question {
   readonly cautions: readonly string[]
   /** What a photo proposes; null: none does. */
   readonly look: LookShown | null
+  /** Null: no photo could tell a size that is asked for. */
+  readonly measure: MeasureOffer | null
   readonly optional: boolean
   /** What passing over means here: "There is no hurry". Without it: "Skip this". */
   readonly skipLabel?: string | null

@@ -5,8 +5,10 @@ import type { MessagesPage, RemindersPage, Talk } from './view-messages.ts'
 import type { Posting } from './view-posting.ts'
 import type { FieldError, Question, Swatch } from './view-question.ts'
 import type { ShownQuilts } from './view-quilt.ts'
+import type { SheetPage } from './view-sheet.ts'
 import type { LeavePage, OfferPage, ReceiptPage, StatusShown } from './view-status.ts'
 
+export type * from './view-frame.ts'
 export type * from './view-question.ts'
 
 /**
@@ -33,43 +35,6 @@ export interface Action {
 export interface Link {
   readonly label: string
   readonly href: string
-}
-
-export interface Shop {
-  readonly name: string
-  readonly tagline: string | null
-  readonly email: string | null
-  readonly phone: string | null
-}
-
-export interface LanguageLink {
-  readonly code: string
-  /** In its own language: "Español". */
-  readonly name: string
-  readonly href: string
-}
-
-/** What surrounds every page. */
-export interface Frame {
-  readonly shop: Shop
-  readonly language: string
-  /** Every language of the shop, the current one too. */
-  readonly languages: readonly LanguageLink[]
-  /** Paths of the hashed files, from the manifest. */
-  readonly style: string
-  readonly script: string
-  /** For pages that stand in a frame on another site. */
-  readonly framedScript: string
-  /** For the question that asks for marks alone. */
-  readonly spotScript: string
-  /** Where the shop's name leads; null: nowhere. */
-  readonly homeHref: string | null
-  /** Page that shows the link to come back; null where there is nothing to keep. */
-  readonly saveHref: string | null
-  /** Something to be told first, for example that another device has answered meanwhile. */
-  readonly notice: string | null
-  /** That the shop waits for an answer, and where to give it. */
-  readonly asked?: Link | null
 }
 
 export type Grade = 'sound' | 'care' | 'eyes' | 'home'
@@ -281,6 +246,7 @@ export interface TagPage {
 
 export type ChatPage =
   | QuestionPage
+  | SheetPage
   | GatherPage
   | ReviewPage
   | ConfirmedPage

@@ -49,6 +49,7 @@ export function frameOf(
       })),
     style: assets.path('desk.css'),
     script: assets.path('desk.js'),
+    sheetScript: assets.path('sheet.js'),
     visitor: visitor && { name: visitor.account.name, csrf: visitor.csrf },
     places: places.filter((one) => !more.includes(one)),
     more,

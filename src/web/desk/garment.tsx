@@ -9,7 +9,7 @@ import { DecideFlag } from './flag.tsx'
 import { LabelSeen } from './label.tsx'
 import { ThreadShown } from './messages.tsx'
 import { SpotsTold } from './spots.tsx'
-import type { DeskGarment, FactLine, StaffFlag } from './view.ts'
+import type { DeskGarment, DeskPhoto, FactLine, StaffFlag } from './view.ts'
 import { Reckoned, Why } from './why.tsx'
 
 interface Shown {
@@ -122,7 +122,7 @@ function Pictures({ garment }: { garment: DeskGarment }) {
       {garment.photos.map((marked, i) => (
         <li key={marked.photo.id} class={marked.marks.length > 0 ? 'marked' : undefined}>
           <a href={marked.photo.view}>
-            <DeskPhoto marked={marked} large={i === 0} />
+            <PhotoShown marked={marked} large={i === 0} />
           </a>
           {marked.side && <p class="hint">{marked.side}</p>}
           {marked.shows && (
@@ -136,14 +136,22 @@ function Pictures({ garment }: { garment: DeskGarment }) {
               )}
             </p>
           )}
+          {marked.sheet && <SheetTold sheet={marked.sheet} />}
         </li>
       ))}
     </ul>
   )
 }
 
+const SheetTold = ({ sheet: { lines, open } }: { sheet: NonNullable<DeskPhoto['sheet']> }) => (
+  <p class="hint">
+    {lines.map((line) => `${line} `)}
+    <a href={open.href}>{open.label}</a>
+  </p>
+)
+
 /** What is marked on a photo is only seen where it is large. */
-function DeskPhoto({ marked, large }: { marked: MarkedPhoto; large: boolean }) {
+function PhotoShown({ marked, large }: { marked: MarkedPhoto; large: boolean }) {
   const { photo, marks } = marked
   if (marks.length > 0) return <MarkedPicture marked={marked} />
   return <img src={large ? photo.view : photo.thumb} alt={photo.alt} loading="lazy" />

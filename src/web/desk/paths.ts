@@ -68,6 +68,9 @@ export const deskPaths = {
     `/desk/piles/${number}/garments/${n}/flags/${flag}/decision`,
   /** To mark holes and stains on a garment's photos. */
   spots: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/spots`,
+  /** To mark the corners of a sheet on one of its photos. */
+  sheet: (number: number, n: number, id: string) =>
+    `/desk/piles/${number}/garments/${n}/photos/${id}/sheet`,
   /** What is known of a garment, to set right. */
   facts: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/facts`,
   undoFact: (number: number, n: number) => `/desk/piles/${number}/garments/${n}/facts/undo`,

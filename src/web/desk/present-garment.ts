@@ -22,10 +22,11 @@ import { type Desk, decisionForm } from './present-decision.ts'
 import { flagsOf } from './present-flags.ts'
 import { labelOf } from './present-label.ts'
 import { threadOf } from './present-messages.ts'
+import { sheetTold } from './present-sheet.ts'
 import { showsOf } from './present-shows.ts'
 import { deskSpotsShown } from './present-spots.ts'
 import { reckonedOf } from './present-why.ts'
-import type { DeskGarment, FactLine, Link } from './view.ts'
+import type { DeskGarment, DeskPhoto, FactLine, Link } from './view.ts'
 import { takingIt, withoutIt } from './what-if-links.ts'
 
 /** The customer's pages write garments out for a reader; the desk is one that changes nothing. */
@@ -154,9 +155,13 @@ export function garmentOf(
   next: number | undefined,
 ): DeskGarment {
   const { garment, photos, seen, decisions } = reviewed
-  const shows = (id: string) => {
+  const told = (id: string): Pick<DeskPhoto, 'shows' | 'sheet'> => {
     const look = seen.find(({ photo }) => photo === id)
-    return look ? showsOf(look, garment, language) : null
+    if (!look) return { shows: null, sheet: null }
+    return {
+      shows: showsOf(look, garment, language),
+      sheet: sheetTold(look, number, garment.n, language),
+    }
   }
   const { language } = desk
   const { say } = language
@@ -165,8 +170,8 @@ export function garmentOf(
   const facts = sourcedFacts(garment)
   const grade = garment.grading?.grade ?? null
   const chain = review.whyOf(garment)
-  const told = { chain, facts, language }
-  const { grave, minor } = flagsOf(reviewed, told, {
+  const chained = { chain, facts, language }
+  const { grave, minor } = flagsOf(reviewed, chained, {
     number,
     desk,
     isDecided: review.row.status === 'decided',
@@ -192,14 +197,14 @@ export function garmentOf(
       ...facts.map((fact) => factLine(fact, language)),
       ...colourLines(reviewed, language),
     ],
-    reckoned: reckonedOf(told),
+    reckoned: reckonedOf(chained),
     answers: saidOf(garment.path, garment.n, reader),
     prospects: prospectWords(review, garment.n, planned, language),
     thread: threadOf(review, garment.n, name, desk),
     photos: markedPhotos(photos, deskPhotos(reviewed, number, language), garment.told.spots).map(
       (marked, i) => ({
         ...marked,
-        shows: shows(marked.photo.id),
+        ...told(marked.photo.id),
         side: photos[i]!.shows && say(`photo.sides.${photos[i]!.shows}`),
       }),
     ),

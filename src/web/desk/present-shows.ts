@@ -7,7 +7,8 @@ import { listWords } from '../chat/present-swatch.ts'
 import type { PhotoShows } from './view.ts'
 
 /** What a photo showed by itself, and whether the customer says otherwise of the print. */
-export function showsOf({ look }: SeenPhoto, { replies }: Garment, language: Language): PhotoShows {
+export function showsOf(seen: SeenPhoto, { replies }: Garment, language: Language): PhotoShows {
+  const { look } = seen
   const { say, locale } = language
   const option = (question: string, value: string): string =>
     say(`intake.${question}.options.${value}`)
@@ -24,7 +25,7 @@ export function showsOf({ look }: SeenPhoto, { replies }: Garment, language: Lan
   const what = [
     print ? option('pattern', print) : say('desk.shows.unclear'),
     listWords(colours, language),
-    sizeOf(look, language),
+    sizeOf(seen, language),
   ]
   return {
     sentence: say('desk.shows.fit', { what: what.filter(Boolean).join(' · ') }),
@@ -36,8 +37,8 @@ export function showsOf({ look }: SeenPhoto, { replies }: Garment, language: Lan
 }
 
 /** How large the garment lies there and how far that may be off, where a sheet beside it tells; else nothing. */
-function sizeOf(look: SeenPhoto['look'], { say }: Language): string {
-  const size = garmentSizeSeen(look)
+function sizeOf(seen: SeenPhoto, { say }: Language): string {
+  const size = garmentSizeSeen(seen)
   if (!size) return ''
   const [w, h] = [size.across, size.along].map((inches) => Math.round(inches))
   return say('desk.shows.size', { w: w!, h: h!, error: Math.ceil(size.errorPct) })

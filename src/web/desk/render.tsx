@@ -26,6 +26,7 @@ import { PileView } from './pile.tsx'
 import { PlanView } from './plan.tsx'
 import { QueueView } from './queue.tsx'
 import { RecordView } from './record.tsx'
+import { DeskSheetView } from './sheet.tsx'
 import { Shell } from './shell.tsx'
 import { SpotsView } from './spots.tsx'
 import { TeardownView } from './teardown.tsx'
@@ -38,13 +39,21 @@ import { WhatIfView } from './what-if.tsx'
 export function renderDesk(page: DeskPage, frame: Frame, say: Say): string {
   const html = renderToString(
     <Speaking value={say}>
-      <Shell frame={frame} title={titleOf(page, say)} look={page.page}>
+      <Shell
+        frame={frame}
+        title={titleOf(page, say)}
+        look={page.page}
+        scripts={scriptsOf(page, frame)}
+      >
         <View page={page} />
       </Shell>
     </Speaking>,
   )
   return `<!doctype html>${html}`
 }
+
+const scriptsOf = (page: DeskPage, { script, sheetScript }: Frame): string[] =>
+  page.page === 'sheet' ? [script, sheetScript] : [script]
 
 function View({ page }: { page: DeskPage }) {
   switch (page.page) {
@@ -94,6 +103,8 @@ function View({ page }: { page: DeskPage }) {
       return <FactsView page={page} />
     case 'spots':
       return <SpotsView page={page} />
+    case 'sheet':
+      return <DeskSheetView page={page} />
     case 'sign-in':
     case 'welcome':
     case 'password':
@@ -143,6 +154,7 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'printed':
     case 'facts':
     case 'spots':
+    case 'sheet':
     case 'custody-home':
     case 'custody-map':
     case 'custody-pile':

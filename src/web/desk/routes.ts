@@ -26,6 +26,7 @@ import { pileRoutes } from './pile-routes.ts'
 import { planRoutes } from './plan-routes.ts'
 import { queueRoutes } from './queue-routes.ts'
 import { recordRoutes } from './record-routes.ts'
+import { sheetRoutes } from './sheet-routes.ts'
 import { spotsRoutes } from './spots-routes.ts'
 import { tagRoutes } from './tag-routes.ts'
 import { teardownRoutes } from './teardown-routes.ts'
@@ -70,6 +71,7 @@ export const deskRoutes =
       await desk.register(mailRoutes(context))
       await desk.register(factsRoutes(context))
       await desk.register(spotsRoutes(context))
+      await desk.register(sheetRoutes(context))
       await desk.register(teardownRoutes(context))
       await desk.register(paperRoutes(context))
       await desk.register(planRoutes(context))

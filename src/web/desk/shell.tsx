@@ -8,11 +8,13 @@ export function Shell({
   frame,
   title,
   look,
+  scripts,
   children,
 }: {
   frame: Frame
   title: string
   look: string
+  scripts: readonly string[]
   children: ComponentChildren
 }) {
   const say = useSay()
@@ -25,7 +27,9 @@ export function Shell({
         <meta name="robots" content="noindex" />
         <title>{`${title} · ${say('desk.name')} · ${frame.shop}`}</title>
         <link rel="stylesheet" href={frame.style} />
-        <script src={frame.script} defer />
+        {scripts.map((script) => (
+          <script key={script} src={script} defer />
+        ))}
       </head>
       <body class={`desk desk-${look}`}>
         <a class="skip" href="#main">

@@ -15,6 +15,8 @@ export interface Frame {
   }[]
   readonly style: string
   readonly script: string
+  /** For the page on which a sheet is marked alone. */
+  readonly sheetScript: string
   /** Who is signed in, and the secret of the form to sign out; null: nobody. */
   readonly visitor: { readonly name: string; readonly csrf: string } | null
   /** Where to go from anywhere. */

@@ -15,6 +15,7 @@ import type { OwnerPage } from './view-owner.ts'
 import type { PlanPage } from './view-plan.ts'
 import type { QueueEntry, QueuePage } from './view-queue.ts'
 import type { LaidOutPage, RecordPage } from './view-record.ts'
+import type { DeskSheetPage } from './view-sheet.ts'
 import type { DeskSpotsShown, SpotsPage } from './view-spots.ts'
 import type { WhatIfPage } from './view-what-if.ts'
 import type { WhyLine, WhyPart } from './view-why.ts'
@@ -133,6 +134,8 @@ export interface DeskPhoto extends MarkedPhoto {
   readonly shows: PhotoShows | null
   /** What the customer says that it shows: "The front". */
   readonly side: string | null
+  /** The sheet that it is measured by, who marked it, and the way to mark one; null: nobody looked at it. */
+  readonly sheet: { readonly lines: readonly string[]; readonly open: Link } | null
 }
 
 export interface DeskGarment {
@@ -271,6 +274,7 @@ export type DeskPage =
   | PrintedPage
   | FactsPage
   | SpotsPage
+  | DeskSheetPage
   | RecordPage
   | LaidOutPage
   | CustodyPage

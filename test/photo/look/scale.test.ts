@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { Pixels } from '../../../src/photo/cloth.ts'
 import type { Point } from '../../../src/photo/hull.ts'
 import type { Mask } from '../../../src/photo/look/outline.ts'
-import { scaleFromCorners, scaleIn } from '../../../src/photo/look/scale.ts'
+import { scaleIn } from '../../../src/photo/look/scale.ts'
 import { cameraOf } from '../../../src/photo/look/sheet-pose.ts'
 import { sizeOf } from '../../../src/photo/look/size.ts'
 import { drawn, type Eye, rectangle, type Shape, seenAt } from './sheet-scene.ts'
@@ -12,7 +12,6 @@ const paper = { letter: [215.9, 279.4], a4: [210, 297], id1: [85.6, 53.98] } as 
 const inch = 25.4
 
 const eye: Eye = { width: 1200, height: 900, focal: (26 * 1500) / 43.2666, away: 1100, tilt: 0.14 }
-const camera = cameraOf(1200, 900, 26)
 /** The same seen in fewer pixels, enough for paper. */
 const coarse: Eye = { ...eye, width: 880, height: 660, focal: (eye.focal * 880) / 1200 }
 
@@ -98,16 +97,6 @@ describe.each(['letter', 'a4', 'id1'] as const)('beside a shirt, %s', (kind) => 
       expect(Math.min(...near)).toBeLessThan(0.4)
     }
   })
-
-  test('tells the same, as sure as it says, by corners that a person marked a pixel off', () => {
-    const marked = found!.corners.map(
-      ([x, y], n): Point => [x + (n % 2 ? 1 : -1), y + (n > 1 ? 1 : -1)],
-    )
-    const told = scaleFromCorners(marked, kind, camera, [600, 450])!
-    expect(told.by).toBe(kind)
-    expect(told.errorPct).toBeLessThan(kind === 'id1' ? 15 : 6)
-    expect(100 * Math.abs(told.mmPerPx / found!.mmPerPx - 1)).toBeLessThan(told.errorPct)
-  })
 })
 
 const byPaper = scaleOf([shirt(blue), sheet('a4', -350, 100)], wood, coarse)
@@ -171,23 +160,6 @@ describe('nothing is measured', () => {
   test('where there is no garment', () => {
     const { found } = scaleOf([sheet('a4', -350, 100)], wood, coarse)
     expect(found).toBeNull()
-  })
-
-  test('by corners that a person marked around something else', () => {
-    const square: Point[] = [
-      [100, 100],
-      [300, 100],
-      [300, 300],
-      [100, 300],
-    ]
-    expect(scaleFromCorners(square, 'a4', camera, [600, 450])).toBeNull()
-    const crossed: Point[] = [
-      [100, 100],
-      [300, 400],
-      [300, 100],
-      [100, 400],
-    ]
-    expect(scaleFromCorners(crossed, 'a4', camera, [600, 450])).toBeNull()
   })
 })
 

@@ -26,7 +26,7 @@ export function seenAt({ width, height, focal, away, tilt }: Eye, [x, y]: Point)
 }
 
 /** The same the other way. */
-function planeAt({ width, height, focal, away, tilt }: Eye, px: number, py: number): Point {
+export function planeAt({ width, height, focal, away, tilt }: Eye, px: number, py: number): Point {
   const [u, v] = [(px - width / 2) / focal, (py - height / 2) / focal]
   const y = (v * away) / (Math.cos(tilt) + v * Math.sin(tilt))
   return [u * (away - y * Math.sin(tilt)), y]
