@@ -18,6 +18,8 @@ const sureOfRow = 0.2
 export const leans = [0, 0.05, -0.05, 0.1, -0.1, 0.15, -0.15, 0.2, -0.2] as const
 /** Columns that lean have so many lines. */
 const leaningLines = 3
+/** A share that stands apart from its name. */
+const bareShare = /^\d{1,3} ?[%xX]$/
 /** A column of phrases has lines of so many letters on average. */
 const lettersOfPhrase = 9
 
@@ -52,7 +54,7 @@ function partedAlong(
     if (n > 0 && begin(one) - reach > columnGap * height) {
       const [near, far] = [sorted.slice(0, n), sorted.slice(n)]
       const enough = lean === 0 || Math.min(near.length, far.length) >= leaningLines
-      if (enough && isColumn(near) && isColumn(far)) return { near, far }
+      if (enough && isColumn(near) && isColumn(far) && !areRowsOf(near, far)) return { near, far }
     }
     reach = Math.max(reach, begin(one) + one.slab.w)
   }
@@ -65,10 +67,23 @@ function partedAlong(
  */
 export function isColumn(read: readonly ReadSlab[]): boolean {
   const worded = read.filter(({ text }) => /\p{L}{3}/u.test(text)).length
-  const shares = read.filter(({ text }) => /^\d{1,3} ?[%xX]$/.test(text)).length
+  const shares = read.filter(({ text }) => bareShare.test(text)).length
   if (read.length < 2 || worded < 0.6 * (read.length - Math.min(shares, worded))) return false
   const letters = read.reduce((sum, { text }) => sum + text.length, 0) / read.length
   return letters >= lettersOfPhrase || read.some(({ text }) => /%|\d ?[xX](?!\p{L})/u.test(text))
+}
+
+/** Names without shares, beside which the shares stand row by row: one column, however long the names are. */
+function areRowsOf(names: readonly ReadSlab[], shares: readonly ReadSlab[]): boolean {
+  if (names.some(({ text }) => /\d ?[%xX]/.test(text))) return false
+  const withShare = names.filter((name) => {
+    const beside = shares.filter(
+      ({ slab }) => Math.abs(slab.y - name.slab.y) < sameLine * Math.min(slab.h, name.slab.h),
+    )
+    const nearest = beside.toSorted((a, b) => left(a) - left(b))[0]
+    return nearest !== undefined && bareShare.test(nearest.text)
+  })
+  return 2 * withShare.length >= names.length
 }
 
 function linesOf(column: readonly ReadSlab[]): ReadSlab[][] {

@@ -1,4 +1,5 @@
 import { fold } from './clean.ts'
+import { namesFibre } from './names-fibre.ts'
 import { guessName, lettersApart } from './spelling.ts'
 import { careWords, isLabelWord, once } from './vocabulary.ts'
 
@@ -148,9 +149,15 @@ function withoutGaps(line: string): string {
   return words.join(' ')
 }
 
-/** A dot within what is no two words is a speck: "co.cna" is no code of cotton before a word. */
-const withoutSpeck = (read: string, before: string, after: string): string =>
-  isLabelWord(fold(before)) && isLabelWord(fold(after)) ? read : before + after
+/**
+ * A dot within what is no two words is a speck: "co.cna" is no code of cotton before a word; and so it is within a
+ * name, "L.INNEN", though "L." may stand for a lining and "innen" for its side.
+ */
+const withoutSpeck = (read: string, before: string, after: string): string => {
+  const isName = after.length >= 4 && namesFibre(before + after) && !namesFibre(after)
+  const isTwo = isLabelWord(fold(before)) && isLabelWord(fold(after))
+  return isTwo && !isName ? read : before + after
+}
 
 /**
  * A line as a reader of pictures gives it, without the slips that are known of it: signs taken for other signs,

@@ -85,3 +85,24 @@ test('words one under another are no line, though they hardly lie apart', () => 
 test('of nothing there is nothing to read', () => {
   expect(inOrder([])).toEqual([])
 })
+
+test('shares in a column of their own stay with their names, be these long, and not with the phrases beside', () => {
+  const names = ['VIRGIN WOOL', 'ELASTANE', 'LANA DI TOSA', 'ELASTANO', 'REN, NY ULD', 'ELASTANE']
+  const phrases = [
+    'HAND WASH ONLY',
+    'NEVER IRON',
+    'DO NOT BLEACH',
+    'DRY FLAT',
+    'LAVARE A MANO',
+    'PERU',
+  ]
+  const read = names.flatMap((name, row) => [
+    at(0, row, name),
+    at(120, row, row % 2 === 0 ? '98%' : '2%'),
+    at(180, row, phrases[row]!),
+  ])
+  expect(texts(read)).toEqual([
+    ...names.map((name, row) => `${name} ${row % 2 === 0 ? '98%' : '2%'}`),
+    ...phrases,
+  ])
+})
