@@ -52,5 +52,7 @@ export function asDecided(
     ]),
     waiting: byNumber([...unasked, ...listed.filter(is('open'))]),
     keptHome: byNumber([...list.keptHome.filter(not('comes')), ...leftOut]),
+    // That a person looks comes first of what is ahead, and is past.
+    ahead: list.ahead.slice(1),
   }
 }

@@ -18,7 +18,7 @@ const list: Checklist = {
   keptHome: [kept(3), kept(6)],
   packing: [],
   cautions: [],
-  ahead: [],
+  ahead: ['a person looks', 'you post the box'],
 }
 const decided = (verdicts: Readonly<Record<number, Decided>>) =>
   asDecided(
@@ -49,6 +49,10 @@ test.each<[string, Readonly<Record<number, Decided>>, number[][]]>([
   ['an answer is waited for', { 4: 'open' }, [[1], [2, 4, 5], [3, 6]]],
 ])('where %s, every garment stands in one list', (_, verdicts, lists) => {
   expect(numbers(decided(verdicts))).toEqual(lists)
+})
+
+test('that a person looks is not ahead any more', () => {
+  expect(decided({ 2: 'comes' }).ahead).toEqual(['you post the box'])
 })
 
 test('a garment that is taken says so, one that is declined says that it stays', () => {

@@ -107,7 +107,7 @@ export async function talkOf(
     threads: [...shown.filter(({ asks }) => asks), ...shown.filter(({ asks }) => !asks)],
     write: formOf(opened, null, {
       id: 'write',
-      label: opened.language.say('messages.write'),
+      label: opened.language.say('messages.text'),
       // Whatever form it came from, what was typed is not lost.
       refused: answering ? null : refused,
     }),

@@ -1,5 +1,5 @@
 import { changedOf } from '../../desk/agreement.ts'
-import { boxChecksOf, type CheckedRow } from '../../desk/box-check.ts'
+import { boxChecksOf, type CheckedRow } from '../../desk/box-results.ts'
 import { type Decision, decisionsOf } from '../../desk/decisions.ts'
 import { type LaidOut, laidOutOf } from '../../desk/laid-out.ts'
 import type { AgreedDiff } from '../../intake/agreed-diff.ts'

@@ -1,6 +1,5 @@
 import { Cautions, Hidden, useSay } from '../chat/pieces.tsx'
-import { photoFiles } from '../limits.ts'
-import { Choices, PlaceField, Places, Refused } from './custody-pieces.tsx'
+import { Choices, PhotoField, PlaceField, Places, Refused, WordsField } from './custody-pieces.tsx'
 import type { BoxChangedPage, BoxCheckPage, BoxFact, BoxGarment } from './view-custody.ts'
 
 /** The list beside an opened box: what is here, what is not, what is otherwise than it was told. */
@@ -26,14 +25,12 @@ export function BoxCheckView({ page }: { page: BoxCheckPage }) {
           ))}
           <section class="card" aria-labelledby="extra">
             <h2 id="extra">{say('custody.box.extra')}</h2>
-            <div class="field">
-              <label class="legend" for="extra-note">
-                {say('custody.box.extra_help')}
-              </label>
-              <textarea id="extra-note" name="extra-note" rows={2}>
-                {page.extra.note}
-              </textarea>
-            </div>
+            <WordsField
+              id="extra-note"
+              name="extra-note"
+              label={say('custody.box.extra_help')}
+              value={page.extra.note}
+            />
             <Choices
               id="extra-condition"
               name="extra-condition"
@@ -104,20 +101,18 @@ function Garment({ garment, page }: { garment: BoxGarment; page: BoxCheckPage })
           options={page.conditions}
           chosen={garment.conditions}
         />
-        <div class="field">
-          <label class="legend" for={`note-${n}`}>
-            {say('custody.box.note')}
-          </label>
-          <textarea id={`note-${n}`} name={`note-${n}`} rows={2}>
-            {garment.note}
-          </textarea>
-        </div>
-        <div class="field">
-          <label class="legend" for={`photos-${n}`}>
-            {say('custody.box.photos')}
-          </label>
-          <input type="file" id={`photos-${n}`} name={`photos-${n}`} accept={photoFiles} multiple />
-        </div>
+        <WordsField
+          id={`note-${n}`}
+          name={`note-${n}`}
+          label={say('custody.box.note')}
+          value={garment.note}
+        />
+        <PhotoField
+          id={`photos-${n}`}
+          name={`photos-${n}`}
+          label={say('custody.box.photos')}
+          multiple
+        />
       </details>
     </section>
   )

@@ -1,4 +1,5 @@
 import { Hidden, useSay } from '../chat/pieces.tsx'
+import { WordsField } from './custody-pieces.tsx'
 import type { CountPage } from './view-custody.ts'
 
 /** Everything that should be in the house, by place, to be ticked when it is seen. */
@@ -37,12 +38,7 @@ export function CountView({ page }: { page: CountPage }) {
             ))}
           </fieldset>
         ))}
-        <div class="field">
-          <label class="legend" for="count-note">
-            {say('custody.count.note')}
-          </label>
-          <textarea id="count-note" name="note" rows={2} />
-        </div>
+        <WordsField id="count-note" name="note" label={say('custody.count.note')} />
         <button type="submit" class="button main">
           {say('custody.count.save')}
         </button>

@@ -1,3 +1,4 @@
+import { photoFiles } from '../limits.ts'
 import type { Ticked } from './view-custody.ts'
 
 /** Places to choose from, for every field of a page that has this id as its list. */
@@ -60,6 +61,50 @@ export function TextField({
     </div>
   )
 }
+
+/** Words of any length. */
+export const WordsField = ({
+  id,
+  name,
+  label,
+  value = '',
+  required = false,
+}: {
+  id: string
+  name: string
+  label: string
+  value?: string
+  required?: boolean
+}) => (
+  <div class="field">
+    <label class="legend" for={id}>
+      {label}
+    </label>
+    <textarea id={id} name={name} rows={2} required={required}>
+      {value}
+    </textarea>
+  </div>
+)
+
+/** Photos, as a phone or a folder has them. */
+export const PhotoField = ({
+  id,
+  name,
+  label,
+  multiple = false,
+}: {
+  id: string
+  name: string
+  label: string
+  multiple?: boolean
+}) => (
+  <div class="field">
+    <label class="legend" for={id}>
+      {label}
+    </label>
+    <input type="file" id={id} name={name} accept={photoFiles} multiple={multiple} />
+  </div>
+)
 
 export function Choices({
   id,

@@ -1,6 +1,5 @@
 import { Cautions, Hidden, useSay } from '../chat/pieces.tsx'
-import { photoFiles } from '../limits.ts'
-import { Choices, PlaceField, Places, Refused } from './custody-pieces.tsx'
+import { Choices, PhotoField, PlaceField, Places, Refused, WordsField } from './custody-pieces.tsx'
 import type { HistoryLine, MoveForm, SubjectPage } from './view-custody.ts'
 
 /** One thing: where it is, what can happen to it now, and what happened. */
@@ -106,20 +105,14 @@ function Move({ move, page }: { move: MoveForm; page: SubjectPage }) {
             required={place.required}
           />
         )}
-        <div class="field">
-          <label class="legend" for={id('note')}>
-            {say(why ? 'custody.field.why' : 'custody.field.note')}
-          </label>
-          <textarea id={id('note')} name="note" rows={2} required={why}>
-            {typed?.note ?? ''}
-          </textarea>
-        </div>
-        <div class="field">
-          <label class="legend" for={id('photo')}>
-            {say('custody.field.photo')}
-          </label>
-          <input type="file" id={id('photo')} name="photo" accept={photoFiles} />
-        </div>
+        <WordsField
+          id={id('note')}
+          name="note"
+          label={say(why ? 'custody.field.why' : 'custody.field.note')}
+          value={typed?.note ?? ''}
+          required={why}
+        />
+        <PhotoField id={id('photo')} name="photo" label={say('custody.field.photo')} />
         <button type="submit" class="button main">
           {label}
         </button>
@@ -156,12 +149,7 @@ function TakeBack({ page }: { page: SubjectPage }) {
       <form method="post" action={page.form.postTo}>
         <Hidden fields={sentWith(page, 'undo')} />
         <p class="hint">{say('custody.subject.take_back_help')}</p>
-        <div class="field">
-          <label class="legend" for="note-undo">
-            {say('custody.field.why')}
-          </label>
-          <textarea id="note-undo" name="note" rows={2} required />
-        </div>
+        <WordsField id="note-undo" name="note" label={say('custody.field.why')} required />
         <button type="submit" class="button second">
           {say('custody.subject.take_back')}
         </button>

@@ -1,6 +1,5 @@
 import { Cautions, Hidden, useSay } from '../chat/pieces.tsx'
-import { photoFiles } from '../limits.ts'
-import { Choices, PlaceField, Places, Refused } from './custody-pieces.tsx'
+import { Choices, PhotoField, PlaceField, Places, Refused } from './custody-pieces.tsx'
 import type {
   RecordField,
   RecordForm,
@@ -112,18 +111,12 @@ function Form({ form, hidden }: { form: RecordForm; hidden: HiddenFields }) {
           <Field key={field.name} field={field} id={id(field.name)} />
         ))}
         {photo !== 'none' && (
-          <div class="field">
-            <label class="legend" for={id('photo')}>
-              {say(photo === 'one' ? 'custody.field.photo' : 'laid_out.desk.photos')}
-            </label>
-            <input
-              type="file"
-              id={id('photo')}
-              name="photo"
-              accept={photoFiles}
-              multiple={photo === 'several'}
-            />
-          </div>
+          <PhotoField
+            id={id('photo')}
+            name="photo"
+            label={say(photo === 'one' ? 'custody.field.photo' : 'laid_out.desk.photos')}
+            multiple={photo === 'several'}
+          />
         )}
         <button type="submit" class="button main">
           {label}
