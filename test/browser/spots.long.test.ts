@@ -4,6 +4,7 @@ import { openAssets } from '../../src/web/assets/manifest.ts'
 import { openApp, type TestApp } from '../help/app.ts'
 import { openBrowser } from '../help/browser.ts'
 import { addGarment, answerAll, pileAnswers, sendFiles, shirt } from '../help/chat.ts'
+import { turn } from '../help/driver.ts'
 import { complaints, sideways, smallTargets, unfold } from '../help/eyes.ts'
 import { plain } from '../help/pictures.ts'
 import { openSqlite, type TestStore } from '../help/stores.ts'
@@ -116,7 +117,7 @@ test('keys choose a place, row by row and place by place, and mark it', async ()
 test('a mark that the server cannot be asked for now is sent with the page', async () => {
   await atSpots(true)
   await page.route('**/spots', (route) => route.abort(), { times: 1 })
-  await Promise.all([page.waitForEvent('load'), press(0.5, 0.5)])
+  await turn(page, () => press(0.5, 0.5))
   expect(await values()).toHaveLength(1)
   faults = faults.filter((fault) => !fault.includes('ERR_FAILED'))
 })
@@ -124,9 +125,9 @@ test('a mark that the server cannot be asked for now is sent with the page', asy
 test('without a script a place is chosen and the button pressed', async () => {
   await atSpots(false)
   await page.locator('.spot-cells input').nth(14).click()
-  await Promise.all([page.waitForEvent('load'), page.click('button[name=mark]')])
+  await turn(page, () => page.click('button[name=mark]'))
   expect(await values()).toEqual(['0.417:0.625:hole'])
-  await Promise.all([page.waitForEvent('load'), page.click('.go button[value=answer]')])
+  await turn(page, () => page.click('.go button[value=answer]'))
   expect(await question()).toBe('story')
 })
 

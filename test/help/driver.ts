@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises'
 import type { Page } from 'playwright-core'
 import { type DemoGarment, pileAnswers } from '../demo/pile.ts'
 import { photoOf, replyOf } from '../demo/reply.ts'
@@ -20,12 +21,23 @@ export interface Journey {
   readonly onPage?: (place: string) => Promise<void>
 }
 
-/** A click or a key that leads to another page, and that page whole. */
+/** A click or a key that leads to another page, loaded or put in place of the old one, and that page whole. */
 export async function turn(page: Page, act: () => Promise<unknown>): Promise<void> {
-  const loaded = page.waitForEvent('load')
+  await page.evaluate(() => document.getElementById('main')?.setAttribute('data-left', ''))
   await act()
-  await loaded
+  // Asked for from outside: in a page without scripts nothing waits.
+  const patience = Date.now() + 30_000
+  while (!(await page.evaluate(isWhole).catch(() => false))) {
+    if (Date.now() > patience) throw new Error(`no other page came after ${page.url()}`)
+    await pause(20)
+  }
 }
+
+/** Another page than the one that was left, with its pictures. */
+const isWhole = (): boolean =>
+  document.readyState === 'complete' &&
+  [...document.images].every(({ loading, complete }) => loading === 'lazy' || complete) &&
+  document.querySelector('#main:not([data-left])') !== null
 
 export interface Asked {
   readonly id: string

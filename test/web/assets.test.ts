@@ -42,7 +42,7 @@ test('the faces come from the shop itself and text shows before they are there',
 })
 
 test.each(['chat.js', 'spots.js'])('%s stays a small thing', (name) => {
-  expect(statSync(join(place, assets.path(name).replace('/assets/', ''))).size).toBeLessThan(6000)
+  expect(statSync(join(place, assets.path(name).replace('/assets/', ''))).size).toBeLessThan(10_000)
 })
 
 /** Bytes of a file as it is sent to a browser that takes `encoding`. */

@@ -6,14 +6,19 @@
 
 import { readLabelPhotos } from './label.client.ts'
 import { shrink } from './smaller.client.ts'
+import { travel, travels } from './travel.client.ts'
 
-const form = document.querySelector<HTMLFormElement>('form[data-question]')
+arrive()
+travel(arrive)
 
-startReading()
-openOnWide()
-for (const each of document.forms) sendOnce(each)
-void settle()
-if (form) {
+/** What is done with each page as it is shown. */
+function arrive(): void {
+  startReading()
+  openOnWide()
+  for (const each of document.forms) sendOnce(each)
+  void settle()
+  const form = document.querySelector<HTMLFormElement>('form[data-question]')
+  if (!form) return
   keepTyped(form)
   if (form.dataset.kind === 'label') readLabelPhotos(form)
   else shrinkPhotos(form)
@@ -23,7 +28,10 @@ if (form) {
 function startReading(): void {
   if (location.hash || document.querySelector('[data-start]')) return
   // A reader of the page around us goes on reading there.
-  if (document.documentElement.dataset.framed === 'first') return
+  if (document.documentElement.dataset.framed === 'first') {
+    document.documentElement.dataset.framed = 'later'
+    return
+  }
   const place = document.getElementById('errors') ?? document.getElementById('title')
   place?.focus({ preventScroll: place.id === 'title' })
 }
@@ -38,10 +46,12 @@ function openOnWide(): void {
 
 /** While the plan behind a page is not settled, what hangs on it is looked at again, and less and less often. */
 async function settle(): Promise<void> {
+  const main = document.getElementById('main')
   for (let wait = 1000; wait < 20_000; wait *= 1.6) {
     const unsettled = [...document.querySelectorAll<HTMLElement>('[data-unsettled]')]
     if (unsettled.length === 0) return
     await new Promise((resolve) => setTimeout(resolve, wait))
+    if (!main?.isConnected) return
     const answer = await fetch(location.href).catch(() => null)
     if (!answer?.ok) continue
     const fresh = new DOMParser().parseFromString(await answer.text(), 'text/html')
@@ -56,6 +66,8 @@ async function settle(): Promise<void> {
 
 /** The button keeps its place and value; a second press is not sent. Coming back frees it again. */
 function sendOnce(each: HTMLFormElement): void {
+  // Those that bear a key are sent by travel.client.ts.
+  if (travels(each)) return
   let sent = false
   each.addEventListener('submit', (event) => {
     if (sent) {

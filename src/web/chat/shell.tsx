@@ -46,9 +46,25 @@ export function Shell({
         )}
         {children}
         <Foot frame={frame} />
-        <div id="live" class="unseen" aria-live="polite" />
+        <Live />
       </body>
     </html>
+  )
+}
+
+/** What is read aloud, and what a script may have to say while an answer is under way. */
+function Live() {
+  const say = useSay()
+  return (
+    <div
+      id="live"
+      class="unseen"
+      aria-live="polite"
+      data-sending={say('wire.sending')}
+      data-offline={say('wire.offline')}
+      data-busy={say('wire.busy')}
+      data-sent={say('wire.sent')}
+    />
   )
 }
 

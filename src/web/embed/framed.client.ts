@@ -49,20 +49,27 @@ function preferDark(dark: boolean): void {
 
 /** Every change of height is told. Only a page that the shop allows stands around us: `frame-ancestors`. */
 function follow({ around, later }: Told): void {
-  const lost = ['link_unknown', 'link_expired'].includes(
-    document.querySelector<HTMLElement>('[data-code]')?.dataset.code ?? '',
-  )
+  let going = later === true
   const tell = (first: boolean): void => {
     const shown: Shown = {
       height: document.body.getBoundingClientRect().height,
       pile: pilePath.exec(location.pathname)?.[0] ?? null,
-      lost,
+      lost: isLost(),
       title: document.title,
-      later: later === true && first,
+      later: going && first,
     }
     parent.postMessage({ pieceworth: shown }, around)
   }
   // Browsers do not watch sizes in a frame that takes no room yet.
   tell(true)
   new ResizeObserver(() => tell(false)).observe(document.body)
+  addEventListener('pieceworth:shown', () => {
+    going = true
+    tell(true)
+  })
 }
+
+const isLost = (): boolean =>
+  ['link_unknown', 'link_expired'].includes(
+    document.querySelector<HTMLElement>('[data-code]')?.dataset.code ?? '',
+  )
