@@ -12,7 +12,7 @@ import type { Walk } from './walk.ts'
 export function admit(flow: Flow, followed: Followed, act: Act): void {
   switch (act.act) {
     case 'answer':
-      admitAnswer(flow, followed, act.item, act.question)
+      admitAnswer(flow, followed, act)
       return
     case 'add':
       admitNew(flow, followed, act.item)
@@ -38,7 +38,11 @@ function itemOf(followed: Followed, n: number): Item {
   return item
 }
 
-function admitAnswer(flow: Flow, followed: Followed, n: number, question: string): void {
+function admitAnswer(
+  flow: Flow,
+  followed: Followed,
+  { item: n, question, because }: Extract<Act, { act: 'answer' }>,
+): void {
   const { once, repeated } = questionsOf(flow)
   if (n === 0) {
     if (!once.has(question)) throw new Failure('not_found', { question })
@@ -47,7 +51,8 @@ function admitAnswer(flow: Flow, followed: Followed, n: number, question: string
   }
   const item = itemOf(followed, n)
   if (!repeated.has(question)) throw new Failure('not_found', { question })
-  if (item.dropped || !isThere(item, question)) {
+  const isEarly = because !== undefined
+  if (item.dropped || !(isEarly || isThere(item, question))) {
     throw new Failure('question_moved_on', { question, item: n })
   }
 }

@@ -157,6 +157,8 @@ export type Act =
       readonly item: number
       readonly question: string
       readonly reply: Reply
+      /** The visitor's own words that it was taken from, once they had confirmed it; it may come before its turn. */
+      readonly because?: string
     }
   | { readonly act: 'add'; readonly item: number }
   | { readonly act: 'copy'; readonly item: number; readonly from: number }

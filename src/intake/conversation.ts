@@ -13,6 +13,7 @@ import { type ClothOfGarment, clothsOf } from './cloth-colours.ts'
 import { pinFlow, pinnedFlow } from './flow-versions.ts'
 import type { Knowledge } from './knowledge.ts'
 import { reopen, withdraw } from './leaving.ts'
+import { answersByWords } from './own-words.ts'
 import { derivePile, type Pile } from './pile.ts'
 import {
   appendAct,
@@ -123,7 +124,7 @@ export function converse(
     flow: Flow,
     before: readonly Entry[],
     sent: Pick<Sent, 'act' | 'idem'>,
-  ): Promise<Act> => {
+  ): Promise<{ readonly act: Act; readonly entries: readonly Entry[] }> => {
     const followed = follow(
       flow,
       before.map(({ act }) => act),
@@ -140,7 +141,27 @@ export function converse(
     const entries = [...before, entry]
     const after = { ...row, seq: entry.seq, changed_at: entry.at }
     await project(db, after, derivePile(knowledge, flow, after, entries), act)
-    return act
+    return { act, entries }
+  }
+
+  /** Appends an act, and the answers that follow from confirming the visitor's own words, one by one. */
+  const appendAll = async (
+    db: Db,
+    row: PileRow,
+    flow: Flow,
+    before: readonly Entry[],
+    sent: Pick<Sent, 'act' | 'idem'>,
+  ): Promise<Act> => {
+    const first = await append(db, row, flow, before, sent)
+    const acts = first.entries.map(({ act }) => act)
+    const following = answersByWords(follow(flow, acts, rules), first.act)
+    let { entries } = first
+    for (const [nth, act] of following.entries()) {
+      const now = { ...row, seq: row.seq + 1 + nth }
+      const idem = `${sent.idem}.${nth + 1}`
+      entries = (await append(db, now, flow, entries, { act, idem })).entries
+    }
+    return first.act
   }
 
   return {
@@ -162,7 +183,7 @@ export function converse(
         if (row.status !== 'open') throw new Failure('pile_confirmed')
         const flow = await pinnedFlow(db, row.flow_hash, knowledge)
         const before = await entriesOf(db, row.id)
-        const act = await append(db, row, flow, before, sent)
+        const act = await appendAll(db, row, flow, before, sent)
         return { again: false, overtaken: overtakenBy(before, act, sent.seen), seq: row.seq + 1 }
       }),
 

@@ -16,6 +16,7 @@ import type { PileRow } from '../store/schema.ts'
 import { type Betterment, bettermentOf } from './better.ts'
 import { clothOf } from './cloth.ts'
 import type { Knowledge } from './knowledge.ts'
+import { calledIn } from './own-words.ts'
 import { type Otherwise, priced } from './priced.ts'
 import { amount, chosen, given } from './replies.ts'
 import type { Entry } from './rows.ts'
@@ -204,7 +205,7 @@ export function derivePile(
     return {
       n: item.n,
       code: tagCode(row.number, item.n),
-      name: chosen(item.replies, 'name') ?? null,
+      name: calledIn(chosen(item.replies, 'name')),
       dropped: item.dropped,
       open: item.open,
       path: item.path,

@@ -2,6 +2,7 @@ import type { Replies, Rule, Rules } from '../flow/grammar.ts'
 import { implied } from '../garment/derive.ts'
 import type { FactName, Facts } from '../garment/facts.ts'
 import { readingOf } from './label.ts'
+import { furtherParts, hasLetterSize, partsRead, tellsEnough } from './own-words.ts'
 import { chosen, labelValue, ticked } from './replies.ts'
 import { spotValues } from './spots.ts'
 
@@ -15,8 +16,6 @@ const kindOf = (replies: Replies) => (chosen(replies, 'kind') ?? 'other') as Fac
 /** What is known of a fact before asking: said, or implied by the kind. */
 const known = (replies: Replies, fact: FactName & string, question = fact): string | undefined =>
   chosen(replies, question) ?? implied(kindOf(replies))[fact]
-
-const noLetterSize: readonly Facts['kind'][] = ['blanket', 'tie', 'scarf', 'apron']
 
 const neverABabys: readonly Facts['kind'][] = [
   'polo',
@@ -36,7 +35,15 @@ const isWornOrStained = (replies: Replies) =>
 
 /** The guards that the intake's flow may name. Each says which questions it looks at. */
 export const rules: Rules = {
-  has_a_size: rule(['kind'], (r) => !noLetterSize.includes(kindOf(r))),
+  words_tell_enough: rule(['name'], tellsEnough),
+  ...Object.fromEntries(
+    furtherParts.map((part) => [
+      `words_tell_${part}`,
+      rule(['name'], (r: Replies) => partsRead(r).has(part)),
+    ]),
+  ),
+
+  has_a_size: rule(['kind'], (r) => hasLetterSize(kindOf(r))),
   may_be_a_babys: rule(['kind'], (r) => !neverABabys.includes(kindOf(r))),
   outgrew_toddler: rule(['kind'], (r) => kindOf(r) !== 'baby-suit'),
 

@@ -41,6 +41,12 @@ const labelReplies: readonly Reply[] = [
   { given: { found: 'none', words: '', iron: null } },
 ]
 
+/** Names that are more than that: lines that answer what is asked later. */
+const ownLines: readonly Reply[] = [
+  { given: 'red plaid flannel, large, hole at the elbow' },
+  { given: 'black velvet dress, very stretchy, glitter print on the front, size M' },
+]
+
 const known = new WeakMap<Question, readonly Reply[]>()
 
 /** Every reply a question may get, or one of each way where nobody can list them. */
@@ -50,7 +56,10 @@ export function repliesOf(question: Question): readonly Reply[] {
   const replies =
     question.kind === 'label'
       ? [...labelReplies, { asked: 'Which one?' }]
-      : (allReplies(question) ?? sampleReplies(question))
+      : [
+          ...(allReplies(question) ?? sampleReplies(question)),
+          ...(question.id === 'name' && question.kind === 'text' ? ownLines : []),
+        ]
   known.set(question, replies)
   return replies
 }

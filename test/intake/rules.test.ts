@@ -13,7 +13,31 @@ const said = (values: Readonly<Record<string, Value>>): Replies =>
 
 const words = (text: string): Value => ({ found: 'words', words: text, iron: null })
 
+const telling = 'red velvet dress, size M, thin at the seams, thick, very stretchy'
+const pictured = 'black T-shirt with a logo, vinyl print'
+
 const cases: readonly [rule: string, values: Readonly<Record<string, Value>>, holds: boolean][] = [
+  ['words_tell_enough', { name: telling }, true],
+  ['words_tell_enough', { name: 'scarf' }, false],
+  // Without a kind there is no garment to confirm.
+  ['words_tell_enough', { name: 'red, size M' }, false],
+  ['words_tell_enough', { name: 'is a red dress in size M ok?' }, false],
+  ['words_tell_size', { name: telling }, true],
+  ['words_tell_size', { name: 'scarf, size M' }, false],
+  ['words_tell_surface', { name: telling }, true],
+  ['words_tell_surface', { name: pictured }, false],
+  ['words_tell_wear', { name: telling }, true],
+  ['words_tell_wear', { name: 'dress in good condition' }, false],
+  ['words_tell_stretch', { name: telling }, true],
+  ['words_tell_stretch', { name: 'stretchy T-shirt' }, false],
+  ['words_tell_weight', { name: telling }, true],
+  ['words_tell_weight', { name: 'thick T-shirt' }, false],
+  ['words_tell_pattern', { name: pictured }, true],
+  ['words_tell_pattern', { name: telling }, false],
+  ['words_tell_colours', { name: telling }, true],
+  ['words_tell_colours', { name: 'Sunday' }, false],
+  ['words_tell_print_make', { name: pictured }, true],
+  ['words_tell_print_make', { name: 'vinyl print' }, false],
   ['has_a_size', { kind: 'tshirt' }, true],
   ['has_a_size', { kind: 'blanket' }, false],
   ['has_a_size', {}, true],

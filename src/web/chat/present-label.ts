@@ -2,6 +2,7 @@ import type { LabelValue } from '../../flow/grammar.ts'
 import type { RawReply } from '../../flow/reply.ts'
 import { longestOf } from '../../flow/sense.ts'
 import { judge } from '../../intake/label-photo.ts'
+import { fibresRead } from '../../intake/own-words.ts'
 import type { Pile } from '../../intake/pile.ts'
 import { given } from '../../intake/replies.ts'
 import { labelWords } from '../../papers/label-words.ts'
@@ -27,7 +28,8 @@ export function labelAnswering(
   const before = given(replies, question.id) as LabelValue | undefined
   const from: Partial<RawReply> = raw ?? { ...before, iron: before?.iron ?? undefined }
   const seen = label?.photo?.seen
-  const read = raw || before || !seen ? '' : judge(seen, longest).words
+  const photographed = raw || before || !seen ? '' : judge(seen, longest).words
+  const read = photographed || (raw || before ? '' : fibresRead(replies))
   const found = from.found ?? (read === '' ? null : 'words')
   return {
     kind: 'label',

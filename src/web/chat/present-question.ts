@@ -19,6 +19,7 @@ import { paths } from './paths.ts'
 import { hidden, kindWords, photoLinks, type Reader } from './present-garment.ts'
 import { labelAnswering } from './present-label.ts'
 import { isProposed, lookShown, measureOffer, proposedValues } from './present-look.ts'
+import { ownWordsIn, proposedByWords, readAs } from './present-own-words.ts'
 import { againstShown, likelySpot, markedPhotos, spotsShown } from './present-spots.ts'
 import { coloursOfOption } from './present-swatch.ts'
 import { inOrder, type SentPhotos } from './received-photos.ts'
@@ -72,7 +73,8 @@ export interface Sent {
 /** What the garment's photos propose while the question has no answer. */
 function proposedOf({ question, replies, seen }: Asking): readonly string[] {
   const telling = replies[question.id] ? null : tellingLook(seen ?? [])
-  return telling && isProposed(question.id) ? proposedValues(question.id, telling) : []
+  const shown = telling && isProposed(question.id) ? proposedValues(question.id, telling) : []
+  return [...shown, ...proposedByWords(question.id, replies)]
 }
 
 function optionsOf(asking: Asking, raw: RawReply | null, reader: Reader): Option[] {
@@ -85,8 +87,10 @@ function optionsOf(asking: Asking, raw: RawReply | null, reader: Reader): Option
     const key = `intake.${question.id}.option_help.${value}`
     return {
       value,
-      label: say(`intake.${question.id}.options.${value}`),
-      help: has(key) ? say(key) : null,
+      ...(readAs(question.id, value, replies, reader) ?? {
+        label: say(`intake.${question.id}.options.${value}`),
+        help: has(key) ? say(key) : null,
+      }),
       drawing: null,
       ...(question.id === 'colours' && { swatch: coloursOfOption(value) }),
       chosen: chosen.includes(value),
@@ -202,6 +206,8 @@ function helpOf({ question, replies, label }: Asking, say: Say, has: (key: strin
   const ofPhotos = `${key}_photo`
   const first = label && has(ofPhotos) ? ofPhotos : key
   const help = has(first) ? say(first) : null
+  const said = ownWordsIn(question.id, replies, say)
+  if (said) return [said, help].filter(Boolean).join(' ')
   if (question.kind !== 'confirm') return help
   const reading = readingOf(replies)
   return reading ? [labelWords(reading, say), help].filter(Boolean).join(' ') : help
