@@ -149,7 +149,7 @@ const refused: readonly Refused[] = [
   {
     what: 'a name that is too long',
     at: '1/name',
-    fields: { value: 'x'.repeat(61) },
+    fields: { value: 'x'.repeat(401) },
     code: 'answer_too_long',
     details: { longest: 60 },
     kept: { value: 'x'.repeat(61) },
