@@ -151,8 +151,8 @@ const refused: readonly Refused[] = [
     at: '1/name',
     fields: { value: 'x'.repeat(401) },
     code: 'answer_too_long',
-    details: { longest: 60 },
-    kept: { value: 'x'.repeat(61) },
+    details: { longest: 400 },
+    kept: { value: 'x'.repeat(401) },
   },
   {
     what: 'a label without words',
