@@ -16,6 +16,9 @@ test(
     for (const walk of walks) grades.push(await walkTen(walk))
     expect(grades[0]).toHaveLength(10)
     for (const other of grades) expect(other).toEqual(grades[0])
+    expect(new Set(grades[0]!.map((line) => line.split(' ')[1]))).toEqual(
+      new Set(['sound', 'care', 'eyes', 'home']),
+    )
   },
   walks.length * patience,
 )

@@ -1,7 +1,7 @@
 import { test } from 'vitest'
 import { killedOnPostgres, killedOnSqlite } from '../help/survive.ts'
 
-const kills = 4
+const kills = 3
 
 /** Every kill costs a start of the server; both stores take their turns side by side. */
 const patience = { timeout: 240_000 }

@@ -1,7 +1,11 @@
 import { expect, test } from 'vitest'
 import { limited } from '../help/plates.ts'
 
-test('cgcut2, whose copies are limited, is cut to its published optimum', () => {
-  const { most, published } = limited('cgcut2', false)
-  expect(most).toBe(published)
-}, 120_000)
+test.each(['cgcut2', 'cgcut3'])(
+  '%s, whose copies are limited, is cut to its published optimum',
+  (name) => {
+    const { most, published } = limited(name, false)
+    expect(most).toBe(published)
+  },
+  120_000,
+)

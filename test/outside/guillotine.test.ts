@@ -29,7 +29,6 @@ test.each(['gcut1', 'gcut2', 'gcut3', 'gcut4', 'gcut5', 'gcut6', 'gcut9'])(
 test.each([
   ['cgcut1', false],
   ['cgcut1', true],
-  ['cgcut3', false],
 ])('%s, whose copies are limited, is cut to its published optimum, turned: %s', (name, rot) => {
   const { most, published } = limited(name, rot)
   expect(most).toBe(published)
