@@ -22,7 +22,9 @@ export function nameOf(
   while (first < kind.first && leaves.test(tokens[first]!.word)) first += 1
   let last = named.find(({ first: at }) => at === kind.first)?.last ?? kind.last
   if (language === 'es') last = spanishEnd(line, last)
-  const hasMore = first < kind.first || last > kind.last || kind.last > kind.first
+  // A kind of one word, "T-shirt" too, names nothing.
+  const isOneWord = !/\s/.test(between(raw, tokens, kind.first, kind.last))
+  const hasMore = first < kind.first || last > kind.last || !isOneWord
   if (!hasMore || tokens.slice(first, last + 1).some((_, nth) => helps.negates[first + nth]))
     return null
   const name = between(raw, tokens, first, last)

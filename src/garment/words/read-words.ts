@@ -94,7 +94,9 @@ export function readWords(raw: string): WordsReading {
     tokens[at]!.text === '-' ||
     tokens[at]!.text === '%' ||
     tokens[at]!.word === '100' ||
-    (line.helps.ands[at] === true && [at - 1, at + 1].every((beside) => holds(colours, beside))) ||
+    (line.helps.ands[at] === true &&
+      tokens[at]!.word !== 'with' &&
+      [at - 1, at + 1].every((beside) => holds(colours, beside))) ||
     (tokens[at]!.text === '/' && [at - 1, at + 1].every((beside) => holds(colours, beside))) ||
     holds(describing, at)
   const subject = subjectOf(line, kinds, isBetween)
