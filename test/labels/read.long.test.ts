@@ -28,7 +28,7 @@ beforeAll(async () => {
     readings.set(file, readLines(seen.lines, { isClear: isClear(seen) }))
   }
   found = score(truths, readings)[0]!
-}, 240_000)
+}, 600_000)
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
 /** Of the photos: 23 were read exactly when this was written. */
