@@ -85,8 +85,11 @@ eachStore('messages', (store) => {
       const answer = { item: '1', text: 'Not at all 李', idem: customer.field('idem') }
       expect(await write(customer, key, answer)).toMatchObject({
         status: 303,
-        to: `/i/${key}#messages`,
+        to: `/i/${key}?told=message#messages`,
       })
+      expect((await customer.get(`/i/${key}?told=message`)).body).toContain(
+        'Your message is with us',
+      )
       // A double tap, and a page that was sent once more.
       expect((await write(customer, key, answer)).status).toBe(303)
       expect((await rows()).length).toBe(2)

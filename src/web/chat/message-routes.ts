@@ -13,6 +13,7 @@ import { paths } from './paths.ts'
 import { talkOf } from './present-messages.ts'
 import { photoTroubles } from './received-label.ts'
 import { keepMessage, messageForm, readMessage } from './received-message.ts'
+import { noticeOf } from './show-place.ts'
 
 /** Refusals that are answered with the page itself, what was typed still in it. */
 const onThePage: readonly FailureCode[] = [
@@ -49,12 +50,13 @@ export function messageRoutes(app: FastifyInstance, context: ChatContext): void 
     async (request, reply) => {
       const opened = await openPile(context, request.params.key)
       const { key, language } = opened
+      const { told } = request.query as { told?: unknown }
       const talk = await talkOf(context, opened)
       return show(
         context,
         reply,
         { page: 'messages', talk, backHref: paths.pile(key) },
-        { language, key },
+        { language, key, notice: noticeOf(opened, told) },
       )
     },
   )
@@ -78,10 +80,7 @@ export function messageRoutes(app: FastifyInstance, context: ChatContext): void 
       try {
         await keepMessage(context, open.row.id, sent)
         request.log.info({ pile: open.row.number, item }, 'customer wrote')
-        return reply.redirect(
-          open.row.status === 'open' ? paths.messages(key) : `${paths.pile(key)}#messages`,
-          303,
-        )
+        return reply.redirect(paths.written(key, open.row.status === 'open'), 303)
       } catch (error) {
         const failure = asFailure(error)
         if (!onThePage.includes(failure.code) || !wantsPage(request)) throw error

@@ -1,3 +1,6 @@
+/** In an address: that a message has just arrived. */
+export const written = 'message'
+
 /** The customer's addresses. The key is the only thing that opens a pile. */
 export const paths = {
   start: '/i',
@@ -13,6 +16,9 @@ export const paths = {
   /** To say that a parcel was posted. */
   posted: (key: string) => `/i/${key}/posted`,
   messages: (key: string) => `/i/${key}/messages`,
+  /** Where a message that was sent stands, told that it has arrived. */
+  written: (key: string, open: boolean) =>
+    open ? `/i/${key}/messages?told=${written}` : `/i/${key}?told=${written}#messages`,
   paper: (key: string) => `/i/${key}/paper`,
   /** The finished quilt with whose cloth is where, as a page. */
   keepsake: (key: string) => `/i/${key}/papers/keepsake`,

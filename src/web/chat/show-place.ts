@@ -5,7 +5,7 @@ import { agreedPaper } from './agreed-paper.ts'
 import type { ChatContext } from './context.ts'
 import { outside } from './frame.ts'
 import { becoming, type Opened, plannedFor, show, withDrafts } from './opened.ts'
-import { paths } from './paths.ts'
+import { paths, written } from './paths.ts'
 import { postingOf, type RefusedPosting } from './posting-load.ts'
 import { nameOf, photosOf } from './present-garment.ts'
 import { askedOf, talkOf } from './present-messages.ts'
@@ -24,8 +24,9 @@ import { priceNotice } from './price-notice.ts'
 import { replyWords } from './said.ts'
 import { standingOf } from './status-load.ts'
 
-/** `told` is the number of the act that an answer from elsewhere has just gone over. */
+/** `told` is that a message has arrived, or the number of the act that an answer from elsewhere has just gone over. */
 export function noticeOf({ open, language }: Opened, told: unknown): string | null {
+  if (told === written) return language.say('notice.written')
   const act = open.entries.find(({ seq }) => String(seq) === told)?.act
   if (act?.act !== 'answer') return null
   const { once, repeated } = questionsOf(open.flow)
@@ -42,7 +43,11 @@ export async function showConfirmed(
   request: FastifyRequest,
   reply: FastifyReply,
   opened: Opened,
-  { print, posting: refused = null }: { print: boolean; posting?: RefusedPosting | null },
+  {
+    print,
+    posting: refused = null,
+    told = null,
+  }: { print: boolean; posting?: RefusedPosting | null; told?: string | null },
 ) {
   const { key, open, language } = opened
   const paper = await agreedPaper(context.store, open.row, language)
@@ -73,7 +78,7 @@ export async function showConfirmed(
   const accepted = await isAccepted(context.store.db, open.row)
   const shown = { key, language, print, accepted, keepLink }
   const page = confirmedPage(paper, { photoOf, quilts, status, posting }, shown)
-  return show(context, reply, { ...page, talk }, { language, key })
+  return show(context, reply, { ...page, talk }, { language, key, notice: told })
 }
 
 export interface Notices {
@@ -93,7 +98,7 @@ export async function showPlace(
 ) {
   const { key, open, language } = opened
   if (open.row.status !== 'open')
-    return showConfirmed(context, request, reply, opened, { print: false })
+    return showConfirmed(context, request, reply, opened, { print: false, told })
   const reader = readerOf(open, key, language)
   const { place } = open.pile.followed
   // A pile that was confirmed before is being changed, and its customer has to confirm it again.
