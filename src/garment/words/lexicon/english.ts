@@ -161,7 +161,8 @@ export const english: Lexicon = {
       photos | wedding picture | wedding pictures | in the picture | in the photo | in photos | in every photo |
       in this photo | photo album | wash day | on the back of the door | on the back of the chair | on the back
       porch | back of the closet | back of the wardrobe | front door | on the front porch | front porch | on the
-      front lawn | front row | in stitches
+      front lawn | front row | in stitches | dry clean | dry cleaned | dry cleaning | dry cleaner | dry cleaners |
+      dry cleaner's | clean only | spot clean | spot clean only | clean by | clean with
     `),
     spellings: {
       shrit: 'shirt',

@@ -113,6 +113,7 @@ export const spanish: Lexicon = {
       chica | cuando era chico | cuando era chica | la chica | el chico | los chicos | las chicas | mis chicos |
       un chico | una chica | abuela rosa | rosa maría | rosa maria | tía rosa | mamá rosa | doña rosa | doña
       blanca | abuela blanca | tía blanca | señor blanco | en blanco | sin agua | de limpio
+      | limpio en seco | lavado en seco | lavada en seco | lavar en seco
     `),
     spellings: {
       camiza: 'camisa',
