@@ -73,7 +73,13 @@ describe('the catalogue of failures', () => {
       .filter(({ path }) => path !== 'src/base/failures.ts')
       .map((file) => withoutComments(file.text))
       .join('\n')
-    const said = new RegExp(`(?:Failure|\\.refuse)\\(\\s*'${code}'|^\\s*\\w+: '${code}',$`, 'm')
+    // Thrown, told by the name of what went wrong, or why a child process refuses.
+    const ways = [
+      `(?:Failure|\\.refuse)\\(\\s*'${code}'`,
+      `^\\s*\\w+: '${code}',$`,
+      `\\{ code: '${code}'`,
+    ]
+    const said = new RegExp(ways.join('|'), 'm')
     expect(text).toMatch(said)
   })
 
