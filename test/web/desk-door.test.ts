@@ -256,6 +256,15 @@ oneStore('the door of the desk', (store) => {
     expect((await visitor.get('/desk')).status).toBe(303)
   })
 
+  test('a language that is asked for before signing in is that of the desk', async () => {
+    await staff()
+    const visitor = new Visitor(workshop.app)
+    const { to } = await visitor.get('/desk?lang=es', { accept: 'text/html' })
+    expect((await visitor.get(to!)).body).toContain('<html lang="es">')
+    await visitor.post('/desk/sign-in', marta)
+    expect((await visitor.get('/desk')).body).toContain('<html lang="es">')
+  })
+
   test('the desk speaks the reader’s language and keeps the one that was chosen', async () => {
     await staff()
     const visitor = await signedIn()

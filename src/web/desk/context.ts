@@ -1,11 +1,11 @@
-import type { FastifyRequest } from 'fastify'
+import type { FastifyReply, FastifyRequest } from 'fastify'
 import type { Drafts } from '../../desk/drafts.ts'
 import type { Live } from '../../desk/live-files.ts'
 import type { Session } from '../../desk/sessions.ts'
 import type { Language } from '../../words/words.ts'
 import type { ChatContext } from '../chat/context.ts'
 import { languageOf } from '../chat/frame.ts'
-import { languageCookie } from './cookies.ts'
+import { languageCookie, setLanguage } from './cookies.ts'
 
 /** What the desk's pages are made from. `https`: cookies are sent over it alone. */
 export interface DeskContext extends ChatContext {
@@ -30,4 +30,15 @@ export function deskLanguage(request: FastifyRequest, context: DeskContext): Lan
   const kept = request.cookies?.[languageCookie]
   const code = [lang, kept].find((one) => shop.languages.includes(String(one ?? '')))
   return code ? known.get(String(code))! : languageOf(request, context)
+}
+
+/** A language that was asked for on a page is that of the next ones too. */
+export function keepLanguage(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  context: DeskContext,
+): void {
+  const { lang } = (request.query ?? {}) as { lang?: unknown }
+  const { code } = deskLanguage(request, context)
+  if (lang === code && request.cookies?.[languageCookie] !== lang) setLanguage(reply, context, code)
 }

@@ -3,7 +3,7 @@ import { Failure } from '../../base/failures.ts'
 import { newKey, sha256 } from '../../base/ids.ts'
 import { type Session, sameSecret, sessionOf } from '../../desk/sessions.ts'
 import { wantsPage } from '../errors.ts'
-import type { DeskContext } from './context.ts'
+import { type DeskContext, keepLanguage } from './context.ts'
 import { formCookie, sessionCookie, setForm } from './cookies.ts'
 import { deskPaths } from './paths.ts'
 import { readFiles } from './sent-files.ts'
@@ -45,6 +45,7 @@ export function guardDesk(app: FastifyInstance, context: DeskContext): void {
     request.atDesk = await visitorOf(request, context)
     if (request.atDesk) return letOnly(request, request.atDesk)
     if (!onlyReads(request) || !wantsPage(request)) throw new Failure('not_signed_in')
+    keepLanguage(request, reply, context)
     return reply.redirect(`${deskPaths.signIn}?next=${encodeURIComponent(request.url)}`, 303)
   })
   app.addHook('preValidation', async (request) => {

@@ -1,7 +1,6 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import { queue } from '../../desk/queue.ts'
-import { type DeskContext, deskLanguage } from './context.ts'
-import { languageCookie, setLanguage } from './cookies.ts'
+import { type DeskContext, deskLanguage, keepLanguage } from './context.ts'
 import { type Framing, frameOf, pathOf } from './frame.ts'
 import { renderDesk } from './render.tsx'
 import type { DeskPage } from './view.ts'
@@ -15,10 +14,7 @@ export function showDesk(
   framing: Partial<Omit<Framing, 'language'>> = {},
 ): FastifyReply {
   const language = deskLanguage(request, context)
-  const { lang } = (request.query ?? {}) as { lang?: string }
-  if (lang === language.code && request.cookies?.[languageCookie] !== lang) {
-    setLanguage(reply, context, language.code)
-  }
+  keepLanguage(request, reply, context)
   const frame = frameOf(context, {
     language,
     visitor: request.atDesk,
