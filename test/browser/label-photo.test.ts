@@ -181,7 +181,7 @@ test('a reading that takes too long is waited for no longer', async () => {
   const go = held()
   await choose()
   await page.waitForSelector('#label-reading:not([hidden])')
-  await page.clock.fastForward(30_000)
+  await page.clock.fastForward(65_000)
   await page.waitForSelector('#label-reading.refusal')
   go(clear)
   await page.fill('#field-words', '100% cotton, warm iron')

@@ -1,7 +1,7 @@
 import { shrink } from './smaller.client.ts'
 
-/** After so long a page no longer waits for its reading, ms; the words can be typed all the while. */
-const patience = 30_000
+/** As long as the reader may take for a photo, and the way there, ms; the words can be typed all the while. */
+const patience = 65_000
 
 /**
  * A label's photo is read as soon as it is chosen, and the page keeps its place. It sends the form that the
