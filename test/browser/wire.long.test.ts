@@ -235,10 +235,9 @@ test('back leads to the answer that was given, and forward again', async () => {
 
 test('a refused answer stays on its page with what to do, and the reading begins there', async () => {
   await open()
-  await page.fill('#field-value', 'x'.repeat(60))
   await page.evaluate(() => {
-    const field = document.querySelector<HTMLInputElement>('#field-value')!
-    field.value = 'y'.repeat(200)
+    const field = document.querySelector<HTMLTextAreaElement>('#field-value')!
+    field.value = 'y'.repeat(500)
   })
   await page.click('form[data-question=name] button[value=answer]:not(.unseen)')
   await page.waitForSelector('#errors')
