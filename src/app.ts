@@ -1,3 +1,5 @@
+import { constants } from 'node:zlib'
+import compress from '@fastify/compress'
 import formbody from '@fastify/formbody'
 import multipart from '@fastify/multipart'
 import swagger from '@fastify/swagger'
@@ -100,6 +102,12 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
     },
     transform: jsonSchemaTransform,
     transformObject: jsonSchemaTransformObject,
+  })
+  // Asked for page by page: where a cookie is the key, what is compressed together could be guessed (BREACH).
+  await app.register(compress, {
+    global: false,
+    encodings: ['br', 'gzip'],
+    brotliOptions: { params: { [constants.BROTLI_PARAM_QUALITY]: 4 } },
   })
   await app.register(formbody, { bodyLimit: limits.formBytes })
   await app.register(multipart, {

@@ -5,6 +5,7 @@ import { benchLabel } from './label.ts'
 import { benchLook } from './look.ts'
 import { benchLookCost } from './look-cost.ts'
 import { benchNumbers } from './numbers.ts'
+import { benchPage } from './page.ts'
 import { benchPlace } from './place.ts'
 import { benchPlan } from './plan.ts'
 import { benchUploads } from './uploads.ts'
@@ -18,6 +19,7 @@ const benches: Readonly<Record<string, (given: readonly string[]) => Promise<voi
   look: benchLook,
   'look-cost': benchLookCost,
   numbers: benchNumbers,
+  page: benchPage,
   place: benchPlace,
   plan: benchPlan,
   uploads: benchUploads,

@@ -46,6 +46,40 @@ eachStore('the conversation', (store) => {
   const acts = () =>
     app.store.db.selectFrom('act').select(['seq', 'idem', 'act']).orderBy('seq').execute()
 
+  test('a script that prefers it gets the next page in place of the way to it (RFC 7240)', async () => {
+    const form = walker.root.querySelector('form[data-question]')!
+    const hidden = form
+      .querySelectorAll('input[type=hidden]')
+      .map((input) => [input.getAttribute('name')!, input.getAttribute('value')!])
+    const send = () =>
+      fetch(app.url + form.getAttribute('action'), {
+        method: 'POST',
+        body: new URLSearchParams([...hidden, ['act', 'answer'], ['value', 'adult']]),
+        headers: { accept: 'text/html', prefer: 'return=representation' },
+        redirect: 'manual',
+      })
+    // Sent twice it is taken once, and leads on both times.
+    for (const answer of [await send(), await send()]) {
+      expect(answer.status).toBe(200)
+      expect(answer.headers.get('content-location')).toBe(walker.pilePath)
+      expect(answer.headers.get('preference-applied')).toBe('return=representation')
+      expect(await answer.text()).toContain('data-question="quilts"')
+    }
+    expect((await acts()).filter(({ act }) => act.includes('recipient'))).toHaveLength(1)
+  })
+
+  test('pages travel compressed, but not those to which a cookie is the key', async () => {
+    const encodingOf = async (path: string, encoding: string) => {
+      const answer = await fetch(app.url + path, { headers: { 'accept-encoding': encoding } })
+      expect(await answer.text()).toContain('<html lang="en">')
+      return answer.headers.get('content-encoding')
+    }
+    expect(await encodingOf(walker.pilePath, 'br, gzip')).toBe('br')
+    expect(await encodingOf(walker.pilePath, 'gzip')).toBe('gzip')
+    expect(await encodingOf(walker.pilePath, 'identity')).toBeNull()
+    expect(await encodingOf('/desk/sign-in', 'br, gzip')).toBeNull()
+  })
+
   test('an answer that is changed keeps the later ones that still make sense, and asks the others again', async () => {
     await answerAll(walker, pileAnswers)
     await addGarment(walker, shirt)

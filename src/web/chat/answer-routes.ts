@@ -3,6 +3,7 @@ import { validatorCompiler } from 'fastify-type-provider-zod'
 import type { z } from 'zod'
 import { Failure, type FailureCode } from '../../base/failures.ts'
 import { offered, readReply } from '../../flow/reply.ts'
+import type { Outcome } from '../../intake/conversation.ts'
 import type { PhotoPlace } from '../../intake/photos.ts'
 import type { Pile } from '../../intake/pile.ts'
 import { isKept } from '../../intake/rows.ts'
@@ -12,7 +13,6 @@ import { customer } from '../who.ts'
 import type { ChatContext } from './context.ts'
 import { type AnswerForm, answerForm, type Form, rawOf, readAnswerForm } from './form.ts'
 import { openPile, plannedFor, questionParams, show, withDrafts } from './opened.ts'
-import { paths } from './paths.ts'
 import { questionPage, readerOf } from './present-pages.ts'
 import { type Asking, findAsking, type Sent } from './present-question.ts'
 import { answerOfLabel, asksToRead, photoTroubles, readSentLabel } from './received-label.ts'
@@ -25,6 +25,7 @@ import {
   sentAgain,
   spotsSent,
 } from './received-spots.ts'
+import { goOn, type Left } from './show-place.ts'
 import type { FieldError } from './view.ts'
 
 /** The field that a refusal speaks of. */
@@ -90,6 +91,11 @@ const takesPhotos = ({ question }: Asking): boolean =>
 const staysHere = ({ code, status }: Failure, asking: Asking): boolean =>
   status < 500 || (takesPhotos(asking) && photoTroubles.includes(code))
 
+function leftBy({ overtaken, seq }: Outcome, priced: boolean): Left {
+  if (overtaken) return { told: overtaken }
+  return seq !== null && priced ? { since: seq - 1 } : {}
+}
+
 /** The question once more, with what was sent. */
 async function showAgain(
   context: ChatContext,
@@ -131,7 +137,7 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
       const opened = await openPile(context, key)
       const { open } = opened
       if (await isKept(context.store.db, open.row.id, form.fields.idem)) {
-        return reply.redirect(paths.pile(key), 303)
+        return goOn(context, request, reply, key)
       }
       const asking = findAsking(open.pile.followed, item, question)
       if (open.row.status !== 'open') throw new Failure('pile_confirmed')
@@ -141,6 +147,7 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
       const marks = await spotsSent(context, open, asking, form.fields)
       const again = (sent: Sent, typed: string) =>
         showAgain(context, reply, key, { asking, sent, typed })
+      let left: Left
       try {
         if (form.refusal) throw form.refusal
         if (asksToRead(context, asking, form)) {
@@ -166,11 +173,7 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
           seen: form.fields.seq,
         })
         await answer.settle(outcome.again)
-        if (outcome.overtaken) {
-          return reply.redirect(`${paths.pile(key)}?told=${outcome.overtaken}`, 303)
-        }
-        const changed = outcome.seq !== null && hadPrice(open.pile, item)
-        return reply.redirect(changed ? paths.changed(key, outcome.seq - 1) : paths.pile(key), 303)
+        left = leftBy(outcome, hadPrice(open.pile, item))
       } catch (error) {
         if (!(error instanceof Failure) || !staysHere(error, asking)) throw error
         const ours = error.status >= 500
@@ -184,6 +187,7 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
         const sent = sentAgain(form.fields, marks)
         return again({ ...sent, error: { field, sentence } }, form.fields.typed ?? '')
       }
+      return goOn(context, request, reply, key, left)
     },
   )
 }

@@ -9,6 +9,7 @@ import { buttonForm } from './form.ts'
 import { languageOf } from './frame.ts'
 import { becoming, keyParams } from './opened.ts'
 import { paths } from './paths.ts'
+import { goOn } from './show-place.ts'
 
 // A language that is none of ours is no reason to refuse a beginning.
 const startForm = z.object({ lang: z.string().optional() }).catch({})
@@ -67,7 +68,7 @@ export function buttonRoutes(app: FastifyInstance, context: ChatContext): void {
       const act = actOf(request.body)
       const { seq: kept } = await context.conversation.act(key, { act, idem, seen: seq })
       const changed = typeof act === 'object' && kept !== null
-      return reply.redirect(changed ? paths.changed(key, kept - 1) : paths.pile(key), 303)
+      return goOn(context, request, reply, key, changed ? { since: kept - 1 } : {})
     },
   )
 
@@ -83,7 +84,7 @@ export function buttonRoutes(app: FastifyInstance, context: ChatContext): void {
       // of the transaction.
       await becoming(context, await context.conversation.open(key), 'reviewing')
       await context.conversation.confirm(key, request.body.idem)
-      return reply.redirect(paths.pile(key), 303)
+      return goOn(context, request, reply, key)
     },
   )
 }

@@ -5,6 +5,8 @@ export const written = 'message'
 export const paths = {
   start: '/i',
   pile: (key: string) => `/i/${key}`,
+  /** The same, told that an answer went over the one of that act. */
+  overtaken: (key: string, told: number) => `/i/${key}?told=${told}`,
   /** The same, told what the act after that one did to the price. */
   changed: (key: string, since: number) => `/i/${key}?since=${since}`,
   question: (key: string, item: number, question: string) => `/i/${key}/${item}/${question}`,

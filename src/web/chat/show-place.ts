@@ -4,7 +4,7 @@ import { questionsOf } from '../../flow/kept.ts'
 import { agreedPaper } from './agreed-paper.ts'
 import type { ChatContext } from './context.ts'
 import { outside } from './frame.ts'
-import { becoming, type Opened, plannedFor, show, withDrafts } from './opened.ts'
+import { becoming, type Opened, openPile, plannedFor, show, withDrafts } from './opened.ts'
 import { paths, written } from './paths.ts'
 import { postingOf, type RefusedPosting } from './posting-load.ts'
 import { nameOf, photosOf } from './present-garment.ts'
@@ -139,4 +139,39 @@ export async function showPlace(
     ),
     framing,
   )
+}
+
+/** What an act leaves to be told: that an answer went over another, by that act's number; or the act before it, for the price. */
+export interface Left {
+  readonly told?: number
+  readonly since?: number
+}
+
+const prefersPage = ({ headers }: FastifyRequest): boolean =>
+  headers.prefer === 'return=representation'
+
+/**
+ * Goes on after an act: by a redirect to where the conversation stands, or with that page at once where a script
+ * prefers it (RFC 7240), which saves the way there and back.
+ */
+export async function goOn(
+  context: ChatContext,
+  request: FastifyRequest,
+  reply: FastifyReply,
+  key: string,
+  { told, since }: Left = {},
+) {
+  const path =
+    told !== undefined
+      ? paths.overtaken(key, told)
+      : since !== undefined
+        ? paths.changed(key, since)
+        : paths.pile(key)
+  if (!prefersPage(request)) return reply.redirect(path, 303)
+  const opened = await openPile(context, key)
+  reply.header('content-location', path).header('preference-applied', 'return=representation')
+  return showPlace(context, request, reply, opened, {
+    told: noticeOf(opened, told === undefined ? undefined : String(told)),
+    since: since === undefined ? undefined : String(since),
+  })
 }

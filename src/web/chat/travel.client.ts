@@ -11,17 +11,17 @@ export function travel(arrive: () => void): void {
   let leaving = false
   let shown = here()
 
-  const show = async (answer: Response, push: boolean): Promise<void> => {
+  const show = async (answer: Response, push: boolean, at = answer.url): Promise<void> => {
     const html = answer.headers.get('content-type')?.startsWith('text/html')
     const fresh = html ? new DOMParser().parseFromString(await answer.text(), 'text/html') : null
     if (!fresh?.getElementById('main') || scriptOf(fresh) !== scriptOf(document)) {
-      location.assign(answer.url)
+      location.assign(at)
       return
     }
     // What is left is found again at its own address: there its answer can be changed.
     const own = document.querySelector('form[data-question]')?.getAttribute('action')
     if (push && own) history.replaceState(null, '', own)
-    if (push) history.pushState(null, '', answer.url)
+    if (push) history.pushState(null, '', at)
     take(fresh)
     shown = here()
     arrive()
@@ -35,7 +35,8 @@ export function travel(arrive: () => void): void {
     try {
       const answer = await deliver(letter, (told) => tell(told, near))
       // A refusal stands at the address of its question.
-      await show(answer, answer.redirected)
+      const goesOn = answer.headers.get('content-location')
+      await show(answer, goesOn !== null || answer.redirected, goesOn ?? answer.url)
     } catch {
       // It has arrived, and cannot be shown from here.
       location.assign(pileOf(letter.to) ?? location.href)

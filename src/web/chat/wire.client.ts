@@ -51,7 +51,8 @@ async function post({ to, body }: Letter): Promise<Response | null> {
     return await fetch(to, {
       method: 'POST',
       body: photos ? body : new URLSearchParams(body),
-      headers: { accept: 'text/html' },
+      // The page that follows at once, and not where it is: RFC 7240.
+      headers: { accept: 'text/html', prefer: 'return=representation' },
       signal: patience.signal,
     })
   } catch {
