@@ -42,6 +42,9 @@ export function settle(lines: readonly MootLine[]): PicturedLine[] {
 /** Shares that do not add up weigh more than any other doubts. */
 const notWhole = 10
 
+/** How much these lines leave in doubt: nothing at 0, shares that do not add up most. Never throws. */
+const doubt = (lines: readonly PicturedLine[]): number => doubtOf(readLines(lines))
+
 function doubtOf({ blocks, problems }: LabelReading): number {
   const isWhole = blocks.every(({ total }) => total === 100)
   const ofShares = problems.filter(({ code }) => code !== 'iron_unclear').length
@@ -49,4 +52,4 @@ function doubtOf({ blocks, problems }: LabelReading): number {
 }
 
 /** What is known of the words that labels print, for reading them off a picture. */
-export const labelSense = { weigh: likelihoodOnLabel, settle }
+export const labelSense = { weigh: likelihoodOnLabel, settle, doubt }

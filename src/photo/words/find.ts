@@ -13,16 +13,19 @@ const whole = 32
 const mean = [0.485, 0.456, 0.406] as const
 const deviation = [0.229, 0.224, 0.225] as const
 
-/** The lines of words on a picture, as slabs of its pixels. */
+/** The lines of words on a picture, as slabs of its pixels. `size`: seen smaller by this factor, up to 1. */
 export async function findLines(
   picture: Picture,
   { finding, runtime }: Models,
+  size = 1,
 ): Promise<FoundLine[]> {
-  const scale = Math.min(
-    1,
-    longest / Math.max(picture.width, picture.height),
-    Math.sqrt(mostPixels / (picture.width * picture.height)),
-  )
+  const scale =
+    size *
+    Math.min(
+      1,
+      longest / Math.max(picture.width, picture.height),
+      Math.sqrt(mostPixels / (picture.width * picture.height)),
+    )
   const side = (pixels: number) => Math.max(whole, Math.round((pixels * scale) / whole) * whole)
   const [width, height] = [side(picture.width), side(picture.height)]
   const { data } = shrunk(picture, width, height)

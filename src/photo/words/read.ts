@@ -6,6 +6,7 @@ import { bendOf, flattened } from './bend.ts'
 import { bridgesIn } from './bridges.ts'
 import { findLines } from './find.ts'
 import { readLine } from './line.ts'
+import { missedLines } from './missed.ts'
 import type { Models } from './models.ts'
 import { inOrder, type ReadSlab } from './order.ts'
 import { cutOut, median, type Picture, type Slab } from './picture.ts'
@@ -18,6 +19,8 @@ export interface LabelSense {
   readonly weigh: Weigh
   /** Picks, where a number may be another, the one with which the label makes sense. */
   readonly settle: (lines: readonly MootLine[]) => PicturedLine[]
+  /** How much lines leave in doubt, nothing at 0. */
+  readonly doubt: (lines: readonly PicturedLine[]) => number
 }
 
 /** Longest side of the picture that words are read from, pixels. */
@@ -50,7 +53,7 @@ const darkMean = 40
 export async function readWords(
   jpeg: Uint8Array,
   models: Models,
-  { weigh, settle }: LabelSense,
+  { weigh, settle, doubt }: LabelSense,
 ): Promise<LabelWords> {
   const picture = await decoded(jpeg)
   const first = await findLines(picture, models)
@@ -59,22 +62,33 @@ export async function readWords(
   const read = (slab: Slab) => readLine(level, slab, models, weigh)
   const { isUpright, known } = await voted(slabs, read, weigh)
   const readUpright = (slab: Slab) => read(isUpright ? slab : fromBehind(turnedOver(slab, level)))
-  let lines: ReadSlab[] = []
-  const sharpness: number[] = []
-  for (const slab of slabs) {
-    const line = known.get(slab) ?? (await read(isUpright ? slab : fromBehind(slab)))
-    if (isNoise(line, weigh)) continue
-    const { text, sure, others, letters } = line
-    sharpness.push(Math.min(1, ...letters))
-    lines.push({ text, sure, others, slab: isUpright ? slab : turnedOver(slab, level) })
+  const wordsIn = async (from: readonly Slab[]): Promise<(ReadLine & ReadSlab)[]> => {
+    const words: (ReadLine & ReadSlab)[] = []
+    for (const slab of from) {
+      const line = known.get(slab) ?? (await read(isUpright ? slab : fromBehind(slab)))
+      if (!isNoise(line, weigh))
+        words.push({ ...line, slab: isUpright ? slab : turnedOver(slab, level) })
+    }
+    return words
   }
+  const words = await wordsIn(slabs)
+  const sharpness = words.map(({ letters }) => Math.min(1, ...letters))
+  const faults = faultsOf(picture, slabs, sharpness)
+  let lines: ReadSlab[] = words
   for (const { whole, parts } of bridgesIn(lines)) {
     const halves: ReadSlab[] = []
     for (const slab of parts) halves.push({ ...(await readUpright(slab)), slab })
     const said = halves.reduce((sum, { text }) => sum + weigh(text), 0)
     if (said >= weigh(whole.text)) lines = lines.flatMap((one) => (one === whole ? halves : [one]))
   }
-  return { lines: settle(inOrder(lines)), faults: faultsOf(picture, slabs, sharpness) }
+  const settled = settle(inOrder(lines))
+  const inDoubt = doubt(settled)
+  if (inDoubt === 0) return { lines: settled, faults }
+  // Time is taken for a second look only where something is missing; what it finds stands where it helps.
+  const more = await wordsIn(await missedLines(level, slabs, models))
+  if (more.length === 0) return { lines: settled, faults }
+  const withMore = settle(inOrder([...lines, ...more]))
+  return { lines: doubt(withMore) < inDoubt ? withMore : settled, faults }
 }
 
 /** Marks that are no words, read as a letter or two by chance. */
