@@ -104,13 +104,19 @@ function unmarked(text: string): string {
 /** Sources are told in the words of those who wrote them, and lines to copy are the same everywhere. */
 const asWritten = '.why-source, code, script, style, textarea'
 
+/** Where a page holds words that are not its text; what a script may have to say among them. */
+const heard = [
+  ...['alt', 'aria-label', 'title', 'placeholder'],
+  ...['data-sending', 'data-offline', 'data-busy', 'data-sent', 'data-reading', 'data-failed'],
+]
+
 /** Every text that is read or heard on a page. */
 function textsOf(html: string): string[] {
   const page = parse(html)
   for (const element of page.querySelectorAll(asWritten)) element.remove()
   const texts: string[] = []
   const visit = (element: HTMLElement): void => {
-    for (const name of ['alt', 'aria-label', 'title', 'placeholder', 'data-offline']) {
+    for (const name of heard) {
       const value = element.getAttribute(name)
       if (value) texts.push(value)
     }
