@@ -35,9 +35,7 @@ export function coloursOf(
   const chosen = garment.length > 0 ? garment : pattern.length > 0 ? pattern : doubt
   const [first] = chosen
   if (!first) return null
-  const run = chosen.filter(
-    ({ first: at }) => line.tokens[at]!.segment === line.tokens[first.first]!.segment,
-  )
+  const run = runFrom(line, chosen)
   const values = [...new Set(run.map(({ value }) => value))]
   const many = values.length > 3
   return {
@@ -47,6 +45,20 @@ export function coloursOf(
     first: first.first,
     last: values.length > 1 ? run.at(-1)!.last : first.last,
   }
+}
+
+/** Those that stand with the first: between the same commas, or named one after another, "red, white and blue". */
+function runFrom({ tokens }: Line, chosen: readonly Claim[]): Claim[] {
+  const [start] = chosen
+  let { segment } = tokens[start!.first]!
+  let end = start!.last
+  return chosen.filter(({ first, last }) => {
+    const follows = tokens[end + 1]?.text === ',' && first === end + 2
+    if (tokens[first]!.segment !== segment && !follows) return false
+    segment = tokens[first]!.segment
+    end = last
+    return true
+  })
 }
 
 /** Before the garment's word they say what cloth it is of, or what is on it. */

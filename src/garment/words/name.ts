@@ -12,16 +12,20 @@ const leaves =
 export function nameOf(
   line: Line,
   { kind, named, several }: Subject,
-  isOpen: (at: number) => boolean,
+  {
+    isOpen,
+    joinsColours,
+  }: { isOpen: (at: number) => boolean; joinsColours: (at: number) => boolean },
 ): { name: string; first: number; last: number } | null {
   if (!kind || several || !isOpen(kind.first)) return null
   const { tokens, helps, raw, language } = line
-  const { segment } = tokens[kind.first]!
   let first = kind.first
-  while (first > 0 && tokens[first - 1]!.segment === segment && !stops(line, first - 1)) first -= 1
+  const goesOn = (at: number): boolean =>
+    joinsColours(at) || (tokens[at]!.segment === tokens[at + 1]!.segment && !stops(line, at))
+  while (first > 0 && goesOn(first - 1)) first -= 1
   while (first < kind.first && leaves.test(tokens[first]!.word)) first += 1
   let last = named.find(({ first: at }) => at === kind.first)?.last ?? kind.last
-  if (language === 'es') last = spanishEnd(line, last)
+  if (language === 'es') last = spanishEnd(line, last, joinsColours)
   // A kind of one word, "T-shirt" too, names nothing.
   const isOneWord = !/\s/.test(between(raw, tokens, kind.first, kind.last))
   const hasMore = first < kind.first || last > kind.last || !isOneWord
@@ -45,15 +49,21 @@ const stops = ({ tokens, helps }: Line, at: number): boolean => {
 }
 
 /** The colour, cloth or pattern that follows, and whose it is: "de mi abuelo". */
-function spanishEnd({ tokens, helps }: Line, from: number): number {
+function spanishEnd(
+  { tokens, helps }: Line,
+  from: number,
+  joinsColours: (at: number) => boolean,
+): number {
   const { segment } = tokens[from]!
   let best = from
   for (let at = from + 1; at <= from + 8; at += 1) {
     const token = tokens[at]
     if (!token || token.segment !== segment || token.isMark) break
-    const joins = /^(de|del|mi|su|la|el|a|mis|nuestro|nuestra)$/.test(token.word)
+    const joins =
+      joinsColours(at) || /^(de|del|mi|su|la|el|a|mis|nuestro|nuestra)$/.test(token.word)
     if (
-      /^(talla|con|que|y|tiene|es|era|muy|sin|para|en|esta|talle|por|pero)$/.test(token.word) ||
+      (!joinsColours(at) && token.word === 'y') ||
+      /^(talla|con|que|tiene|es|era|muy|sin|para|en|esta|talle|por|pero)$/.test(token.word) ||
       helps.sizeMarks[at] ||
       helps.negates[at]
     )

@@ -86,6 +86,15 @@ export function readWords(raw: string): WordsReading {
     ...claims.wear.filter(({ value }) => value !== 'sound'),
   ]
   const known = (word: string) => knownWords().has(word)
+  // "Red and black", "red/black", "red, white and dark blue": one garment's, and not two.
+  const joinsColours = (at: number): boolean => {
+    const { word, text } = tokens[at]!
+    const joins = (line.helps.ands[at] === true && word !== 'with') || text === '/' || text === ','
+    if (!joins || !holds(colours, at - 1)) return false
+    let next = at + 1
+    while (line.helps.shades[next]) next += 1
+    return holds(colours, next)
+  }
   const isBetween = (at: number): boolean =>
     line.helps.modifies[at] === true ||
     line.helps.shades[at] === true ||
@@ -94,10 +103,7 @@ export function readWords(raw: string): WordsReading {
     tokens[at]!.text === '-' ||
     tokens[at]!.text === '%' ||
     tokens[at]!.word === '100' ||
-    (line.helps.ands[at] === true &&
-      tokens[at]!.word !== 'with' &&
-      [at - 1, at + 1].every((beside) => holds(colours, beside))) ||
-    (tokens[at]!.text === '/' && [at - 1, at + 1].every((beside) => holds(colours, beside))) ||
+    joinsColours(at) ||
     holds(describing, at)
   const subject = subjectOf(line, kinds, isBetween)
   const isOpen = (at: number) => !asked[at] && at < subject.until
@@ -148,7 +154,7 @@ export function readWords(raw: string): WordsReading {
   }
   const must = plainOf(looked, musts)[0]
   if (must) used.push([must.first, must.last])
-  const name = nameOf(line, subject, isOpen)
+  const name = nameOf(line, subject, { isOpen, joinsColours })
   if (name) used.push([name.first, name.last])
 
   return {

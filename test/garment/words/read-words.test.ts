@@ -37,6 +37,25 @@ test('there are three hundred lines of each kind, no line twice', () => {
   expect(new Set(lines).size).toBe(lines.length)
 })
 
+test.each([
+  ['red and black plaid flannel', 'red and black plaid flannel', 'red', ['black']],
+  ['my red and navy check shirt, XL', 'red and navy check shirt', 'red', ['blue']],
+  [
+    'light blue and dark green plaid shirt',
+    'light blue and dark green plaid shirt',
+    'blue',
+    ['green'],
+  ],
+  ['a red, white and blue t-shirt, L', 'red, white and blue t-shirt', 'red', ['white', 'blue']],
+  ['camisa roja y negra de papá, talla L', 'camisa roja y negra de papá', 'red', ['black']],
+  ['soft and warm blue jumper', 'warm blue jumper', 'blue', []],
+])('"%s" is one garment of several colours', (line, name, colour, also) => {
+  const { facts, name: called } = readWords(line)
+  expect(called).toBe(name)
+  expect(facts.kind).toMatchObject({ sure: true })
+  expect(facts.colour).toMatchObject({ value: colour, also, sure: true })
+})
+
 test('names are what the lines call their garments', () => {
   const named = phrasesOf('development').filter(({ name }) => name !== null)
   expect(named.length).toBeGreaterThan(2)
