@@ -15,6 +15,7 @@ import { newId } from './base/ids.ts'
 import type { Log } from './base/log.ts'
 import type { Drafts } from './desk/drafts.ts'
 import type { Live } from './desk/live-files.ts'
+import { outboxOf } from './desk/mail/outbox.ts'
 import type { Conversation } from './intake/conversation.ts'
 import type { Knowledge } from './intake/knowledge.ts'
 import type { PhotoStore } from './photo/keep.ts'
@@ -33,6 +34,8 @@ import { deskRoutes } from './web/desk/routes.ts'
 import { tagLinkRoutes } from './web/desk/tag-routes.ts'
 import { embedRoutes } from './web/embed/routes.ts'
 import { failureAnswer, handleFailures, type TroubleShown } from './web/errors.ts'
+import { counting, openFigures } from './web/figures.ts'
+import { figuresRoute } from './web/figures-route.ts'
 import { healthRoutes } from './web/health.ts'
 import { limits } from './web/limits.ts'
 import type { Printer } from './web/printer.ts'
@@ -63,15 +66,23 @@ export interface Parts {
   readonly embedOrigins: readonly string[]
   /** The address people reach us at; null: as each request says. */
   readonly publicUrl: string | null
+  /** Whoever bears it may read the figures; null: this machine alone. */
+  readonly metricsToken?: string | null
 }
 
 /** Assembles the product's pages and routes. */
 export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   const https = parts.publicUrl?.startsWith('https:') ?? false
-  const context: ChatContext = parts
+  const figures = openFigures({
+    photos: () => parts.lane.waiting(),
+    plans: () => parts.plans.waiting(),
+    mails: () => outboxOf(parts.store),
+  })
+  const context = { ...parts, ...counting(figures, parts) } satisfies ChatContext
   const trouble: TroubleShown = {
     language: (request) => spokenIn(request, context),
     page: (request, failure, language) => troublePage(context, request, failure, language),
+    failed: figures.failed,
   }
   const answerFailure = failureAnswer(trouble)
   const app = Fastify({
@@ -88,7 +99,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   app.setSerializerCompiler(serializerCompiler)
 
   requireWho(app)
-  logRequests(app)
+  logRequests(app, figures)
   handleFailures(app, trouble)
   await secure(app, { https, embedOrigins: parts.embedOrigins })
   await app.register(swagger, {
@@ -130,7 +141,8 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   embedRoutes(app, parts.assets)
   await app.register(async (scope) => chatRoutes(scope, context))
   tagLinkRoutes(app)
-  await app.register(deskRoutes({ ...parts, https }), { prefix: '/desk' })
+  await app.register(deskRoutes({ ...context, https }, figures.failed), { prefix: '/desk' })
+  figuresRoute(app, figures, parts.metricsToken ?? null)
   app.get(
     '/api/docs',
     { config: { who: anyone }, schema: { summary: 'This document: OpenAPI 3.1' } },

@@ -26,6 +26,12 @@ const settings = z.object({
   ),
   SMTP_URL: setting(z.url({ protocol: /^smtps?$/ }).optional()),
   EMBED_ORIGINS: setting(origins.default([])),
+  METRICS_TOKEN: setting(
+    z
+      .string()
+      .regex(/^[\x21-\x7e]{16,}$/, 'it is 16 letters, figures and signs or more, without a space')
+      .optional(),
+  ),
   PUBLIC_URL: setting(z.url({ protocol: /^https?$/ }).optional()),
   LOG_LEVEL: setting(
     z.enum(['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent']).default('info'),
@@ -42,15 +48,15 @@ export interface Config extends Folders {
   readonly embedOrigins: readonly string[]
   /** Where mails go; undefined: each is written as a file. */
   readonly smtpUrl: string | undefined
+  /** Whoever bears it may read `/metrics`; undefined: this machine alone. */
+  readonly metricsToken: string | undefined
   readonly logLevel: z.infer<typeof settings>['LOG_LEVEL']
 }
 
 /** Reads settings. Throws `setting_invalid` with the setting's name and what is wrong with it. */
 export function readConfig(environment: Environment): Config {
-  const { PORT, HOST, DATABASE_URL, PUBLIC_URL, EMBED_ORIGINS, SMTP_URL, LOG_LEVEL } = readSettings(
-    settings,
-    environment,
-  )
+  const read = readSettings(settings, environment)
+  const { PORT, HOST, DATABASE_URL, PUBLIC_URL, EMBED_ORIGINS, SMTP_URL, LOG_LEVEL } = read
   const folders = foldersOf(environment)
   return {
     port: PORT,
@@ -61,6 +67,7 @@ export function readConfig(environment: Environment): Config {
     publicUrl: PUBLIC_URL?.replace(/\/$/, ''),
     embedOrigins: EMBED_ORIGINS,
     smtpUrl: SMTP_URL,
+    metricsToken: read.METRICS_TOKEN,
     logLevel: LOG_LEVEL,
   }
 }

@@ -104,6 +104,7 @@ export async function serve(config: Config): Promise<Serving> {
     clock,
     embedOrigins: config.embedOrigins,
     publicUrl: config.publicUrl ?? null,
+    metricsToken: config.metricsToken ?? null,
   })
   await app.listen({ port: config.port, host: config.host })
   const { port } = app.server.address() as AddressInfo

@@ -48,6 +48,7 @@ const owners: readonly [packages: RegExp, where: RegExp][] = [
   [/^(pg|pg-.*|@photostructure\/sqlite|@electric-sql\/.*)$/, /^src\/store\//],
   [/^(preact|preact-.*)(\/.*)?$/, /^src\/(web|papers)\//],
   [/^pino$/, /^src\/base\/log\.ts$/],
+  [/^prom-client$/, /^src\/web\/figures\.ts$/],
   [/^s3mini$/, /^src\/photo\//],
   [/^nodemailer(\/.*)?$/, /^src\/mail\//],
   [/^highs$/, /^src\/planning\//],

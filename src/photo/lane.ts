@@ -21,6 +21,8 @@ export interface Lane {
    * `corners_other_sheet` {other}, `sheet_small`, `sheet_unsure`.
    */
   measure(picture: Uint8Array, marked: MarkedSheet, focal35: number | null): Promise<Sizes>
+  /** How many photos wait, the one at work included. */
+  waiting(): number
   /** Ends the process; what still waits fails with `photo_failed`. */
   close(): Promise<void>
 }
@@ -46,6 +48,7 @@ export function openLane(options: LaneOptions = {}): Lane {
     look: (bytes) => look({ bytes, looks: true }),
     measure: async (bytes, marked, focal35) =>
       ((await done({ bytes, marked, focal35 })) as { sizes: Sizes }).sizes,
+    waiting: () => turns.waiting(),
     close: () => turns.close(),
   }
 }

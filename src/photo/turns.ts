@@ -5,6 +5,8 @@ import type { Worker } from './worker-process.ts'
 export interface Turns<Job, Done> {
   /** Null: the process died of the job or took too long. Throws `busy` when too many wait. */
   ask(job: Job): Promise<Done | null>
+  /** How many jobs wait, the one at work included. */
+  waiting(): number
   /** Ends the process; what still waits gets null. */
   close(): Promise<void>
 }
@@ -52,6 +54,7 @@ export function takeTurns<Job, Done>(options: TurnsOptions<Job, Done>): Turns<Jo
         queue.push({ job, resolve })
         void work()
       }),
+    waiting: () => queue.length,
     async close() {
       closed = true
       await worker?.end()

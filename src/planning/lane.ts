@@ -20,6 +20,8 @@ export interface PlanningLane {
   /** Lays a quilt. Throws `busy` when too many wait, and what went wrong. */
   lay(job: LayJob): Promise<LaidQuilt>
   readonly panels: Panels
+  /** How many piles and quilts wait, those at work included. */
+  waiting(): number
   /** Ends the threads, whatever they do. */
   close(): Promise<void>
 }
@@ -61,7 +63,7 @@ export function openPlanningLane({
 
   return {
     plan: ({ pile, budgetMs }, tell) =>
-      toPlan(async (turn) => {
+      toPlan.take(async (turn) => {
         const startedAt = performance.now()
         const goOn = panels.hold()
         try {
@@ -76,7 +78,7 @@ export function openPlanningLane({
         }
       }),
     lay: (job) =>
-      toLay((turn) =>
+      toLay.take((turn) =>
         turn(async () => {
           let laid: LaidQuilt | null = null
           const wrong = await laying.run(job, layMs, (found) => {
@@ -87,6 +89,7 @@ export function openPlanningLane({
         }),
       ),
     panels,
+    waiting: () => toPlan.waiting() + toLay.waiting(),
     async close() {
       await Promise.all([panels.close(), planning.close(), laying.close()])
     },

@@ -37,6 +37,8 @@ export interface Plans {
   cutLists(pile: Pile, cuts: readonly PanelCut[], patienceMs?: number): Promise<CutLists>
   /** A quilt laid; one that fails, or is too many, is told to the log and laid anew when it is asked for again. */
   laid(job: LayJob, patienceMs?: number): Promise<Laying>
+  /** How many piles and quilts wait to be planned and laid, those at work included. */
+  waiting(): number
   /** Ends the work, whatever it is at. */
   close(): Promise<void>
 }
@@ -161,6 +163,7 @@ export function openPlans(options: PlansOptions): Plans {
     warm: (pile) => panels.warm(pile),
     cutLists: (pile, cuts, patienceMs = usualMs) => panels.cutLists(pile, cuts, patienceMs),
     laid: (job, patienceMs = usualMs) => laid(job, patienceMs),
+    waiting: () => lane.waiting(),
     close: () => lane.close(),
   }
 }

@@ -63,6 +63,8 @@ export const wantsPage = (request: FastifyRequest): boolean =>
 export interface TroubleShown {
   readonly language: (request: FastifyRequest) => Language | Promise<Language>
   readonly page: (request: FastifyRequest, failure: Failure, language: Language) => string
+  /** Hears of every failure that ends a request. */
+  readonly failed: ((code: FailureCode) => void) | undefined
 }
 
 type Answer = (request: FastifyRequest, reply: FastifyReply, error: unknown) => Promise<unknown>
@@ -88,6 +90,7 @@ export function handleFailures(app: FastifyInstance, shown: TroubleShown): void 
     const { code, status } = asFailure(error)
     const level = status >= 500 ? 'error' : 'info'
     request.log[level]({ code, ...(level === 'error' && { err: error }) }, 'refused')
+    shown.failed?.(code)
     return answer(request, reply, error)
   })
   app.setNotFoundHandler((request, reply) => {

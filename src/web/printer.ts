@@ -28,7 +28,7 @@ export function openPrinter({ log }: { readonly log: Log }): Printer {
   const inTurn = takingTurns(mostWaiting)
   return {
     print: (printed, paper) =>
-      inTurn((turn) =>
+      inTurn.take((turn) =>
         turn(async () => {
           let made: Uint8Array | null = null
           const wrong = await thread.run({ printed, paper }, limitMs, (pdf) => {

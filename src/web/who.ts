@@ -1,8 +1,11 @@
 import type { FastifyInstance } from 'fastify'
 import { type Role, roles } from '../store/schema.ts'
 
-/** `anyone`: no key and no account is asked for. `customer`: whoever holds the key of the pile in the path. */
-export type Who = 'anyone' | 'customer' | Role
+/**
+ * `anyone`: no key and no account is asked for. `customer`: whoever holds the key of the pile in the path. `operator`:
+ * whoever runs the server.
+ */
+export type Who = 'anyone' | 'customer' | 'operator' | Role
 
 declare module 'fastify' {
   interface FastifyContextConfig {
@@ -13,6 +16,7 @@ declare module 'fastify' {
 
 export const anyone: readonly Who[] = ['anyone']
 export const customer: readonly Who[] = ['customer']
+export const operator: readonly Who[] = ['operator']
 /** Everybody with an account. */
 export const workshop: readonly Who[] = roles
 /** Those who see prices and how customers are reached. */

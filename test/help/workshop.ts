@@ -40,6 +40,7 @@ const restingPlans: Plans = {
   warm: () => {},
   cutLists: async (_, cuts) => ({ lists: cuts.map(() => null), working: false }),
   laid: async () => ({ laid: null, working: false }),
+  waiting: () => 0,
   close: async () => {},
 }
 
@@ -48,6 +49,7 @@ const noLane: Lane = {
   makeSafe: noPhoto,
   look: noPhoto,
   measure: noPhoto,
+  waiting: () => 0,
   close: () => Promise.resolve(),
 }
 
@@ -64,6 +66,7 @@ export interface WorkshopOptions {
   readonly lane?: Lane
   /** Closed with the workshop; absent, none that comes to a plan. */
   readonly plans?: Plans
+  readonly metricsToken?: string | null
 }
 
 export async function openWorkshop(
@@ -74,6 +77,7 @@ export async function openWorkshop(
     publicUrl = null,
     lane = noLane,
     plans = restingPlans,
+    metricsToken = null,
   }: WorkshopOptions = {},
 ): Promise<Workshop> {
   const knowledge = knowledgeOf()
@@ -101,6 +105,7 @@ export async function openWorkshop(
     clock,
     embedOrigins: [],
     publicUrl,
+    metricsToken,
   })
   return {
     app,

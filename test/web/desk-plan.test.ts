@@ -65,6 +65,7 @@ const plansThat = (of: Plans['of']): Plans => ({
   warm: () => {},
   cutLists: nothingElse,
   laid: () => Promise.resolve({ laid: null, working: true }),
+  waiting: () => 0,
   close: () => Promise.resolve(),
 })
 

@@ -156,12 +156,14 @@ describe('what others throw', () => {
 
 describe('a failure over HTTP', () => {
   let app: FastifyInstance
+  const heard: string[] = []
 
   beforeAll(async () => {
     app = Fastify()
     handleFailures(app, {
       language: async () => languages.find(({ code }) => code === 'es')!,
       page: (_, { code }, { code: tongue }) => `<p>${code} ${tongue}`,
+      failed: (code) => heard.push(code),
     })
     app.get('/refused/:what', async () => {
       throw new Failure('too_many_items', { most: 300 })
@@ -190,6 +192,7 @@ describe('a failure over HTTP', () => {
       status: 409,
       code: 'too_many_items',
     })
+    expect(heard).toContain('too_many_items')
   })
 
   test('a browser gets a page in the language that is asked for', async () => {

@@ -62,7 +62,7 @@ beforeAll(async () => {
     focal35: null,
   })
   const measure = () => Promise.reject(new Error('nobody measures here'))
-  const lane = { makeSafe, look, measure, close: () => Promise.resolve() }
+  const lane = { makeSafe, look, measure, waiting: () => 0, close: () => Promise.resolve() }
   const bytes = await sharp({
     create: { width: 800, height: 600, channels: 3, background: photographed },
   })

@@ -38,6 +38,20 @@ export async function takeDue({ db }: Store, now: number): Promise<MailRow | nul
   return taken ?? null
 }
 
+const unsent = ['waiting', 'sending', 'failed'] as const
+
+/** How many mails have not gone out, by state. */
+export async function outboxOf({ db }: Store): Promise<Record<(typeof unsent)[number], number>> {
+  const rows = await db
+    .selectFrom('mail')
+    .select(({ fn }) => ['state', fn.countAll<number>().as('n')])
+    .where('state', 'in', unsent)
+    .groupBy('state')
+    .execute()
+  const of = (state: string) => Number(rows.find((row) => row.state === state)?.n ?? 0)
+  return { waiting: of('waiting'), sending: of('sending'), failed: of('failed') }
+}
+
 type Taken = Pick<MailRow, 'id' | 'lease' | 'tries' | 'tried_since'>
 
 const mine = (db: Db, { id, lease }: Taken) =>

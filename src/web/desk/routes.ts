@@ -1,5 +1,5 @@
 import type { FastifyPluginAsync } from 'fastify'
-import { handleFailures } from '../errors.ts'
+import { handleFailures, type TroubleShown } from '../errors.ts'
 import { agreementRoutes } from './agreement-routes.ts'
 import { arrangeRoutes } from './arrange-routes.ts'
 import { benchRoutes } from './bench-routes.ts'
@@ -38,13 +38,14 @@ import { whatIfRoutes } from './what-if-routes.ts'
  * stands in the second scope; the first is the door.
  */
 export const deskRoutes =
-  (context: DeskContext): FastifyPluginAsync =>
+  (context: DeskContext, failed: TroubleShown['failed']): FastifyPluginAsync =>
   async (app) => {
     app.decorateRequest('atDesk', null)
     app.decorateRequest('deskFiles', null)
     handleFailures(app, {
       language: (request) => deskLanguage(request, context),
       page: (request, failure, language) => troubleHtml(context, request, failure, language),
+      failed,
     })
     await app.register(async (door) => {
       guardForms(door)
