@@ -26,15 +26,15 @@ oneStore('a sheet of paper on a photo', (store) => {
     lane.measures = sizesOf(10.9, 9.1)
   })
 
-  /** Where the size of a shirt's one picture is asked; what its photo told by itself. */
-  const atSize = async (found = {}) => {
+  /** Where the size of a shirt's one picture is asked, or another question; what its photo told by itself. */
+  const atSize = async (found = {}, question = 'graphic_size') => {
     lane.tells = lookOf(found)
     walker = await new Walker(app.url).start()
     await answerAll(walker, pileAnswers)
     await addGarment(walker, printed, 'photos')
     const bytes = await plain(700, 500, '#1d2a52').jpeg().toBuffer()
     await sendFiles(walker, [{ bytes, name: 'shirt.jpg', type: 'image/jpeg' }])
-    return answerAll(walker, printed, 'graphic_size')
+    return answerAll(walker, printed, question)
   }
   const follow = () =>
     walker.open(walker.root.querySelector('.measure-offer a')!.getAttribute('href')!)
@@ -301,8 +301,41 @@ oneStore('a sheet of paper on a photo', (store) => {
     expect(walker.text('[role=alert]')).toContain('Se parece más a esta: Papel carta')
   })
 
-  test('is not asked for where nothing of one picture is seen', async () => {
+  test('is not asked for where the picture’s size is asked and no picture was seen', async () => {
     await atSize({ graphic: null })
+    expect(walker.root.querySelector('.measure-offer')).toBeNull()
+  })
+
+  test('tells how large a plain garment is too, marked beside the question for its print', async () => {
+    const plainLook = {
+      print: {
+        class: 'solid',
+        confidence: 0.9,
+        scores: { solid: 0.9, single: 0.05, allover: 0.03, 'stripe-check': 0.02 },
+      },
+      graphic: null,
+    } as const
+    await atSize(plainLook, 'pattern')
+    expect(walker.text('.measure-offer')).toBe(
+      'Is there a sheet of paper beside the garment? Tap its four corners and we can tell how large the garment is. Mark the four corners',
+    )
+    lane.measures = sizesOf(10.9, 9.1)
+    const { size } = lane.measures
+    lane.measures = {
+      ...lane.measures,
+      size: { ...size!, graphicWidthIn: null, graphicHeightIn: null },
+    }
+    await follow()
+    await press(four)
+    expect(walker.question?.id).toBe('pattern')
+    expect(walker.text('.measure-offer')).toContain(
+      'By it the garment is about 30 by 27 inches (77 by 70 cm)',
+    )
+    expect(walker.root.querySelector('.seen-sheet')).not.toBeNull()
+  })
+
+  test('is not offered on a photo that is not fit to tell', async () => {
+    await atSize({ fitness: { ok: false, problems: ['blurred'] } }, 'pattern')
     expect(walker.root.querySelector('.measure-offer')).toBeNull()
   })
 })

@@ -1,10 +1,11 @@
 import { inchWords } from '../../base/units.ts'
 import { coloursSeen, printSeen, type SeenPhoto } from '../../intake/garment-look.ts'
-import { pictureSizeSeen } from '../../intake/garment-size.ts'
+import { garmentSizeSeen, pictureSizeSeen, type SeenSize } from '../../intake/garment-size.ts'
 import type { Garment } from '../../intake/pile.ts'
+import type { Language } from '../../words/words.ts'
 import { paths } from './paths.ts'
 import { nameOf, photoLinks, type Reader } from './present-garment.ts'
-import { outlineSeen, sheetWords, sizeGaps } from './present-sheet.ts'
+import { garmentSizeWords, outlineSeen, sheetWords, sizeGaps } from './present-sheet.ts'
 import { listWords } from './present-swatch.ts'
 import type { LookShown, MeasureOffer } from './view-question.ts'
 
@@ -42,10 +43,11 @@ export function lookShown(
   const { say } = reader.language
   const [link] = photoLinks([seen.photo], garment, reader)
   const single = question === 'graphic_size' || values[0] === 'single'
+  const sized = single ? pictureSizeSeen(seen) : question === 'pattern' && garmentSizeSeen(seen)
   return {
     photo: { ...link!, alt: say('look.alt', { name: nameOf(garment, reader) }) },
     box: single ? seen.look.graphic : null,
-    sheet: single && pictureSizeSeen(seen) ? outlineSeen(seen) : null,
+    sheet: sized ? outlineSeen(seen) : null,
     filled: question === 'graphic_size',
     sentence:
       question === 'colours' ? coloursSaid(values, reader) : printSaid(question, seen, reader),
@@ -77,23 +79,39 @@ function printSaid(
 }
 
 /**
- * The way to mark a sheet of paper on the photo that tells of the garment: where the size of its picture is asked,
- * and where a size is told that may be wrong. Null where the photo shows no one picture to measure.
+ * The way to mark a sheet of paper on the photo that tells of the garment, which is fit: beside its print to tell how
+ * large the garment is, and where the size of its one picture is asked. Null there if no picture was seen to measure.
  */
 export function measureOffer(
   question: string,
   seen: SeenPhoto,
   garment: Garment,
-  { key, language: { say } }: Reader,
+  reader: Reader,
 ): MeasureOffer | null {
-  const size = pictureSizeSeen(seen)
-  const isAsked = question === 'graphic_size' || (question === 'pattern' && size !== null)
-  if (!isAsked || !seen.look.graphic || !garment.told.photoIds.includes(seen.photo)) return null
-  const { scale } = seen.look
+  const { key, language } = reader
+  if (!garment.told.photoIds.includes(seen.photo)) return null
+  const picture = pictureSizeSeen(seen)
+  const href = paths.sheet(key, seen.photo, question)
+  if (question === 'graphic_size')
+    return seen.look.graphic ? offered('picture', seen, picture, { href, language }) : null
+  if (question !== 'pattern') return null
+  if (printSeen(seen.look) === 'single' && picture)
+    return offered('picture', seen, picture, { href, language })
+  return offered('garment', seen, garmentSizeSeen(seen), { href, language })
+}
+
+function offered(
+  of: 'garment' | 'picture',
+  { look: { scale } }: SeenPhoto,
+  size: SeenSize | null,
+  { href, language: { say } }: { href: string; language: Language },
+): MeasureOffer {
   const told = size ? 'wrong' : scale ? 'unclear' : 'missing'
+  const sentence = say(`sheet.offer.${of}.${told}`)
   return {
-    sentence: say(`sheet.offer.${told}`),
+    // How large its picture is stands beside the photo.
+    sentence: size && of === 'garment' ? `${garmentSizeWords(size, say)} ${sentence}` : sentence,
     label: say(told === 'missing' ? 'sheet.offer.mark' : 'sheet.offer.move'),
-    href: paths.sheet(key, seen.photo, question),
+    href,
   }
 }

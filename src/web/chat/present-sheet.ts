@@ -49,6 +49,13 @@ export function sizeGaps(
   }
 }
 
+/** How large the garment is by its sheet, in a sentence. */
+export const garmentSizeWords = (size: SeenSize, say: Say): string =>
+  say(
+    'sheet.garment',
+    sizeGaps(size, (inches) => String(Math.round(inches))),
+  )
+
 const quartersUp = (inches: number): string => inchWords(Math.ceil(inches * 4) / 4)
 
 /** What a photo is measured by, in a sentence; null: by nothing. */
@@ -62,12 +69,7 @@ function standingOf(
   const size = garmentSizeSeen(seen)
   return [
     seen.sheet ? by(seen.sheet) : say('sheet.found', { sheet }),
-    size
-      ? say(
-          'sheet.garment',
-          sizeGaps(size, (one) => String(Math.round(one))),
-        )
-      : '',
+    size ? garmentSizeWords(size, say) : '',
   ]
     .filter(Boolean)
     .join(' ')
