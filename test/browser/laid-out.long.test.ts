@@ -173,7 +173,7 @@ test('the customer’s page and the desk’s are fit in both languages, either w
     await expectFit(customer, `customer-asked-${width}`)
     // Empty words, then too few: the page says what is missing where it is missing.
     await customer.click('[data-act=laid-out-change]')
-    await customer.waitForSelector('#error-text')
+    await customer.waitForSelector('#error-field-text')
     await expectFit(customer, `customer-refused-${width}`)
     await customer.fill('#field-text', 'Subir la roja un poco.')
     await customer.click('[data-act=laid-out-change]')

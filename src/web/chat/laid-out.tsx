@@ -1,4 +1,4 @@
-import { describedBy, FieldRefusal, Hidden, useSay } from './pieces.tsx'
+import { Hidden, useSay, WordsField } from './pieces.tsx'
 import type { ChangeForm, LaidOutPage } from './view-laid-out.ts'
 
 /** The quilt laid out, before it is sewn: to look at, and to say yes or what to change. */
@@ -98,24 +98,15 @@ function Change({ page, change }: { page: LaidOutPage; change: ChangeForm }) {
   return (
     <form method="post" action={page.postTo} noValidate>
       <Hidden fields={page.hidden} />
-      <div class="field">
-        <label class="legend" for="field-text">
-          {say('laid_out.change')}
-        </label>
-        <FieldRefusal field="text" sentence={error} />
-        <textarea
-          id="field-text"
-          name="text"
-          rows={4}
-          aria-describedby={describedBy('text-hint', error && 'error-text')}
-          aria-invalid={error ? true : undefined}
-        >
-          {text}
-        </textarea>
-        <p class="hint" id="text-hint">
-          {say('messages.longest', { longest })}
-        </p>
-      </div>
+      <WordsField
+        id="field-text"
+        name="text"
+        label={say('laid_out.change')}
+        value={text}
+        rows={4}
+        hint={say('messages.longest', { longest })}
+        refused={error}
+      />
       <button
         type="submit"
         class="button second"

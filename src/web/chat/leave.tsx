@@ -1,4 +1,4 @@
-import { FieldRefusal, Hidden, useSay } from './pieces.tsx'
+import { Hidden, useSay, WordsField } from './pieces.tsx'
 import type { LeavePage } from './view-status.ts'
 
 /** What will happen when a pile is taken back, and the button that does it. */
@@ -18,15 +18,14 @@ export function LeaveView({ page }: { page: LeavePage }) {
         <form method="post" action={page.postTo} noValidate>
           <Hidden fields={page.hidden} />
           {page.reason !== null && (
-            <div class="field">
-              <label class="legend" for="field-reason">
-                {say('leave.reason')}
-              </label>
-              <FieldRefusal field="reason" sentence={page.refusal} />
-              <textarea id="field-reason" name="reason" rows={3}>
-                {page.reason}
-              </textarea>
-            </div>
+            <WordsField
+              id="field-reason"
+              name="reason"
+              label={say('leave.reason')}
+              value={page.reason}
+              rows={3}
+              refused={page.refusal}
+            />
           )}
           <div class="acts">
             <button type="submit" class="button main" data-act={`${page.kind}-pile`}>

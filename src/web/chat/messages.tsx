@@ -1,5 +1,5 @@
 import { photoFiles } from '../limits.ts'
-import { describedBy, FieldRefusal, Hidden, useSay } from './pieces.tsx'
+import { Hidden, useSay, WordsField } from './pieces.tsx'
 import type { Photo } from './view.ts'
 import type { MessagesPage, RemindersPage, Talk, TalkThread, WriteForm } from './view-messages.ts'
 
@@ -123,25 +123,16 @@ function Write({ form, about }: { form: WriteForm; about?: string }) {
       {...(mostPhotos > 0 && { encType: 'multipart/form-data' })}
     >
       <Hidden fields={form.hidden} />
-      <div class="field">
-        <label class="legend" for={`field-${id}`}>
-          {form.label}
-          {about && <span class="unseen"> {about}</span>}
-        </label>
-        <FieldRefusal field={id} sentence={error} />
-        <textarea
-          id={`field-${id}`}
-          name="text"
-          rows={3}
-          aria-describedby={describedBy(`${id}-hint`, error && `error-${id}`)}
-          aria-invalid={error ? true : undefined}
-        >
-          {form.text}
-        </textarea>
-        <p class="hint" id={`${id}-hint`}>
-          {say('messages.longest', { longest })}
-        </p>
-      </div>
+      <WordsField
+        id={`field-${id}`}
+        name="text"
+        label={form.label}
+        about={about}
+        value={form.text}
+        rows={3}
+        hint={say('messages.longest', { longest })}
+        refused={error}
+      />
       {mostPhotos > 0 && (
         <div class="field">
           <label class="legend" for={`photo-${id}`}>

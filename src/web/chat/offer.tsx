@@ -1,5 +1,5 @@
 import type { OfferPaper } from '../../papers/offer-paper.ts'
-import { describedBy, FieldRefusal, Hidden, useSay } from './pieces.tsx'
+import { describedBy, FieldRefusal, Hidden, SumRows, useSay } from './pieces.tsx'
 import type { AcceptForm, OfferPage } from './view-status.ts'
 
 /** An offer as it is kept, and the form to say yes to it. */
@@ -49,12 +49,7 @@ export function OfferWords({ paper }: { paper: OfferPaper }) {
           ))}
         </tbody>
         <tbody class="offer-sums">
-          {paper.sums.map(({ label, amount }) => (
-            <tr key={label}>
-              <th scope="row">{label}</th>
-              <td>{amount}</td>
-            </tr>
-          ))}
+          <SumRows sums={paper.sums} />
         </tbody>
       </table>
       <dl class="terms">

@@ -130,3 +130,61 @@ export function FieldRefusal({ field, sentence }: { field: string; sentence: str
 /** Ids that describe a field, those that are there. */
 export const describedBy = (...ids: (string | false | null)[]): string | undefined =>
   ids.filter(Boolean).join(' ') || undefined
+
+/** A field for words of any length. `about` is told with its label, for who hears it alone. */
+export const WordsField = ({
+  id,
+  name,
+  label,
+  about,
+  value = '',
+  rows = 2,
+  required = false,
+  hint,
+  refused = null,
+}: {
+  id: string
+  name: string
+  label: string
+  about?: string
+  value?: string
+  rows?: number
+  required?: boolean
+  hint?: string | null
+  refused?: string | null
+}) => (
+  <div class="field">
+    <label class="legend" for={id}>
+      {label}
+      {about && <span class="unseen"> {about}</span>}
+    </label>
+    <FieldRefusal field={id} sentence={refused} />
+    <textarea
+      id={id}
+      name={name}
+      rows={rows}
+      required={required}
+      aria-describedby={describedBy(hint ? `${id}-hint` : null, refused && `error-${id}`)}
+      aria-invalid={refused ? true : undefined}
+    >
+      {value}
+    </textarea>
+    {hint && (
+      <p class="hint" id={`${id}-hint`}>
+        {hint}
+      </p>
+    )}
+  </div>
+)
+
+/** A sum a row: what it is for, and how much. */
+export const SumRows = ({ sums }: { sums: readonly { label: string; amount: string }[] }) => (
+  <>
+    {sums.map(({ label, amount }) => (
+      <tr key={label}>
+        <th scope="row">{label}</th>
+        <td>{amount}</td>
+      </tr>
+    ))}
+  </>
+)

@@ -1,4 +1,4 @@
-import { useSay } from './pieces.tsx'
+import { SumRows, useSay } from './pieces.tsx'
 import type { StatusShown } from './view-status.ts'
 
 /** What is agreed, paid and still to pay, with the papers of it. */
@@ -12,12 +12,7 @@ export function StatusMoney({ status: { money, offers } }: { status: StatusShown
         <table class="lines">
           <caption class="unseen">{say('status.money.title')}</caption>
           <tbody>
-            {money.rows.map(({ label, amount }) => (
-              <tr key={label}>
-                <th scope="row">{label}</th>
-                <td>{amount}</td>
-              </tr>
-            ))}
+            <SumRows sums={money.rows} />
           </tbody>
         </table>
       )}

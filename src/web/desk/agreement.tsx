@@ -1,5 +1,5 @@
 import { OfferWords } from '../chat/offer.tsx'
-import { Hidden, useSay } from '../chat/pieces.tsx'
+import { Hidden, SumRows, useSay } from '../chat/pieces.tsx'
 import { AgreeCardView } from './agree-card.tsx'
 import type { AgreementPage, DeskPayment } from './view-agree.ts'
 
@@ -51,12 +51,7 @@ function Money({ page }: { page: AgreementPage }) {
         <table class="lines">
           <caption class="unseen">{say('status.money.title')}</caption>
           <tbody>
-            {page.sums.map(({ label, amount }) => (
-              <tr key={label}>
-                <th scope="row">{label}</th>
-                <td>{amount}</td>
-              </tr>
-            ))}
+            <SumRows sums={page.sums} />
           </tbody>
         </table>
       )}

@@ -1,5 +1,5 @@
-import { Cautions, Hidden, useSay } from '../chat/pieces.tsx'
-import { Choices, PhotoField, PlaceField, Places, Refused, WordsField } from './custody-pieces.tsx'
+import { Cautions, Hidden, useSay, WordsField } from '../chat/pieces.tsx'
+import { Choices, PhotoField, PlaceField, Places, Refused } from './custody-pieces.tsx'
 import type { BoxChangedPage, BoxCheckPage, BoxFact, BoxGarment } from './view-custody.ts'
 
 /** The list beside an opened box: what is here, what is not, what is otherwise than it was told. */

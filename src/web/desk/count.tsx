@@ -1,5 +1,4 @@
-import { Hidden, useSay } from '../chat/pieces.tsx'
-import { WordsField } from './custody-pieces.tsx'
+import { Hidden, useSay, WordsField } from '../chat/pieces.tsx'
 import type { CountPage } from './view-custody.ts'
 
 /** Everything that should be in the house, by place, to be ticked when it is seen. */

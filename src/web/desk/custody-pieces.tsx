@@ -62,30 +62,6 @@ export function TextField({
   )
 }
 
-/** Words of any length. */
-export const WordsField = ({
-  id,
-  name,
-  label,
-  value = '',
-  required = false,
-}: {
-  id: string
-  name: string
-  label: string
-  value?: string
-  required?: boolean
-}) => (
-  <div class="field">
-    <label class="legend" for={id}>
-      {label}
-    </label>
-    <textarea id={id} name={name} rows={2} required={required}>
-      {value}
-    </textarea>
-  </div>
-)
-
 /** Photos, as a phone or a folder has them. */
 export const PhotoField = ({
   id,

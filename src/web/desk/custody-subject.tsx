@@ -1,5 +1,5 @@
-import { Cautions, Hidden, useSay } from '../chat/pieces.tsx'
-import { Choices, PhotoField, PlaceField, Places, Refused, WordsField } from './custody-pieces.tsx'
+import { Cautions, Hidden, useSay, WordsField } from '../chat/pieces.tsx'
+import { Choices, PhotoField, PlaceField, Places, Refused } from './custody-pieces.tsx'
 import type { HistoryLine, MoveForm, SubjectPage } from './view-custody.ts'
 
 /** One thing: where it is, what can happen to it now, and what happened. */

@@ -1,5 +1,5 @@
 import { TalkPhotos } from '../chat/messages.tsx'
-import { describedBy, FieldRefusal, Hidden, useSay } from '../chat/pieces.tsx'
+import { Hidden, useSay, WordsField } from '../chat/pieces.tsx'
 import type {
   DeskEntry,
   DeskThread,
@@ -89,25 +89,16 @@ function Write({
           </select>
         </div>
       )}
-      <div class="field">
-        <label class="legend" for={`field-${id}`}>
-          {say('desk.messages.text')}
-          {about && <span class="unseen"> {about}</span>}
-        </label>
-        <FieldRefusal field={id} sentence={error} />
-        <textarea
-          id={`field-${id}`}
-          name="text"
-          rows={3}
-          aria-describedby={describedBy(`${id}-hint`, error && `error-${id}`)}
-          aria-invalid={error ? true : undefined}
-        >
-          {form.text}
-        </textarea>
-        <p class="hint" id={`${id}-hint`}>
-          {form.hint}
-        </p>
-      </div>
+      <WordsField
+        id={`field-${id}`}
+        name="text"
+        label={say('desk.messages.text')}
+        about={about}
+        value={form.text}
+        rows={3}
+        hint={form.hint}
+        refused={error}
+      />
       <div class="option">
         <input type="checkbox" id={`asks-${id}`} name="asks" value="1" checked={form.wantsAnswer} />
         <label for={`asks-${id}`}>{say('desk.messages.asks')}</label>

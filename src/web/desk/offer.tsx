@@ -1,5 +1,5 @@
 import { OfferWords } from '../chat/offer.tsx'
-import { Hidden, useSay } from '../chat/pieces.tsx'
+import { Hidden, useSay, WordsField } from '../chat/pieces.tsx'
 import { AgreeCardView } from './agree-card.tsx'
 import type { DeskOfferPage } from './view-agree.ts'
 
@@ -60,14 +60,13 @@ function OfferForm({ page, form }: { page: DeskOfferPage; form: Form }) {
         />
         <Field name="overReason" value={form.overReason} label={say('desk.offer.over')} />
       </fieldset>
-      <div class="field">
-        <label class="legend" for="offer-note">
-          {say('desk.offer.note')}
-        </label>
-        <textarea id="offer-note" name="note" rows={3}>
-          {form.note}
-        </textarea>
-      </div>
+      <WordsField
+        id="offer-note"
+        name="note"
+        label={say('desk.offer.note')}
+        value={form.note}
+        rows={3}
+      />
       {page.preview.length > 0 && <Preview preview={page.preview} />}
       <p class="acts">
         <button
