@@ -54,7 +54,7 @@ describe('a working', () => {
 
   test('tells of a back with its seam', () => {
     expect(said('backing')).toEqual([
-      '60 × 72 inches, 6 more each way than the quilt. 2 widths of cloth side by side, 40 inches wide and 60 long, the seams running across the quilt: 3.5 yards.',
+      '60 × 72 inches, 6 more each way than the quilt. 2 widths of cloth side by side, 40 inches wide and 60 long. The seams run across the quilt. That is 3.5 yards.',
     ])
   })
 
@@ -67,7 +67,7 @@ describe('a working', () => {
 
   test('tells of cloth by what it is for', () => {
     expect(said('top-up')).toEqual([
-      'Quiet pieces, 63 pieces in strips across the cloth, 52 inches: 1.5 yards.',
+      'Quiet pieces, 63 pieces. In strips across the cloth they take 52 inches. That is 1.5 yards.',
     ])
   })
 })

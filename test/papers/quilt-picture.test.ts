@@ -250,7 +250,7 @@ describe('what is shown is told in words', () => {
   test('size, blocks, garments and the two main colours', () => {
     const quilt = { cloths, pieces: [blue, blue, grey] }
     expect(quiltTitle({ ...told, quilt }, say('en'))).toBe(
-      'A throw of 4 by 5 blocks from 2 garments, mostly blue and grey.',
+      'A throw of 4 by 5 blocks. It is made of 2 garments, mostly blue and grey.',
     )
     expect(quiltTitle({ ...told, quilt }, say('es'))).toBe(
       'Una manta de sofá de 4 por 5 bloques, hecha de 2 prendas, sobre todo en azul y gris.',
@@ -261,7 +261,7 @@ describe('what is shown is told in words', () => {
     const pieces = [...Array<DrawnPiece>(9).fill(blue), { ...grey, cloth: 1 }]
     expect(mainColours({ cloths, pieces })).toEqual(['blue'])
     expect(quiltTitle({ ...told, quilt: { cloths, pieces: [blue] } }, say('en'))).toBe(
-      'A throw of 4 by 5 blocks from 1 garment, mostly blue.',
+      'A throw of 4 by 5 blocks. It is made of 1 garment, mostly blue.',
     )
   })
 
@@ -273,7 +273,7 @@ describe('what is shown is told in words', () => {
   test('no pieces, no colours; and none is told of where nobody told any', () => {
     expect(mainColours({ cloths, pieces: [] })).toEqual([])
     expect(quiltTitle({ ...told, quilt: { cloths, pieces: [untold] } }, say('en'))).toBe(
-      'A throw of 4 by 5 blocks from 1 garment.',
+      'A throw of 4 by 5 blocks. It is made of 1 garment.',
     )
   })
 })
