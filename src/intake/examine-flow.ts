@@ -18,8 +18,9 @@ export interface ExaminedFlow {
   readonly paths: readonly PathLength[]
 }
 
+/** A sentence of nothing but blanks says as little as none. */
 const keysUnder = (words: ReadonlyMap<string, string>, prefix: string) => ({
-  has: (key: string) => words.has(prefix + key),
+  has: (key: string) => (words.get(prefix + key)?.trim() ?? '') !== '',
 })
 
 const namesUnder = (words: ReadonlyMap<string, string>, prefix: string): string[] =>

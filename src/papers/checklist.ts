@@ -81,8 +81,8 @@ function packingOf({ grading, better }: ListedGarment, language: Language): stri
 const packKey = (code: string): string => `trade.flags.${code}.pack`
 
 /** What to do while a person has not looked yet: the next step of each grave reason. */
-const waitingOf = ({ flags }: Grading, { say }: Language): string[] =>
-  flagWords(flags, 'customer', say).flatMap(({ severity, next }) =>
+const waitingOf = (grading: Grading, language: Language): string[] =>
+  flagWords(grading, 'customer', language).flatMap(({ severity, next }) =>
     severity === 'stop' && next ? [next] : [],
   )
 
@@ -95,11 +95,11 @@ const listed = (garment: ListedGarment, steps: readonly string[]): Listed => ({
   steps,
 })
 
-const keptHome = ({ n, name, grading }: ListedGarment, say: Say): KeptHome => ({
+const keptHome = ({ n, name, grading }: ListedGarment, language: Language): KeptHome => ({
   n,
   name,
-  reason: gradeSentence(grading, say),
-  next: gradeNext(grading, say),
+  reason: gradeSentence(grading, language.say),
+  next: gradeNext(grading, language),
 })
 
 const packingSteps = ['pockets', 'tags', 'photograph', 'dry', 'bag', 'list', 'box', 'post'] as const
@@ -147,7 +147,7 @@ export function checklist(
   return {
     packed: graded('sound', 'care').map((garment) => listed(garment, packingOf(garment, language))),
     waiting: waiting.map((garment) => listed(garment, waitingOf(garment.grading, language))),
-    keptHome: graded('home').map((garment) => keptHome(garment, say)),
+    keptHome: graded('home').map((garment) => keptHome(garment, language)),
     packing: packingSteps
       .filter((step) => step !== 'box' || gaps)
       .map((step) => say(`packing.${step}`, gaps ?? {})),

@@ -1,5 +1,6 @@
 import type { Grading } from '../garment/grade.ts'
-import type { Say } from '../words/words.ts'
+import type { Language, Say } from '../words/words.ts'
+import { nextOf } from './flag-words.ts'
 
 const bySeverity = ['home', 'eyes', 'care', 'note'] as const
 
@@ -21,7 +22,7 @@ export function gradeSentence(grading: Grading, say: Say): string {
 }
 
 /** What to do now; null where the sentence says it all. */
-export function gradeNext(grading: Grading, say: Say): string | null {
+export function gradeNext(grading: Grading, language: Language): string | null {
   const flag = deciding(grading)
-  return flag ? say(`trade.flags.${flag.code}.next`) || null : null
+  return flag ? nextOf(flag, grading, language) : null
 }

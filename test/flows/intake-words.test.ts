@@ -1,7 +1,11 @@
 import { readFileSync } from 'node:fs'
-import { expect, test } from 'vitest'
+import { fileURLToPath } from 'node:url'
+import { describe, expect, test } from 'vitest'
 import { parse } from 'yaml'
 import type { Flow } from '../../src/flow/grammar.ts'
+import { examineFlow } from '../../src/intake/examine-flow.ts'
+import { readFlowsFolder } from '../../src/intake/flows-folder.ts'
+import { helpNames } from '../../src/papers/drawings/index.ts'
 import { missingWords, readPageWords } from '../../src/words/words.ts'
 
 const home = new URL('../../flows/intake/', import.meta.url)
@@ -33,4 +37,29 @@ test.each([...languages])(
 
 test.each([...languages])('in "%s" no sentence is empty', (_, said) => {
   expect([...said].filter(([, text]) => text.trim() === '').map(([key]) => key)).toEqual([])
+})
+
+describe('why something is asked', () => {
+  const folder = readFlowsFolder(fileURLToPath(new URL('../', home)))
+  const said = folder.words.intake
+
+  /** The files with every reason of one language taken away, or left blank. */
+  const without = (code: string, reason: string | undefined) => {
+    const source = said.get(code)!
+    const bare = Object.entries(source.value as Record<string, object>).map(([id, words]) => [
+      id,
+      'why' in words ? { ...words, why: reason } : words,
+    ])
+    const value = JSON.parse(JSON.stringify(Object.fromEntries(bare)))
+    const intake = new Map([...said, [code, { ...source, value }]])
+    return { ...folder, words: { ...folder.words, intake } }
+  }
+
+  test.each(
+    [...languages.keys()].flatMap((code) => [[code, undefined] as const, [code, ' '] as const]),
+  )('cannot be missing from any question in "%s" (%j)', (code, reason) => {
+    const { findings } = examineFlow(without(code, reason), helpNames)
+    const told = findings.map(({ message }) => message).join('\n')
+    for (const { id } of questions) expect(told).toContain(`${id}: no words in ${code}`)
+  })
 })

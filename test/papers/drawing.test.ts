@@ -69,6 +69,20 @@ test('every drawing that the intake names is there', () => {
   expect(named.filter((name) => !helpNames.includes(name))).toEqual([])
 })
 
+test.each([
+  ['label', 'find-the-label'],
+  ['photos', 'lay-out-for-a-photo'],
+  ['wear', 'hold-to-the-light'],
+  ['stretch', 'pull-test'],
+  ['graphic_size', 'measure-a-graphic'],
+])('where hands are needed for %s, %s is drawn beside it', (id, drawing) => {
+  expect(questions.find((question) => question.id === id)?.drawing).toBe(drawing)
+})
+
+test('what pulling can harm is said beside the pull test', () => {
+  expect(questions.find(({ id }) => id === 'stretch')?.cautions).toEqual(['gentle-pull'])
+})
+
 test('every sign that the intake offers is drawn, and its group has a heading', () => {
   const offered = questions
     .filter(({ kind }) => kind === 'symbols')

@@ -32,7 +32,7 @@ const notCustomers = [
 ]
 
 /** Names and no sentences: they stand within others. */
-const names = [/^colours\./, /^fibres\./, /^tag\./, /^trade\.(quilts|roles)\./, /^intake\.units\./]
+const names = [/^colours\./, /^fibres\./, /^trade\.(quilts|roles)\./, /^intake\.units\./]
 
 const folder = readFlowsFolder(fileURLToPath(new URL('../../flows/', import.meta.url)))
 const said = [...wordsOf(folder).get('en')!].filter(

@@ -100,11 +100,14 @@ function reasonsOf(garment: Garment, answers: ReadonlySet<string>, { language }:
   const deciding = decidingCode(grading)
   return {
     sentence: gradeSentence(grading, say),
-    next: answers.has(deciding ?? '') ? null : gradeNext(grading, say),
+    next: answers.has(deciding ?? '') ? null : gradeNext(grading, language),
     flags: flagWords(
-      mattering(garment, grading).filter(({ code }) => code !== deciding),
+      {
+        flags: mattering(garment, grading).filter(({ code }) => code !== deciding),
+        layouts: grading.layouts,
+      },
       'customer',
-      say,
+      language,
       answers,
     ),
   }
