@@ -13,45 +13,62 @@ export const repeatedPart = (flow: Flow) => flow.parts.find(({ repeat }) => repe
 
 /** Acts in order; one that makes no sense is passed over. A copy starts without `notCopied` kinds. */
 export function keep(flow: Flow, acts: readonly Act[], notCopied: readonly Kind[]): Kept {
-  const { repeated } = questionsOf(flow)
   const kept: Kept = { once: new Map(), items: new Map(), closed: false }
-  for (const act of acts) take(act)
+  for (const act of acts) take(flow, kept, act, notCopied)
   return kept
+}
 
-  function take(act: Act): void {
-    switch (act.act) {
-      case 'answer': {
-        if (act.item === 0) {
-          kept.once.set(act.question, act.reply)
-          return
-        }
-        if (repeated.has(act.question)) {
-          kept.items.get(act.item)?.answers.set(act.question, act.reply)
-        }
+/** The same with one act more; `kept` stays as it was, and what the act does not touch is shared. */
+export function keepOn(flow: Flow, kept: Kept, act: Act, notCopied: readonly Kind[]): Kept {
+  const items = new Map(kept.items)
+  const touched = 'item' in act ? items.get(act.item) : undefined
+  if (touched && 'item' in act) {
+    items.set(act.item, { answers: new Map(touched.answers), dropped: touched.dropped })
+  }
+  const isOfPile = act.act === 'answer' && act.item === 0
+  const next: Kept = {
+    once: isOfPile ? new Map(kept.once) : kept.once,
+    items,
+    closed: kept.closed,
+  }
+  take(flow, next, act, notCopied)
+  return next
+}
+
+function take(flow: Flow, kept: Kept, act: Act, notCopied: readonly Kind[]): void {
+  const { repeated } = questionsOf(flow)
+  switch (act.act) {
+    case 'answer': {
+      if (act.item === 0) {
+        kept.once.set(act.question, act.reply)
         return
       }
-      case 'add':
-        begin(act.item, new Map())
-        return
-      case 'copy': {
-        const from = kept.items.get(act.from)
-        if (from) begin(act.item, copyOf(from.answers))
-        return
+      if (repeated.has(act.question)) {
+        kept.items.get(act.item)?.answers.set(act.question, act.reply)
       }
-      case 'drop':
-      case 'restore': {
-        const item = kept.items.get(act.item)
-        if (item) item.dropped = act.act === 'drop'
-        return
-      }
-      case 'close':
-        kept.closed = true
+      return
     }
+    case 'add':
+      begin(act.item, () => new Map())
+      return
+    case 'copy': {
+      const from = kept.items.get(act.from)
+      if (from) begin(act.item, () => copyOf(from.answers))
+      return
+    }
+    case 'drop':
+    case 'restore': {
+      const item = kept.items.get(act.item)
+      if (item) item.dropped = act.act === 'drop'
+      return
+    }
+    case 'close':
+      kept.closed = true
   }
 
-  function begin(n: number, answers: Map<string, Reply>): void {
+  function begin(n: number, answers: () => Map<string, Reply>): void {
     const isNew = repeated.size > 0 && Number.isInteger(n) && n > 0 && !kept.items.has(n)
-    if (isNew) kept.items.set(n, { answers, dropped: false })
+    if (isNew) kept.items.set(n, { answers: answers(), dropped: false })
   }
 
   function copyOf(answers: Answers): Map<string, Reply> {

@@ -7,6 +7,7 @@ import { compileTable, decide } from '../flow/table.ts'
 import { type Act, readActs } from '../garment/better-acts.ts'
 import { columns, type Facts } from '../garment/facts.ts'
 import { type Grading, grade, type PileFacts } from '../garment/grade.ts'
+import { rememberGradings } from '../garment/gradings.ts'
 import type { Knowledge as GradingKnowledge } from '../garment/knowledge.ts'
 import { type Layout, readLayout } from '../quilt/layout.ts'
 import { interfacingsOf, type Rates, ratesAt, readRates } from '../quilt/rates.ts'
@@ -110,7 +111,7 @@ export function learn(folder: FlowsFolder, today: string): Knowledge {
     rates,
     grading,
     acts: readActs(folder.better.value),
-    grade: (facts, pile) => grade(facts, pile, grading),
+    grade: rememberGradings((facts, pile) => grade(facts, pile, grading)),
     languages: new Map(
       [...wordsOf(folder)].map(([code, all]) => [
         code,

@@ -1,46 +1,25 @@
-import { tagCode } from '../base/tag.ts'
-import { type Followed, follow } from '../flow/follow.ts'
-import type { ContactValue, Flow, Question, Replies } from '../flow/grammar.ts'
-import { resolve } from '../garment/derive.ts'
-import type { Facts, Recipient } from '../garment/facts.ts'
-import type { Grading } from '../garment/grade.ts'
-import type { Panel } from '../garment/panels.ts'
+import { once } from '../base/once.ts'
+import { type Followed, type Following, following, followOn } from '../flow/follow.ts'
+import type { ContactValue, Flow, Replies } from '../flow/grammar.ts'
+import type { Recipient } from '../garment/facts.ts'
 import type { Estimate } from '../quilt/estimate.ts'
-import { graphicFits, type Layout, type QuiltSize } from '../quilt/layout.ts'
+import type { Layout, QuiltSize } from '../quilt/layout.ts'
 import { pileFits } from '../quilt/pile-fit.ts'
 import type { Sharing } from '../quilt/plan/instance.ts'
 import { type Rates, ratesAt } from '../quilt/rates.ts'
 import type { Settled } from '../quilt/settled.ts'
 import { type Tally, tally } from '../quilt/tally.ts'
 import type { PileRow } from '../store/schema.ts'
-import { type Betterment, bettermentOf } from './better.ts'
-import { clothOf } from './cloth.ts'
+import { type Around, type Garment, garmentOf } from './garment.ts'
 import type { Knowledge } from './knowledge.ts'
-import { calledIn } from './own-words.ts'
 import { type Otherwise, priced } from './priced.ts'
 import { amount, chosen, given } from './replies.ts'
 import type { Entry } from './rows.ts'
 import { rules } from './rules.ts'
-import { type AtDesk, type Told, tell } from './told.ts'
+import { noTimes, type Times, timesOf, timesOn } from './times.ts'
+import type { AtDesk } from './told.ts'
 
-/** One garment as its replies tell of it. A garment with an open question has no grade yet. */
-export interface Garment {
-  readonly n: number
-  readonly code: string
-  readonly name: string | null
-  readonly dropped: boolean
-  readonly open: Question | null
-  readonly path: Followed['items'][number]['path']
-  readonly replies: Replies
-  readonly told: Told
-  readonly facts: Facts
-  readonly panels: readonly Panel[]
-  readonly grading: Grading | null
-  /** Ids of the layouts that suit what is left beside its single picture; null: it has none, or no grade yet. */
-  readonly rest: readonly string[] | null
-  /** Null before it is graded. */
-  readonly better: Betterment | null
-}
+export type { Garment } from './garment.ts'
 
 export interface Wish {
   /** The layout and size that the pile is counted for, and whether the customer chose them. */
@@ -92,24 +71,7 @@ export interface Pile {
   readonly canClose: boolean
 }
 
-function once<T>(make: () => T): () => T {
-  let made: { readonly value: T } | null = null
-  return () => {
-    made ??= { value: make() }
-    return made.value
-  }
-}
-
 const week = 7 * 24 * 60 * 60 * 1000
-
-/** When each question was last answered, by item and question. */
-function times(entries: readonly Entry[]): Map<string, number> {
-  const at = new Map<string, number>()
-  for (const entry of entries) {
-    if (entry.act.act === 'answer') at.set(`${entry.act.item} ${entry.act.question}`, entry.at)
-  }
-  return at
-}
 
 const counted = (garments: readonly Garment[]) =>
   garments.filter(({ dropped, grading }) => !dropped && grading !== null)
@@ -160,68 +122,114 @@ function boxOf({ weightG, box }: Estimate, rates: Rates): PostBox {
   return { weightG, count: box.count, w, h, d }
 }
 
+const nothing: ReadonlyMap<number, AtDesk> = new Map()
+
+/** A pile with what it was derived from, so that one entry more need not derive all of it again. */
+export interface Derived {
+  readonly entries: readonly Entry[]
+  readonly following: Following
+  readonly times: Times
+  readonly pile: Pile
+}
+
 /**
  * A pile from its appended acts, from what the workshop made of its garments, by number, and from what it chose
  * instead of a wish. Pure: the same acts, facts and knowledge give the same pile.
  */
-export function derivePile(
+export const derivePile = (
   knowledge: Knowledge,
   flow: Flow,
   row: PileRow,
   entries: readonly Entry[],
-  atDesk: ReadonlyMap<number, AtDesk> = new Map(),
+  atDesk: ReadonlyMap<number, AtDesk> = nothing,
   instead: Wished = {},
-): Pile {
-  const followed = follow(
-    flow,
-    entries.map(({ act }) => act),
-    rules,
+): Pile => derive(knowledge, flow, row, entries, atDesk, instead).pile
+
+/** The same, ready to be derived on. */
+export function derive(
+  knowledge: Knowledge,
+  flow: Flow,
+  row: PileRow,
+  entries: readonly Entry[],
+  atDesk: ReadonlyMap<number, AtDesk> = nothing,
+  instead: Wished = {},
+): Derived {
+  const acts = entries.map(({ act }) => act)
+  const followed = following(flow, acts, rules)
+  const times = timesOf(entries)
+  const pile = pileFrom(knowledge, row, { following: followed, times, atDesk, instead })
+  return { entries, following: followed, times, pile }
+}
+
+/** What deriving gives with one entry more, as the row stands then: the same as deriving all of it anew. */
+export function deriveOn(
+  knowledge: Knowledge,
+  flow: Flow,
+  row: PileRow,
+  before: Derived,
+  entry: Entry,
+): Derived {
+  const followed = followOn(flow, before.following, entry.act, rules)
+  const times = timesOn(before.times, entry)
+  const pile = pileFrom(knowledge, row, {
+    following: followed,
+    times,
+    atDesk: new Map(),
+    instead: {},
+  })
+  return { entries: [...before.entries, entry], following: followed, times, pile }
+}
+
+const tallyOf = (standing: readonly Garment[], wish: Wish): Tally =>
+  tally(
+    standing.map(({ facts, panels, grading }) => ({
+      grade: grading!.grade,
+      facts,
+      panels,
+      layouts: grading!.layouts,
+    })),
+    wish.layout,
+    wish.size,
+    wish.quilts,
   )
+
+/** Nothing that is tallied has changed. */
+function isAlike({ garments, wish: was }: Pile, standing: readonly Garment[], wish: Wish): boolean {
+  const stood = counted(garments)
+  return (
+    was.layout === wish.layout &&
+    was.size === wish.size &&
+    was.quilts === wish.quilts &&
+    stood.length === standing.length &&
+    stood.every((garment, nth) => garment === standing[nth])
+  )
+}
+
+function pileFrom(
+  knowledge: Knowledge,
+  row: PileRow,
+  {
+    following: { followed },
+    times,
+    atDesk,
+    instead,
+    before = null,
+  }: {
+    readonly following: Following
+    readonly times: Times
+    readonly atDesk: ReadonlyMap<number, AtDesk>
+    readonly instead: Wished
+    /** The same pile one act before. */
+    readonly before?: Pile | null
+  },
+): Pile {
   const replies = followed.parts.at(-1)?.replies ?? {}
-  const at = times(entries)
   const recipient = (chosen(replies, 'recipient') ?? 'unknown') as Recipient
   const wanted = layoutWished(replies, knowledge.layouts, instead)
-  const fitsAFrame = (inches: number) =>
-    knowledge.layouts.some((layout) => graphicFits(layout, { w: inches, h: inches }))
-
-  const garments = followed.items.map((item): Garment => {
-    const when = (question: string) => at.get(`${item.n} ${question}`) ?? row.started_at
-    const told = tell(item.replies, when, fitsAFrame, atDesk.get(item.n))
-    const said = resolve(told.known)
-    const cloth = clothOf(said.kind, told.size, said.wear, told.spots)
-    const facts = { ...said, yield: cloth.yield }
-    const forPile = { recipient, layout: wanted?.id }
-    const better = once(() =>
-      bettermentOf(knowledge, { facts, replies: item.replies }, forPile, [
-        ...item.path,
-        ...followed.parts.flatMap(({ path }) => path),
-      ]),
-    )
-    const besidePicture = once(() => {
-      const rest: Facts = { ...facts, pattern: 'solid', graphic: 'none' }
-      const { layouts } = knowledge.grade(rest, forPile)
-      return layouts.filter(({ fits }) => fits).map(({ layout }) => layout)
-    })
-    return {
-      n: item.n,
-      code: tagCode(row.number, item.n),
-      name: calledIn(chosen(item.replies, 'name')),
-      dropped: item.dropped,
-      open: item.open,
-      path: item.path,
-      replies: item.replies,
-      told,
-      facts,
-      panels: cloth.panels,
-      grading: item.open ? null : knowledge.grade(facts, forPile),
-      get rest() {
-        return item.open || facts.pattern !== 'single' ? null : besidePicture()
-      },
-      get better() {
-        return item.open ? null : better()
-      },
-    }
-  })
+  const around: Around = { knowledge, row, recipient, layout: wanted?.id, parts: followed.parts }
+  const garments = followed.items.map((item) =>
+    garmentOf(item, times.get(item.n) ?? noTimes, atDesk.get(item.n), around),
+  )
 
   const standing = counted(garments)
   const wish = wishOf(replies, recipient, standing, knowledge.layouts, instead)
@@ -239,17 +247,7 @@ export function derivePile(
     wish,
     rates,
     garments,
-    tally: tally(
-      standing.map(({ facts, panels, grading }) => ({
-        grade: grading!.grade,
-        facts,
-        panels,
-        layouts: grading!.layouts,
-      })),
-      wish.layout,
-      wish.size,
-      wish.quilts,
-    ),
+    tally: before && isAlike(before, standing, wish) ? before.tally : tallyOf(standing, wish),
     get estimate() {
       return estimated()
     },
@@ -260,7 +258,10 @@ export function derivePile(
     },
     contact: (given(replies, 'contact') as ContactValue | undefined) ?? null,
     atHand: amount(replies, 'at_hand') ?? null,
-    needBy: weeks === undefined ? null : (at.get('0 needed_in') ?? row.started_at) + weeks * week,
+    needBy:
+      weeks === undefined
+        ? null
+        : (times.get(0)?.get('needed_in') ?? row.started_at) + weeks * week,
     canClose: standing.length > 0 && garments.every(({ dropped, open }) => dropped || !open),
   }
 }

@@ -2,7 +2,7 @@ import type { Facts } from '../garment/facts.ts'
 import type { Grade } from '../garment/grade.ts'
 import type { LayoutFit } from '../garment/layout-fit.ts'
 import { type Panel, panelsOf } from '../garment/panels.ts'
-import { demand, designOf } from './design.ts'
+import { demand, designOf, type Wanted } from './design.ts'
 import type { Extent, Layout, QuiltSize } from './layout.ts'
 import { pieceCount } from './yield.ts'
 
@@ -42,7 +42,7 @@ const isGood = ({ grade }: Counted): boolean => grade === 'sound' || grade === '
 /** Pieces wanted of garments by size, the largest first. */
 function wantedSizes(layout: Layout, size: QuiltSize, alike: number): SizeTally[] {
   const sums = new Map<string, SizeTally>()
-  for (const piece of demand(designOf(layout, size, [])).pieces) {
+  for (const piece of wantedOf(layout, size)) {
     if (layout.bought.includes(piece.role)) continue
     const key = `${piece.size.w}x${piece.size.h}`
     const sum = sums.get(key)
@@ -51,45 +51,76 @@ function wantedSizes(layout: Layout, size: QuiltSize, alike: number): SizeTally[
   return [...sums.values()]
 }
 
-type Gives = (panel: Panel, piece: Extent) => number
+const designed = new WeakMap<Layout, Map<QuiltSize, readonly Wanted[]>>()
 
-/** Pieces that one of a panel's copies gives, counted once for each panel and size. */
-function counter(): Gives {
-  const known = new Map<Panel, Map<Extent, number>>()
-  return (panel, piece) => {
-    const bySize = known.get(panel) ?? new Map<Extent, number>()
-    known.set(panel, bySize)
-    const gives = bySize.get(piece) ?? pieceCount({ ...panel, count: 1 }, piece)
-    bySize.set(piece, gives)
-    return gives
-  }
+/** Every piece of a quilt whose pictures are not known yet; a layout asks the same of every pile. */
+function wantedOf(layout: Layout, size: QuiltSize): readonly Wanted[] {
+  const bySize = designed.get(layout) ?? new Map<QuiltSize, readonly Wanted[]>()
+  designed.set(layout, bySize)
+  const pieces = bySize.get(size) ?? demand(designOf(layout, size, [])).pieces
+  bySize.set(size, pieces)
+  return pieces
 }
 
+// The panels of a kind and size are the same objects in every pile.
+const given = new WeakMap<Panel, Map<string, number>>()
+
+/** Pieces that one of a panel's copies gives, counted once for each panel and size. */
+function gives(panel: Panel, piece: Extent): number {
+  const bySize = given.get(panel) ?? new Map<string, number>()
+  given.set(panel, bySize)
+  const key = `${piece.w}x${piece.h}`
+  const count = bySize.get(key) ?? pieceCount({ ...panel, count: 1 }, piece)
+  bySize.set(key, count)
+  return count
+}
+
+/** One panel: how many pieces of each wanted size it gives, whichever it is cut for. */
+type Gives = readonly number[]
+
+const isSingle = ({ facts }: Supplier): boolean => facts.pattern === 'single'
+
+/** Panels one by one, as they are cut. */
+const cutFrom = ({ panels }: Supplier, wanted: readonly SizeTally[]): Gives[] =>
+  panels.flatMap((panel) => {
+    const each = wanted.map(({ size }) => gives(panel, size))
+    return Array<Gives>(panel.count).fill(each)
+  })
+
+/** Garments with one whole graphic give the largest pieces, so they are cut first. */
+interface Panels {
+  readonly single: readonly Gives[]
+  readonly others: readonly Gives[]
+}
+
+const panelsFrom = (garments: readonly Supplier[], wanted: readonly SizeTally[]): Panels => ({
+  single: garments.filter(isSingle).flatMap((one) => cutFrom(one, wanted)),
+  others: garments.filter((one) => !isSingle(one)).flatMap((one) => cutFrom(one, wanted)),
+})
+
 /**
- * Largest pieces first; garments with one whole graphic give them first. A panel is cut for one size
- * only, so the count is a floor: a planner finds as much or more.
+ * Largest pieces first. A panel is cut for one size only, so the count is a floor: a planner finds as much
+ * or more. Pieces that are had of each size, no more than are wanted.
  */
-function supply(
-  garments: readonly Supplier[],
-  wanted: readonly SizeTally[],
-  gives: Gives,
-): SizeTally[] {
-  let left = garments
-    .toSorted((a, b) => Number(isSingle(b)) - Number(isSingle(a)))
-    .flatMap(({ panels }) => panels.flatMap((panel) => Array<Panel>(panel.count).fill(panel)))
-  return wanted.map((size) => {
+function cut(panels: readonly Gives[], wanted: readonly SizeTally[]): number[] {
+  const left = [...panels]
+  return wanted.map(({ want }, nth) => {
     let have = 0
-    left = left.filter((panel) => {
-      if (have >= size.want) return true
-      const given = gives(panel, size.size)
-      have += given
-      return given === 0
-    })
-    return { ...size, have: Math.min(have, size.want) }
+    let kept = 0
+    for (const panel of left) {
+      const given = panel[nth]!
+      if (have >= want || given === 0) left[kept++] = panel
+      else have += given
+    }
+    left.length = kept
+    return Math.min(have, want)
   })
 }
 
-const isSingle = ({ facts }: Supplier): boolean => facts.pattern === 'single'
+function supply({ single, others }: Panels, wanted: readonly SizeTally[]): SizeTally[] {
+  const have = cut([...single, ...others], wanted)
+  return wanted.map((size, nth) => ({ ...size, have: have[nth]! }))
+}
 
 const filled = (pieces: readonly SizeTally[]): boolean =>
   pieces.every(({ want, have }) => have >= want)
@@ -97,14 +128,14 @@ const filled = (pieces: readonly SizeTally[]): boolean =>
 /** Asked for no more than this: beyond it the pile and the quilt do not belong together. */
 const mostMore = 99
 
-function moreLike(
-  one: Supplier,
-  have: readonly Supplier[],
-  wanted: readonly SizeTally[],
-  gives: Gives,
-): number {
-  const enoughWith = (n: number) =>
-    filled(supply([...have, ...Array<Supplier>(n).fill(one)], wanted, gives))
+function moreLike(one: Supplier, have: Panels, wanted: readonly SizeTally[]): number {
+  const own = cutFrom(one, wanted)
+  const { single, others } = have
+  const enoughWith = (n: number) => {
+    const more = Array<Gives[]>(n).fill(own).flat()
+    const all = isSingle(one) ? [...single, ...more, ...others] : [...single, ...others, ...more]
+    return cut(all, wanted).every((count, nth) => count >= wanted[nth]!.want)
+  }
   if (enoughWith(0)) return 0
   if (!enoughWith(mostMore)) return mostMore
   let [short, enough] = [0, mostMore]
@@ -139,15 +170,14 @@ function anotherLike(garments: readonly Supplier[]): { small: Supplier; large: S
 function variety(
   garments: readonly Supplier[],
   wanted: readonly SizeTally[],
-  gives: Gives,
   least: number,
 ): number {
   const cloth = ({ size, want }: SizeTally) => size.w * size.h * want
   const main = wanted.reduce((most, one) => (cloth(one) > cloth(most) ? one : most))
   const share = main.want / least
   return garments.reduce((sum, { panels }) => {
-    const given = panels.reduce((all, panel) => all + panel.count * gives(panel, main.size), 0)
-    return sum + Math.min(1, given / share)
+    const got = panels.reduce((all, panel) => all + panel.count * gives(panel, main.size), 0)
+    return sum + Math.min(1, got / share)
   }, 0)
 }
 
@@ -166,19 +196,19 @@ export function tally(
     layouts.some((fit) => fit.layout === layout.id && fit.fits),
   )
   const wanted = wantedSizes(layout, size, alike)
-  const gives = counter()
-  const pieces = supply(suits, wanted, gives)
+  const panels = panelsFrom(suits, wanted)
+  const pieces = supply(panels, wanted)
   const { small, large } = anotherLike(suits)
-  const low = moreLike(large, suits, wanted, gives)
+  const low = moreLike(large, panels, wanted)
   const least = layout.garments[size][0] * alike
-  const varied = Math.ceil(least - variety(suits, wanted, gives, least) - 1e-9)
+  const varied = Math.ceil(least - variety(suits, wanted, least) - 1e-9)
   return {
     good: good.length,
     maybe: garments.filter(({ grade }) => grade === 'eyes').length,
     home: garments.filter(({ grade }) => grade === 'home').length,
     suits: suits.length,
     pieces,
-    more: { low, high: Math.max(low, moreLike(small, suits, wanted, gives), varied) },
+    more: { low, high: Math.max(low, moreLike(small, panels, wanted), varied) },
     enough: filled(pieces),
   }
 }

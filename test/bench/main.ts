@@ -1,6 +1,7 @@
 import { loadavg } from 'node:os'
 import { benchCut } from './cut.ts'
 import { benchDesk } from './desk.ts'
+import { benchFlow } from './flow.ts'
 import { benchLabel } from './label.ts'
 import { benchLook } from './look.ts'
 import { benchLookCost } from './look-cost.ts'
@@ -15,6 +16,7 @@ import { benchWords } from './words.ts'
 const benches: Readonly<Record<string, (given: readonly string[]) => Promise<void>>> = {
   cut: benchCut,
   desk: benchDesk,
+  flow: benchFlow,
   label: benchLabel,
   look: benchLook,
   'look-cost': benchLookCost,

@@ -1,0 +1,52 @@
+import { expect, test } from 'vitest'
+import { derive, deriveOn, derivePile, type Pile } from '../../src/intake/pile.ts'
+import { rules } from '../../src/intake/rules.ts'
+import { learnAt } from '../help/app.ts'
+import { entriesOfActs } from '../help/large-pile.ts'
+import { rowOf } from '../help/pile.ts'
+import { picker, wander } from '../help/wander.ts'
+
+const knowledge = learnAt('2026-06-01')
+
+/** The same files read once more: what one remembers of gradings the other has to make. */
+const another = learnAt('2026-06-01')
+
+/** All that is told of a pile, what is made only when it is asked for too. */
+const toldOf = ({ priced: _, followed, garments, ...pile }: Pile) => ({
+  ...pile,
+  place: followed.place,
+  garments: garments.map((garment) => ({ ...garment })),
+})
+
+test('deriving one act more gives what deriving the whole pile gives', () => {
+  for (let seed = 1; seed <= 4; seed += 1) {
+    const entries = entriesOfActs(wander(knowledge.flow, rules, picker(seed), 60))
+    let pile = derive(knowledge, knowledge.flow, rowOf(knowledge, 0), [])
+    for (const [nth, entry] of entries.entries()) {
+      const row = rowOf(knowledge, nth + 1)
+      pile = deriveOn(knowledge, knowledge.flow, row, pile, entry)
+      // Each step is followed on; the dear comparison is made now and then.
+      if (nth % 15 !== seed && nth + 1 < entries.length) continue
+      const whole = derivePile(another, another.flow, row, entries.slice(0, nth + 1))
+      expect(toldOf(pile.pile)).toEqual(toldOf(whole))
+    }
+    expect(pile.entries).toEqual(entries)
+  }
+})
+
+test('a garment that an answer leaves as it was is the same object', () => {
+  const acts = wander(knowledge.flow, rules, picker(5), 120)
+  const entries = entriesOfActs(acts)
+  const whole = derive(knowledge, knowledge.flow, rowOf(knowledge, acts.length), entries)
+  const items = whole.pile.garments.filter(({ dropped }) => !dropped)
+  const touched = items.at(-1)!
+  const next = deriveOn(knowledge, knowledge.flow, rowOf(knowledge, acts.length + 1), whole, {
+    seq: acts.length + 1,
+    at: 1,
+    who: 'customer',
+    act: { act: 'drop', item: touched.n },
+  })
+  expect(next.pile.garments.find(({ n }) => n === touched.n)!.dropped).toBe(true)
+  expect(items.length).toBeGreaterThan(1)
+  for (const garment of items.slice(0, -1)) expect(next.pile.garments).toContain(garment)
+})
