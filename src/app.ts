@@ -39,6 +39,7 @@ import { figuresRoute } from './web/figures-route.ts'
 import { healthRoutes } from './web/health.ts'
 import { limits } from './web/limits.ts'
 import type { Printer } from './web/printer.ts'
+import { openQuotas, type QuotaSettings, usualQuotas } from './web/quotas.ts'
 import { logRequests } from './web/request-log.ts'
 import { secure } from './web/security.ts'
 import { anyone, requireWho } from './web/who.ts'
@@ -68,6 +69,9 @@ export interface Parts {
   readonly publicUrl: string | null
   /** Whoever bears it may read the figures; null: this machine alone. */
   readonly metricsToken?: string | null
+  readonly quotas?: QuotaSettings
+  /** Proxies that are believed when they say whom a request came from; left out: those on this machine. */
+  readonly trustedProxies?: readonly string[]
 }
 
 /** Assembles the product's pages and routes. */
@@ -89,7 +93,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
     loggerInstance: parts.log as FastifyBaseLogger,
     logController: new LogController({ disableRequestLogging: true }),
     genReqId: newId,
-    trustProxy: 'loopback',
+    trustProxy: [...(parts.trustedProxies ?? ['loopback'])],
     bodyLimit: limits.formBytes,
     // An address that cannot even be read never reaches a route.
     frameworkErrors: (error, request, reply) => void answerFailure(request, reply, error),
@@ -101,7 +105,8 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   requireWho(app)
   logRequests(app, figures)
   handleFailures(app, trouble)
-  await secure(app, { https, embedOrigins: parts.embedOrigins })
+  app.decorate('quotas', openQuotas(parts, parts.quotas ?? usualQuotas))
+  await secure(app, { ...parts, https })
   await app.register(swagger, {
     openapi: {
       openapi: '3.1.0',

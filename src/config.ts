@@ -1,7 +1,10 @@
+import { isIP } from 'node:net'
 import { z } from 'zod'
+import { type MailQuotas, usualMailQuotas } from './desk/mail/mail-quotas.ts'
 import { type Folders, foldersOf } from './folders.ts'
 import { type PhotosAt, readPhotosAt } from './photos-at.ts'
 import { type Environment, readSettings, setting } from './settings.ts'
+import { type QuotaSettings, usualQuotas } from './web/quotas.ts'
 
 /** As a browser writes one: `https://shop.example`, with nothing after it. */
 const origin = z
@@ -13,6 +16,39 @@ const origins = z
   .string()
   .transform((value) => value.split(/[\s,]+/).filter(Boolean))
   .pipe(z.array(origin))
+
+/** Names of ranges, addresses, and ranges of addresses such as 10.0.0.0/8. */
+const isProxy = (value: string): boolean => {
+  const [address = '', bits, ...more] = value.split('/')
+  if (['loopback', 'linklocal', 'uniquelocal'].includes(value)) return true
+  const most = isIP(address) === 4 ? 32 : 128
+  return (
+    isIP(address) !== 0 &&
+    more.length === 0 &&
+    (bits === undefined || (/^\d{1,3}$/.test(bits) && Number(bits) <= most))
+  )
+}
+
+const proxies = z
+  .string()
+  .transform((value) => value.split(/[\s,]+/).filter(Boolean))
+  .pipe(
+    z.array(
+      z.string().refine(isProxy, {
+        error: 'each is an address, a range such as 10.0.0.0/8, loopback, linklocal or uniquelocal',
+      }),
+    ),
+  )
+
+const count = (usual: number) =>
+  setting(
+    z.coerce
+      .number({ error: 'it is a whole number from 1 up' })
+      .int({ error: 'it is a whole number from 1 up' })
+      .min(1, { error: 'it is a whole number from 1 up' })
+      .max(1_000_000_000, { error: 'it is at most 1000000000' })
+      .default(usual),
+  )
 
 /** Settings by their names in the environment. Every one has a default that serves a small shop. */
 const settings = z.object({
@@ -32,6 +68,13 @@ const settings = z.object({
       .regex(/^[\x21-\x7e]{16,}$/, 'it is 16 letters, figures and signs or more, without a space')
       .optional(),
   ),
+  TRUSTED_PROXIES: setting(proxies.default(['loopback'])),
+  INTAKES_PER_ADDRESS: count(usualQuotas.intakesPerAddress),
+  INTAKES_PER_DAY: count(usualQuotas.intakesPerDay),
+  PHOTOS_PER_ADDRESS: count(usualQuotas.photosPerAddress),
+  PHOTOS_PER_DAY: count(usualQuotas.photosPerDay),
+  MAILS_PER_ADDRESS: count(usualMailQuotas.perAddress),
+  MAILS_PER_DAY: count(usualMailQuotas.perDay),
   PUBLIC_URL: setting(z.url({ protocol: /^https?$/ }).optional()),
   LOG_LEVEL: setting(
     z.enum(['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent']).default('info'),
@@ -50,6 +93,10 @@ export interface Config extends Folders {
   readonly smtpUrl: string | undefined
   /** Whoever bears it may read `/metrics`; undefined: this machine alone. */
   readonly metricsToken: string | undefined
+  /** Proxies that are believed when they say whom a request came from. */
+  readonly trustedProxies: readonly string[]
+  readonly quotas: QuotaSettings
+  readonly mailQuotas: MailQuotas
   readonly logLevel: z.infer<typeof settings>['LOG_LEVEL']
 }
 
@@ -68,6 +115,14 @@ export function readConfig(environment: Environment): Config {
     embedOrigins: EMBED_ORIGINS,
     smtpUrl: SMTP_URL,
     metricsToken: read.METRICS_TOKEN,
+    trustedProxies: read.TRUSTED_PROXIES,
+    quotas: {
+      intakesPerAddress: read.INTAKES_PER_ADDRESS,
+      intakesPerDay: read.INTAKES_PER_DAY,
+      photosPerAddress: read.PHOTOS_PER_ADDRESS,
+      photosPerDay: read.PHOTOS_PER_DAY,
+    },
+    mailQuotas: { perAddress: read.MAILS_PER_ADDRESS, perDay: read.MAILS_PER_DAY },
     logLevel: LOG_LEVEL,
   }
 }

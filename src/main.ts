@@ -9,6 +9,7 @@ import { openDrafts } from './desk/drafts.ts'
 import { reminding } from './desk/mail/reminders.ts'
 import { openSender } from './desk/mail/sender.ts'
 import { ownerLink } from './desk/once-links.ts'
+import { openSweeper } from './desk/sweep.ts'
 import { converse } from './intake/conversation.ts'
 import { readFlowFiles } from './intake/flow-files.ts'
 import { checkOpenVersions } from './intake/flow-versions.ts'
@@ -105,6 +106,8 @@ export async function serve(config: Config): Promise<Serving> {
     embedOrigins: config.embedOrigins,
     publicUrl: config.publicUrl ?? null,
     metricsToken: config.metricsToken ?? null,
+    quotas: config.quotas,
+    trustedProxies: config.trustedProxies,
   })
   await app.listen({ port: config.port, host: config.host })
   const { port } = app.server.address() as AddressInfo
@@ -115,8 +118,9 @@ export async function serve(config: Config): Promise<Serving> {
     ? openSmtp(config.smtpUrl)
     : openMailFolder(join(config.dataDir, 'mail'))
   const mails = { store, knowledge, clock, log }
-  const sender = openSender({ ...mails, post, url }, reminding(mails))
+  const sender = openSender({ ...mails, post, url, quotas: config.mailQuotas }, reminding(mails))
   sender.start()
+  const sweeper = openSweeper({ store, clock, log })
 
   return {
     url,
@@ -124,6 +128,7 @@ export async function serve(config: Config): Promise<Serving> {
     close: async () => {
       await app.close()
       await sender.close()
+      await sweeper.close()
       await lane.close()
       await labels.close()
       await paints.close()

@@ -124,6 +124,9 @@ export const failures = {
 
   // our side
   too_many_requests: { status: 429 },
+  too_many_intakes: { status: 429 },
+  // Not 429: a page's script waits those out, and a person may want to go on without the photo.
+  too_many_photos_now: { status: 409 },
   internal: { status: 500 },
   busy: { status: 503 },
   no_rate_for_date: { status: 500 },

@@ -37,6 +37,7 @@ export interface Database extends CustodyTables, BenchTables, SheetTables {
   payment: PaymentTable
   milestone: MilestoneTable
   leaving: LeavingTable
+  use_count: UseCountTable
 }
 
 /** The whole store, or a transaction on it. */
@@ -46,6 +47,13 @@ interface FlowVersionTable {
   hash: string
   body: Json
   first_used_at: number
+}
+
+/** How often something was done until its window ends: `what` is a hash. */
+interface UseCountTable {
+  what: string
+  until_at: number
+  uses: number
 }
 
 /** Running numbers shown to people. */

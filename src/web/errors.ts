@@ -67,6 +67,12 @@ export interface TroubleShown {
   readonly failed: ((code: FailureCode) => void) | undefined
 }
 
+/** After how many seconds the same may be tried again; null: nobody can say. */
+function retryAfter({ status, details }: Failure): number | null {
+  if (typeof details.minutes === 'number') return details.minutes * 60
+  return status === 503 ? 5 : null
+}
+
 type Answer = (request: FastifyRequest, reply: FastifyReply, error: unknown) => Promise<unknown>
 
 /** Answers a failure: with a page for a person, with problem details for a program. */
@@ -75,7 +81,8 @@ export function failureAnswer(shown: TroubleShown): Answer {
     const failure = asFailure(error)
     const language = await shown.language(request)
     reply.status(failure.status)
-    if (failure.status === 503 && !reply.hasHeader('retry-after')) reply.header('retry-after', '5')
+    const wait = retryAfter(failure)
+    if (wait !== null && !reply.hasHeader('retry-after')) reply.header('retry-after', wait)
     return wantsPage(request)
       ? reply.type('text/html; charset=utf-8').send(shown.page(request, failure, language))
       : reply.type('application/problem+json').send(problem(failure, language))

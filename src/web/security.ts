@@ -1,7 +1,8 @@
 import cookie from '@fastify/cookie'
 import helmet from '@fastify/helmet'
-import rateLimit from '@fastify/rate-limit'
+import rateLimit, { type FastifyRateLimitStoreCtor } from '@fastify/rate-limit'
 import type { FastifyInstance } from 'fastify'
+import { type LimitParts, limitCounts, SharedCounts } from './use-limits.ts'
 
 /**
  * One person who clicks steadily sends ten answers a second, each with the page that follows it, and a
@@ -12,13 +13,18 @@ export const requestsPerMinute = 12_000
 /** The shop's start page and a customer's pile: what may stand in a frame on a page that the shop allows. */
 const framed = /^\/(?:$|\?|i(?:$|[/?]))/
 
+export interface SecureParts extends LimitParts {
+  readonly https: boolean
+  readonly embedOrigins: readonly string[]
+}
+
 /**
  * Headers and limits that hold on every route. `embedOrigins`: whose pages may hold the customer's pages in a frame,
  * besides our own; nobody may hold others.
  */
 export async function secure(
   app: FastifyInstance,
-  { https, embedOrigins }: { https: boolean; embedOrigins: readonly string[] },
+  { https, embedOrigins, ...counted }: SecureParts,
 ): Promise<void> {
   const around = ["'self'", ...embedOrigins].join(' ')
   await app.register(helmet, {
@@ -43,6 +49,13 @@ export async function secure(
     // `frame-ancestors` says it, and can name who may.
     xFrameOptions: false,
   })
-  await app.register(rateLimit, { global: true, max: requestsPerMinute, timeWindow: '1 minute' })
+  const shared = new SharedCounts(counted)
+  app.addHook('onClose', async () => shared.close())
+  await app.register(rateLimit, {
+    global: true,
+    max: requestsPerMinute,
+    timeWindow: '1 minute',
+    store: limitCounts(counted, shared) as FastifyRateLimitStoreCtor,
+  })
   await app.register(cookie)
 }

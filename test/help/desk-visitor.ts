@@ -13,10 +13,13 @@ export interface Answer {
 export class Visitor {
   readonly cookies = new Map<string, string>()
   readonly #app: App
+  readonly #from: string
   #page = ''
 
-  constructor(app: App) {
+  /** `from`: the address they ask from. */
+  constructor(app: App, { from = '127.0.0.1' }: { readonly from?: string } = {}) {
     this.#app = app
+    this.#from = from
   }
 
   /** The same person with the same cookies in another browser: what a thief of a cookie has. */
@@ -58,6 +61,7 @@ export class Visitor {
   ): Promise<Answer> {
     const jar = [...this.cookies].map(([name, value]) => `${name}=${value}`).join('; ')
     const reply = await this.#app.inject({
+      remoteAddress: this.#from,
       method,
       url,
       headers: { accept: 'text/html', ...(jar && { cookie: jar }), ...headers },

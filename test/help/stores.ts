@@ -154,6 +154,7 @@ async function openPglite(migrated: boolean): Promise<TestStore> {
 
 /** Children before parents, so that no reference is broken on the way. */
 const tables = [
+  'use_count',
   'flow_draft',
   'day_count_line',
   'day_count',

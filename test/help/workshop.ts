@@ -19,6 +19,7 @@ import type { Plans } from '../../src/planning/plans.ts'
 import type { Store } from '../../src/store/open.ts'
 import { type Assets, assetsFolder } from '../../src/web/assets/manifest.ts'
 import { papersFor } from '../../src/web/chat/quilts.ts'
+import type { QuotaSettings } from '../../src/web/quotas.ts'
 import { liveHere } from './drafts.ts'
 import { printingHere } from './printing.ts'
 
@@ -67,6 +68,7 @@ export interface WorkshopOptions {
   /** Closed with the workshop; absent, none that comes to a plan. */
   readonly plans?: Plans
   readonly metricsToken?: string | null
+  readonly quotas?: QuotaSettings
 }
 
 export async function openWorkshop(
@@ -78,6 +80,7 @@ export async function openWorkshop(
     lane = noLane,
     plans = restingPlans,
     metricsToken = null,
+    quotas,
   }: WorkshopOptions = {},
 ): Promise<Workshop> {
   const knowledge = knowledgeOf()
@@ -106,6 +109,7 @@ export async function openWorkshop(
     embedOrigins: [],
     publicUrl,
     metricsToken,
+    ...(quotas && { quotas }),
   })
   return {
     app,

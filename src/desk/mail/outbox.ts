@@ -71,6 +71,20 @@ export async function markSent(
     .execute()
 }
 
+/** Not tried, and as if it never had been taken, until then. */
+export async function markHeld({ db }: Store, taken: Taken, until: number): Promise<void> {
+  await mine(db, taken)
+    .set({
+      state: 'waiting',
+      due_at: until,
+      tried_since: until,
+      tries: 0,
+      trouble: 'quota',
+      lease: null,
+    })
+    .execute()
+}
+
 /** After a try that failed. Returns when it is tried again; null: it was given up. */
 export async function markTroubled(
   { db }: Store,

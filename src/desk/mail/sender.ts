@@ -7,7 +7,8 @@ import type { Letter, Part } from '../../mail/letter.ts'
 import type { Post } from '../../mail/post.ts'
 import type { Store } from '../../store/open.ts'
 import type { MailRow } from '../../store/schema.ts'
-import { markSent, markTroubled, takeDue } from './outbox.ts'
+import { type MailQuotas, mailHeldUntil, usualMailQuotas } from './mail-quotas.ts'
+import { markHeld, markSent, markTroubled, takeDue } from './outbox.ts'
 import type { KeptBody } from './queue-mail.ts'
 import { type MailTemplate, mailTemplates } from './templates.ts'
 
@@ -19,6 +20,7 @@ export interface SenderParts {
   readonly log: Pick<Log, 'info' | 'warn' | 'error'>
   /** Where customers reach us: "https://quilts.example". */
   readonly url: string
+  readonly quotas?: MailQuotas
 }
 
 /** Where a customer stops the reminders that a mail is one of; the mail's id is as hard to guess as a key. */
@@ -70,6 +72,12 @@ async function sendOne(parts: SenderParts): Promise<boolean> {
   if (!mail) return false
   const { id, template, tries } = mail
   const about = { mail: id, template, tries }
+  const held = await mailHeldUntil(store, mail, parts.quotas ?? usualMailQuotas, clock())
+  if (held !== null) {
+    await markHeld(store, mail, held)
+    log.warn({ ...about, until: held }, 'too many mails today; this one waits')
+    return true
+  }
   const posted = await post.send(await letterOf(mail, parts))
   if (posted.sent) {
     await markSent(store, mail, { way: post.way, now: clock() })

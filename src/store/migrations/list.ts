@@ -14,6 +14,7 @@ import { flagDecisions } from './0012-flag-decisions.ts'
 import { benchRecords } from './0013-bench-records.ts'
 import { sheetMarks } from './0014-sheet-marks.ts'
 import { laidOut } from './0015-laid-out.ts'
+import { useCounts } from './0017-use-counts.ts'
 
 /** In order, which is law: a migration that was released is never changed, renamed or moved. */
 export const migrations: Readonly<Record<string, Migration>> = {
@@ -32,4 +33,5 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0013-bench-records': benchRecords,
   '0014-sheet-marks': sheetMarks,
   '0015-laid-out': laidOut,
+  '0017-use-counts': useCounts,
 }

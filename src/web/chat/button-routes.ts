@@ -44,6 +44,7 @@ export function buttonRoutes(app: FastifyInstance, context: ChatContext): void {
     paths.start,
     { config: { who: anyone }, schema: { summary: 'Opens a new intake', body: startForm } },
     async (request, reply) => {
+      await request.server.quotas.intake(request.ip)
       const { lang } = request.body
       const { languages } = context.knowledge.shop
       const language = languages.find((code) => code === lang) ?? languageOf(request, context).code

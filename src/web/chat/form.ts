@@ -5,6 +5,7 @@ import { Failure } from '../../base/failures.ts'
 import { newId } from '../../base/ids.ts'
 import type { RawReply } from '../../flow/reply.ts'
 import { asFailure } from '../errors.ts'
+import '../quotas.ts'
 
 // As long as a form may be: the question says how much of it is kept, and shows what was too long.
 const text = z.string()
@@ -127,6 +128,8 @@ export async function partsOf(
   const parts: Parts = { fields: Object.create(null), files: [] }
   try {
     await readParts(request, parts)
+    const { length } = parts.files
+    if (length > 0) await request.server.quotas.photos(request.ip, length)
     return { ...parts, refusal: null }
   } catch (error) {
     return { ...parts, refusal: partsFailure(error) }

@@ -1,7 +1,7 @@
 import type { FastifyReply, FastifyRequest } from 'fastify'
 import type { FastifyPluginAsyncZod } from 'fastify-type-provider-zod'
 import { z } from 'zod'
-import type { FailureCode } from '../../base/failures.ts'
+import type { Failure, FailureCode } from '../../base/failures.ts'
 import { plainEmail, signIn } from '../../desk/accounts.ts'
 import { checkOwnerLink, welcomeOwner } from '../../desk/once-links.ts'
 import { choosePassword, invitedBy } from '../../desk/password-links.ts'
@@ -38,6 +38,10 @@ const typedIn = (request: FastifyRequest) => {
   const { name, email, next } = (request.body ?? {}) as Record<string, unknown>
   return { name: text(name), email: text(email), next: text(next) }
 }
+
+/** As the failure itself says, or the limit that was met. */
+const minutesToWait = ({ details }: Failure, reply: FastifyReply): number =>
+  Number(details.minutes ?? Math.ceil(Number(reply.getHeader('retry-after')) / 60))
 
 /** Refusals of the welcome form; every other one speaks of the link. */
 const ofTheForm: readonly FailureCode[] = [
@@ -137,13 +141,14 @@ export const doorRoutes =
           const language = deskLanguage(request, context)
           const sentence =
             failure.code === 'too_many_requests'
-              ? language.say('desk.sign_in.too_many')
+              ? language.say('desk.sign_in.too_many', { minutes: minutesToWait(failure, reply) })
               : failureSentence(failure, language)
           reply.status(failure.status)
           showSignIn(request, reply, { ...typedIn(request), error: sentence })
         },
       },
       async (request, reply) => {
+        await request.server.quotas.signIn(plainEmail(request.body.email))
         const session = await signIn(store, clock, request.body)
         return letIn(request, reply, session.token, ownPage(request.body.next))
       },

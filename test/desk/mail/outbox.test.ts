@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, expect, test } from 'vitest'
 import { openLog } from '../../../src/base/log.ts'
+import type { MailQuotas } from '../../../src/desk/mail/mail-quotas.ts'
 import { mailsOf, revokeLinks, setReminders } from '../../../src/desk/mail/mails.ts'
 import { leaseMs, markSent, takeDue, tryAgain } from '../../../src/desk/mail/outbox.ts'
 import { type MailToQueue, queueMail } from '../../../src/desk/mail/queue-mail.ts'
@@ -36,7 +37,7 @@ eachStore('the outbox', (store) => {
     await shop.close()
   })
 
-  const senderBy = (post: Post, over: Store = store(), log: string[] = []) =>
+  const senderBy = (post: Post, over: Store = store(), log: string[] = [], quotas?: MailQuotas) =>
     openSender(
       {
         store: over,
@@ -45,6 +46,7 @@ eachStore('the outbox', (store) => {
         post,
         log: openLog('info', { write: (line: string) => void log.push(line) }),
         url,
+        ...(quotas && { quotas }),
       },
       () => Promise.resolve(),
     )
@@ -66,6 +68,33 @@ eachStore('the outbox', (store) => {
         ...changed,
       }),
     )
+
+  test('mails beyond the day’s number wait for the next day, none is lost, others go out', async () => {
+    const one = await pileOf()
+    const other = await pileOf({
+      contact: { given: { name: 'Odo Tinderly', email: 'odo@tinderly.example', phone: '' } },
+    })
+    for (const nth of ['first', 'second', 'third']) await queue(one.row, { once: nth })
+    await queue(other.row)
+    const quotas = { perAddress: 2, perDay: 100 }
+    const sender = senderBy(openSmtp(server.url), store(), [], quotas)
+    expect(await sender.round()).toBe(4)
+    const to = () => server.arrived.map((mail) => mail.to[0]).sort()
+    expect(to()).toEqual(['ana@ruiz.example', 'ana@ruiz.example', 'odo@tinderly.example'])
+    const waits = await store()
+      .db.selectFrom('mail')
+      .select(['state', 'tries', 'trouble', 'due_at'])
+      .where('state', '!=', 'sent')
+      .execute()
+    const tomorrow = Date.UTC(2026, 5, 2)
+    expect(waits).toEqual([{ state: 'waiting', tries: 0, trouble: 'quota', due_at: tomorrow }])
+    clock.now = tomorrow
+    expect(await sender.round()).toBe(1)
+    expect(to()).toHaveLength(4)
+    // Nowhere in the counts does an address stand.
+    const counts = await store().db.selectFrom('use_count').select('what').execute()
+    expect(JSON.stringify(counts)).not.toContain('ruiz')
+  })
 
   test('a mail that was queued arrives once, and its link opens the pile until it is taken back', async () => {
     const { row } = await pileOf()

@@ -1,0 +1,83 @@
+import { type Clock, days } from '../base/clock.ts'
+import type { Log } from '../base/log.ts'
+import type { Store } from '../store/open.ts'
+import { clearUses } from '../store/uses.ts'
+
+/** What nobody came back to for so long is swept, ms. */
+export const leftAloneFor = days(30)
+
+/** So many piles at once, so that visitors never wait long for a sweep. */
+const atOnce = 500
+
+export interface Swept {
+  /** Intakes that were begun and never answered: gone. */
+  readonly intakes: number
+  /** Photos that no answer ever held: taken away from their pile. */
+  readonly drafts: number
+}
+
+/** Clears away what was begun and left alone. Any number of processes may do so at once. */
+export async function sweep({ db }: Store, at: number): Promise<Swept> {
+  await clearUses(db, at)
+  const before = at - leftAloneFor
+  const gone = await db
+    .deleteFrom('pile')
+    .where('id', 'in', (eb) =>
+      eb
+        .selectFrom('pile')
+        .select('id')
+        .where('status', '=', 'open')
+        .where('changed_at', '<', before)
+        .where('seq', '=', 0)
+        .where(({ not, exists, selectFrom }) =>
+          not(exists(selectFrom('photo').select('id').whereRef('photo.pile_id', '=', 'pile.id'))),
+        )
+        .limit(atOnce),
+    )
+    // Once more for the row itself: its customer may have come back meanwhile.
+    .where('seq', '=', 0)
+    .executeTakeFirst()
+  const dropped = await db
+    .updateTable('photo')
+    .set({ removed_at: at })
+    .where('kept', '=', 0)
+    .where('at', '<', before)
+    .where('removed_at', 'is', null)
+    .executeTakeFirst()
+  return { intakes: Number(gone.numDeletedRows), drafts: Number(dropped.numUpdatedRows) }
+}
+
+export interface Sweeper {
+  close(): Promise<void>
+}
+
+const everyMs = 60 * 60 * 1000
+
+/** Sweeps now, and every hour until `close`. */
+export function openSweeper({
+  store,
+  clock,
+  log,
+}: {
+  store: Store
+  clock: Clock
+  log: Pick<Log, 'info' | 'error'>
+}): Sweeper {
+  let under: Promise<unknown> = Promise.resolve()
+  const turn = () => {
+    under = sweep(store, clock()).then(
+      (swept) => {
+        if (swept.intakes + swept.drafts > 0) log.info(swept, 'swept what was left alone')
+      },
+      (err) => log.error({ err }, 'a sweep failed'),
+    )
+  }
+  const timer = setInterval(turn, everyMs).unref()
+  turn()
+  return {
+    close: async () => {
+      clearInterval(timer)
+      await under
+    },
+  }
+}

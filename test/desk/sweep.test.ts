@@ -1,0 +1,64 @@
+import { expect, test } from 'vitest'
+import { newId } from '../../src/base/ids.ts'
+import { leftAloneFor, sweep } from '../../src/desk/sweep.ts'
+import { eachStore } from '../help/stores.ts'
+import { leadTo, openWorkshop } from '../help/workshop.ts'
+
+eachStore('what was begun and left alone', (store) => {
+  test('is swept after its time: untouched intakes and drafts, and nothing else', async () => {
+    const clock = { now: Date.UTC(2026, 5, 1, 9) }
+    const workshop = await openWorkshop(store(), () => clock.now)
+    const { conversation } = workshop
+    try {
+      const untouched = await conversation.start('en')
+      const answered = await leadTo('review', conversation, [{}])
+      const { row } = await conversation.open(answered)
+      const photo = (id: string, kept: 0 | 1, at: number) => ({
+        id,
+        pile_id: row.id,
+        item: 1,
+        question: 'photos',
+        hash: newId(),
+        width: 1,
+        height: 1,
+        bytes: 1,
+        kept,
+        at,
+      })
+      const young = clock.now + 1
+      await store()
+        .db.insertInto('photo')
+        .values([
+          photo('draft', 0, clock.now),
+          photo('young-draft', 0, young),
+          photo('answer', 1, clock.now),
+        ])
+        .execute()
+
+      clock.now += leftAloneFor
+      expect(await sweep(store(), clock.now)).toEqual({ intakes: 0, drafts: 0 })
+      clock.now += 1
+      const fresh = await conversation.start('en')
+      expect(await sweep(store(), clock.now)).toEqual({ intakes: 1, drafts: 1 })
+      expect(await sweep(store(), clock.now)).toEqual({ intakes: 0, drafts: 0 })
+
+      const { db } = store()
+      const links = await db.selectFrom('pile_link').select('pile_id').execute()
+      const piles = await db.selectFrom('pile').select('id').execute()
+      expect(new Set(links.map(({ pile_id }) => pile_id))).toEqual(
+        new Set(piles.map(({ id }) => id)),
+      )
+      expect(piles).toHaveLength(2)
+      await expect(conversation.open(untouched)).rejects.toMatchObject({ code: 'link_unknown' })
+      expect((await conversation.open(fresh)).row.seq).toBe(0)
+      const there = await db
+        .selectFrom('photo')
+        .select('id')
+        .where('removed_at', 'is', null)
+        .execute()
+      expect(there.map(({ id }) => id).sort()).toEqual(['answer', 'young-draft'])
+    } finally {
+      await workshop.close()
+    }
+  })
+})
