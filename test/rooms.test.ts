@@ -16,13 +16,14 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
   flow: ['base'],
   photo: ['base', 'textile'],
   store: ['base'],
+  keeping: ['base', 'photo', 'store', 'mail'],
   intake: [...below, 'planning'],
   planning: ['base', 'textile', 'garment', 'quilt', 'store'],
   desk: [...below, 'intake', 'papers', 'planning', 'mail'],
   papers: ['base', 'words', 'textile', 'garment', 'quilt', 'custody'],
-  web: [...below, 'intake', 'papers', 'planning', 'desk'],
-  commands: [...below, 'intake', 'papers', 'planning', 'desk', 'web', '.'],
-  '.': [...below, 'intake', 'papers', 'planning', 'mail', 'desk', 'web', 'commands'],
+  web: [...below, 'keeping', 'intake', 'papers', 'planning', 'desk'],
+  commands: [...below, 'keeping', 'intake', 'papers', 'planning', 'desk', 'web', '.'],
+  '.': [...below, 'keeping', 'intake', 'papers', 'planning', 'mail', 'desk', 'web', 'commands'],
 }
 
 const pureRooms = ['textile', 'garment', 'quilt', 'custody', 'flow']

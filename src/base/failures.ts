@@ -138,6 +138,20 @@ export const failures = {
   paper_waiting: { status: 409 },
   picture_waiting: { status: 503 },
 
+  // keeping: backups and moves
+  file_there: { status: 409 },
+  file_not_written: { status: 422 },
+  file_unread: { status: 422 },
+  nothing_kept: { status: 422 },
+  backup_unknown: { status: 422 },
+  backup_too_new: { status: 422 },
+  backup_cut_short: { status: 422 },
+  backup_altered: { status: 422 },
+  ledger_damaged: { status: 422 },
+  store_not_empty: { status: 409 },
+  restore_differs: { status: 500 },
+  store_unfinished: { status: 500 },
+
   // starting up
   setting_invalid: { status: 500 },
   flows_invalid: { status: 500 },

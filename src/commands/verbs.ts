@@ -18,5 +18,7 @@ export const verbs: Readonly<Record<string, Verb>> = {
   place: async (given) => (await import('./place.ts')).placeVerb(given),
   'draw-flows': async (given) => (await import('./draw-flows.ts')).drawFlowsVerb(given),
   'try-flows': async (given) => (await import('./try-flows.ts')).tryFlowsVerb(given),
+  backup: async (given) => (await import('./backup.ts')).backupVerb(given),
+  restore: async (given) => (await import('./restore.ts')).restoreVerb(given),
   account: async (given) => (await import('./account.ts')).accountVerb(given),
 }

@@ -44,6 +44,8 @@ export async function openBucketPhotos(
         }
         return name
       }),
+    put: (name, derived, bytes) =>
+      reaching(workMs, (signal) => bucket.put(fileOf(name, derived), bytes, signal)),
     open: async (name, derived) => {
       if (!isPhotoName(name)) throw new Failure('not_found')
       const bytes = await reaching(workMs, (signal) => bucket.get(fileOf(name, derived), signal))

@@ -19,6 +19,8 @@ import type { Derived, SafePhoto } from './safe.ts'
 export interface PhotoStore {
   /** Durable once it resolves: only then is its row written. Gives the name. */
   keep(photo: SafePhoto): Promise<string>
+  /** One picture under the name that it had in another store, durable once it resolves. */
+  put(name: string, derived: Derived, bytes: Uint8Array): Promise<void>
   /** Throws `not_found`. */
   open(name: string, derived: Derived): Promise<Uint8Array>
   /** The same picture sent twice has one name: remove it when no row holds that name any more. */
@@ -64,6 +66,11 @@ export async function openFolderPhotos(folder: string): Promise<PhotoStore> {
         }
         await sync(folder)
         return name
+      }),
+    put: (name, derived, bytes) =>
+      reaching(async () => {
+        await write(file(name, derived), bytes)
+        await sync(folder)
       }),
     open: async (name, derived) => {
       if (!isPhotoName(name)) throw new Failure('not_found')

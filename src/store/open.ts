@@ -18,6 +18,8 @@ export interface Store {
    * Throws `busy` when conflicts go on, `store_unavailable` when the store is lost.
    */
   transaction<T>(body: (trx: Transaction<Database>) => Promise<T>): Promise<T>
+  /** Reads everything as it stood at one moment, however others write meanwhile. `body` may write nothing. */
+  snapshot<T>(body: (trx: Transaction<Database>) => Promise<T>): Promise<T>
   /** Resolves if the store answers and holds its tables. */
   ready(): Promise<void>
   close(): Promise<void>
@@ -54,6 +56,12 @@ export function storeOver(dialect: Dialect, name: Store['dialect']): Store {
       }
       return await once(body)
     },
+    snapshot: (body) =>
+      db
+        .transaction()
+        .setIsolationLevel('repeatable read')
+        .setAccessMode('read only')
+        .execute((trx) => insideTransaction(() => body(trx))),
     async ready() {
       await db.selectFrom('counter').select('name').limit(1).execute()
     },

@@ -4,6 +4,7 @@ import type { LeavingTable, MilestoneTable, OfferTable, PaymentTable } from './s
 import type { BenchTables } from './schema-bench.ts'
 import type { CustodyTables } from './schema-custody.ts'
 import type { FlagDecisionTable, WaitingTable } from './schema-desk.ts'
+import type { KeepingTables } from './schema-keeping.ts'
 import type { MailTable, MessageTable, ReminderStopTable } from './schema-mail.ts'
 import type { SheetTables } from './schema-sheets.ts'
 
@@ -11,7 +12,7 @@ import type { SheetTables } from './schema-sheets.ts'
  * The tables as both stores hold them: text, integer and bigint columns only. Columns ending in `at`
  * (and `need_by`) are milliseconds UTC, read as numbers. A `Json` column holds JSON as text.
  */
-export interface Database extends CustodyTables, BenchTables, SheetTables {
+export interface Database extends CustodyTables, BenchTables, SheetTables, KeepingTables {
   flow_version: FlowVersionTable
   counter: CounterTable
   pile: PileTable

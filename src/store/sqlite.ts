@@ -8,6 +8,7 @@ import {
   SqliteDialect,
   SqliteDriver,
   type SqliteStatement,
+  type TransactionSettings,
 } from 'kysely'
 import { refuseInside } from './inside.ts'
 import { asFailure } from './trouble.ts'
@@ -56,9 +57,16 @@ class FileDriver extends SqliteDriver {
     return super.acquireConnection()
   }
 
-  /** Takes the write lock at once: a read that later turns into a write could only fail. */
-  override async beginTransaction(connection: DatabaseConnection): Promise<void> {
-    await connection.executeQuery(CompiledQuery.raw('begin immediate'))
+  /**
+   * Takes the write lock at once: a read that later turns into a write could only fail. What only reads
+   * sees the file as it stands at its first look, and keeps nobody from writing.
+   */
+  override async beginTransaction(
+    connection: DatabaseConnection,
+    { accessMode }: TransactionSettings = {},
+  ): Promise<void> {
+    const begin = accessMode === 'read only' ? 'begin' : 'begin immediate'
+    await connection.executeQuery(CompiledQuery.raw(begin))
   }
 }
 

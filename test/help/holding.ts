@@ -2,9 +2,10 @@
 import { holdFolder } from '../../src/store/lock.ts'
 
 try {
-  holdFolder(process.argv[2]!)
+  const held = holdFolder(process.argv[2]!)
   process.stdout.write('held\n')
-  setInterval(() => {}, 60_000)
+  // Kept in use: a lock that nothing refers to any more may be collected, and let go.
+  setInterval(() => held.release, 60_000)
 } catch (error) {
   process.stdout.write(`${JSON.stringify(error)}\n`)
 }

@@ -7,7 +7,7 @@ import { newId } from '../../src/base/ids.ts'
 import { migrate } from '../../src/store/migrate.ts'
 import { openStore, type Store, type StoreSettings, storeOver } from '../../src/store/open.ts'
 import { poolDialect } from '../../src/store/postgres.ts'
-import type { Database } from '../../src/store/schema.ts'
+import { tableNames } from '../../src/store/tables.ts'
 import { pglitePool } from './pglite.ts'
 
 /** A store of one test file, and what it takes to open it again from elsewhere. */
@@ -116,6 +116,9 @@ export async function openSqlite(migrated = true): Promise<TestStore> {
   }
 }
 
+/** PostgreSQL without tables. */
+export const openBare = (): Promise<TestStore> => openPostgres(false)
+
 async function openPostgres(migrated: boolean): Promise<TestStore> {
   const schema = await newSchema({ durable: false })
   if (!schema) return openPglite(migrated)
@@ -153,50 +156,12 @@ async function openPglite(migrated: boolean): Promise<TestStore> {
 }
 
 /** Children before parents, so that no reference is broken on the way. */
-const tables = [
-  'use_count',
-  'flow_draft',
-  'day_count_line',
-  'day_count',
-  'sign_off',
-  'box_check',
-  'parcel',
-  'custody',
-  'custody_move',
-  'bench_record',
-  'laid_out',
-  'fact_set',
-  'message',
-  'reminder_stop',
-  'leaving',
-  'milestone',
-  'payment',
-  'offer',
-  'plan_mark',
-  'sheet_mark',
-  'decision',
-  'flag_decision',
-  'photo',
-  'note',
-  'once_link',
-  'session',
-  'account',
-  'agreed',
-  'garment',
-  'waiting',
-  'standing',
-  'act',
-  'pile_link',
-  'mail',
-  'pile',
-  'counter',
-  'flow_version',
-] as const satisfies readonly (keyof Database)[]
+const emptied = tableNames.toReversed()
 
 async function empty({ db, dialect }: Store): Promise<void> {
   if (dialect === 'postgres') {
-    await sql`truncate ${sql.join(tables.map((t) => sql.table(t)))}`.execute(db)
+    await sql`truncate ${sql.join(emptied.map((t) => sql.table(t)))}`.execute(db)
     return
   }
-  for (const table of tables) await db.deleteFrom(table).execute()
+  for (const table of emptied) await db.deleteFrom(table).execute()
 }

@@ -169,9 +169,19 @@ export async function leadTo(
   garments: readonly Script[],
   about: Script = {},
 ): Promise<string> {
-  const key = await conversation.start('en')
+  return leadOn(goal, conversation, await conversation.start('en'), garments, about)
+}
+
+/** Leads an intake on from where it stands; `garments`: all of the pile's, those that are there too. */
+export async function leadOn(
+  goal: 'review' | 'confirmed',
+  conversation: Conversation,
+  key: string,
+  garments: readonly Script[],
+  about: Script = {},
+): Promise<string> {
   const act = (one: Act) => conversation.act(key, { act: one, idem: newId(), seen: 0 })
-  let added = 0
+  let added = (await conversation.open(key)).pile.followed.items.length
   for (let step = 0; step < mostSteps; step++) {
     const { row, pile } = await conversation.open(key)
     const { place } = pile.followed

@@ -15,6 +15,7 @@ import { benchRecords } from './0013-bench-records.ts'
 import { sheetMarks } from './0014-sheet-marks.ts'
 import { laidOut } from './0015-laid-out.ts'
 import { useCounts } from './0017-use-counts.ts'
+import { keeping } from './0019-keeping.ts'
 
 /** In order, which is law: a migration that was released is never changed, renamed or moved. */
 export const migrations: Readonly<Record<string, Migration>> = {
@@ -34,4 +35,5 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0014-sheet-marks': sheetMarks,
   '0015-laid-out': laidOut,
   '0017-use-counts': useCounts,
+  '0019-keeping': keeping,
 }

@@ -1,0 +1,53 @@
+import { expect, test } from 'vitest'
+import { columnsIn, tablesIn } from '../../src/store/contents.ts'
+import { lastingTables, type TableFacts, tableNames, tables } from '../../src/store/tables.ts'
+import { fillEveryTable } from '../help/every-table.ts'
+import { eachStore } from '../help/stores.ts'
+
+eachStore('the list of tables', (store) => {
+  test('names every table that the migrations make, and no other', async () => {
+    const there = [...(await tablesIn(store()))].filter((name) => !/^(kysely|sqlite)_/.test(name))
+    expect([...tableNames].sort()).toEqual(there.sort())
+  })
+
+  test('names those that are referred to first', async () => {
+    // The store refuses a row that refers to one that is not there.
+    await fillEveryTable(store())
+    for (const name of tableNames) {
+      expect(await store().db.selectFrom(name).selectAll().execute()).toHaveLength(1)
+    }
+  })
+
+  test('tells by which columns a row is named', async () => {
+    await fillEveryTable(store())
+    for (const name of tableNames) {
+      const { key }: TableFacts = tables[name]
+      expect(await columnsIn(store(), name), name).toEqual(expect.arrayContaining([...key]))
+      const row = await store().db.selectFrom(name).selectAll().executeTakeFirstOrThrow()
+      const again = store()
+        .db.insertInto(name)
+        .values(row as never)
+        .execute()
+      await expect(again, name).rejects.toThrow()
+    }
+  })
+
+  test('gives a pile whatever names one, so that it is erased with it', async () => {
+    await fillEveryTable(store())
+    const ofPiles = tableNames.filter((name) => tables[name].of === 'pile')
+    for (const name of tableNames) {
+      const columns = await columnsIn(store(), name)
+      const named = columns.includes('pile_id') || name === 'pile'
+      expect(ofPiles.includes(name), name).toBe(named)
+    }
+    await store().db.deleteFrom('pile').execute()
+    for (const name of ofPiles) {
+      expect(await store().db.selectFrom(name).selectAll().execute(), name).toEqual([])
+    }
+  })
+
+  test('leaves at home what belongs to one store alone', () => {
+    const left = tableNames.filter((name) => !lastingTables.includes(name))
+    expect(left).toEqual(['session', 'once_link', 'photo_removal', 'unfinished', 'use_count'])
+  })
+})
