@@ -16,6 +16,7 @@ import { checkOpenVersions } from './intake/flow-versions.ts'
 import { learnProven } from './intake/learn.ts'
 import { proofFolders } from './intake/proofs.ts'
 import { fillWaiting } from './intake/waiting.ts'
+import { refuseUnfinished } from './keeping/move.ts'
 import { openMailFolder, openSmtp } from './mail/post.ts'
 import { drawings } from './papers/drawings/index.ts'
 import { openFolderPhotos } from './photo/keep.ts'
@@ -64,6 +65,7 @@ export async function serve(config: Config): Promise<Serving> {
     dataDir: config.dataDir,
   })
   await migrate(store)
+  await refuseUnfinished(store.db)
   await checkOpenVersions(store.db, knowledge)
   const filled = await fillWaiting(store.db)
   if (filled > 0) log.info({ piles: filled }, 'the queue knows of piles from before')

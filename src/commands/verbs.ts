@@ -20,5 +20,6 @@ export const verbs: Readonly<Record<string, Verb>> = {
   'try-flows': async (given) => (await import('./try-flows.ts')).tryFlowsVerb(given),
   backup: async (given) => (await import('./backup.ts')).backupVerb(given),
   restore: async (given) => (await import('./restore.ts')).restoreVerb(given),
+  move: async (given) => (await import('./move.ts')).moveVerb(given),
   account: async (given) => (await import('./account.ts')).accountVerb(given),
 }
