@@ -57,8 +57,7 @@ export async function lookAt(photo: Uint8Array, taken: Taken = {}): Promise<Look
 export async function see(photo: Uint8Array, { focal35 }: Taken = {}): Promise<Seen> {
   const { width, height } = await accept(photo)
   const seen = await seeSmall(photo, { width, height })
-  // A photo that is unfit is asked for again: by its blurred or burnt edges nothing is measured.
-  if (!seen.garment || !seen.look.fitness.ok) return seen
+  if (!seen.garment) return seen
   const large = await pictured(photo, sides.measured)
   const told = focal35 === undefined ? await focalIn(photo) : focal35
   const camera = cameraOf(large.width, large.height, told)
@@ -136,15 +135,19 @@ const nothing: Pick<Look, 'print' | 'graphic' | 'colours'> = {
   colours: [],
 }
 
+/** As likely must one picture be for its box to be told where another print is likelier: a person may say that it is one. */
+const secondThought = 0.25
+
 function toldOf(
   garment: (SeenGarment & { planes: LabPlanes }) | null,
 ): Pick<Look, 'print' | 'graphic' | 'colours'> {
   if (!garment) return nothing
   const { print, straight, planes, base } = garment
   const { class: name, confidence, scores, picture } = print
+  const isTold = name === 'single' || scores.single >= secondThought
   return {
     print: { class: name, confidence, scores },
-    graphic: name === 'single' && picture ? boxOf(print.print.groups, picture, straight) : null,
+    graphic: isTold && picture ? boxOf(print.print.groups, picture, straight) : null,
     colours: coloursOf(planes, straight.mask, base),
   }
 }

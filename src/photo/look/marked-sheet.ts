@@ -4,6 +4,7 @@ import { areaOf, hull, type Point, turnOf } from '../hull.ts'
 import { type SheetKind, sheetKinds } from './looked.ts'
 import {
   clearBy,
+  leastContrast,
   leastMet,
   leastSide,
   type Measured,
@@ -72,7 +73,9 @@ export function scaleByMarks(
   const far = Math.min(reach.times * px, reach.part * shortestOf(corners))
   const sides = sidesOf(picture, corners, far)
   const isNear = (one: Point, n: number) => apart(one, corners[n]!) < 1.5 * far
-  if (sides && sides.met >= leastMet && sides.corners.every(isNear)) {
+  // An edge fainter than a sheet's own may be its shadow's, or that of something printed on it.
+  const isClear = sides && sides.met >= leastMet && sides.contrast >= leastContrast[marked.sheet]
+  if (isClear && sides.corners.every(isNear)) {
     const byEdges = kindAs(marked.sheet, sides.corners, camera)
     if (byEdges.code === 'corners_other_sheet') return byEdges
     if (byEdges.pose && byEdges.pose.cost <= mostCost[marked.sheet])

@@ -10,6 +10,9 @@ import { sizeOf } from './size.ts'
 /** Sizes are told by a scale that is no further off than this, percent. */
 const mostOff: Readonly<Record<SheetKind, number>> = { letter: 3, a4: 3, id1: 5 }
 
+/** By edges that are blurred or burnt a scale is taken to be so many times further off: assumed, not measured. */
+const unfitOff = 2
+
 /** What a sheet tells of a photo. */
 export type Sizes = Pick<Look, 'scale' | 'size'>
 
@@ -20,9 +23,12 @@ const nothing: Sizes = { scale: null, size: null }
  * large enough to feel for a sheet's sides, as seen by that camera. Pure.
  */
 export function measuredIn(picture: Pixels, seen: Seen, camera: Camera): Sizes {
-  const measured = seen.garment && scaleIn(picture, seen.mask, camera)
-  if (!measured) return nothing
-  return sizesBy(measured, picture, seen, measured.errorPct <= mostOff[measured.by])
+  const found = seen.garment && scaleIn(picture, seen.mask, camera)
+  if (!found) return nothing
+  const { ok } = seen.look.fitness
+  const measured = ok ? found : { ...found, errorPct: unfitOff * found.errorPct }
+  // A photo that is unfit is asked for again: where its sheet lies is told, by a blurred or burnt rim no size is.
+  return sizesBy(measured, picture, seen, ok && measured.errorPct <= mostOff[measured.by])
 }
 
 /** The same by a sheet whose corners a person marked; its error is told with it, for somebody to weigh. Pure. */

@@ -27,7 +27,7 @@ const searched = 440
 /** A shape must have so much of each side on its line. */
 export const leastMet = 0.85
 /** And so much contrast to what it lies on, codes of 255; fields of a pattern are as small as cards, and fainter. */
-const leastContrast: Readonly<Record<SheetKind, number>> = { letter: 7, a4: 7, id1: 12 }
+export const leastContrast: Readonly<Record<SheetKind, number>> = { letter: 7, a4: 7, id1: 12 }
 /** Corners and focal length must fit this well, chi squared of two degrees of freedom; and with an unusual tilt. */
 export const mostCost: Readonly<Record<SheetKind, number>> = { letter: 3, a4: 3, id1: 5 }
 const mostOdd = 7.5

@@ -108,6 +108,15 @@ describe('beside a sheet of Letter paper', () => {
     expect(large.scale!.mmPerPx / small.scale!.mmPerPx).toBeCloseTo(900 / 2000, 2)
   })
 
+  test('a blurred photo tells where the sheet lies, and no size', async () => {
+    const sharp = scene('#963232', picture, sheet)
+    const { fitness, scale, size } = await lookAt(await jpegOf(sharp.blur(5)))
+    expect(fitness.problems).toContain('blurred')
+    expect(scale).toMatchObject({ by: 'letter' })
+    expect(100 * Math.abs((scale!.mmPerPx * 20) / 25.4 - 1)).toBeLessThan(scale!.errorPct)
+    expect(size).toBeNull()
+  })
+
   test('without the sheet nothing is measured', async () => {
     const { scale, size } = await lookAt(await jpegOf(scene('#963232', picture)))
     expect([scale, size]).toEqual([null, null])

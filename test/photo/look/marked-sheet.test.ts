@@ -127,6 +127,13 @@ test('a card is measured by where its edges are felt, and not by marks alone', (
   expect(byMarks(marksOf(lying('id1'), 1), 'id1')).toMatchObject({ code: 'sheet_unsure' })
 })
 
+test('a card hardly apart from what it lies on is not measured by edges that may be its shadow’s', () => {
+  const faint = drawn(eye, wood, [shirt, { corners: lying('id1'), colour: [145, 110, 80] }]).picture
+  expect(byMarks(marksOf(lying('id1'), 1), 'id1', { picture: faint })).toEqual({
+    code: 'sheet_unsure',
+  })
+})
+
 describe('is refused', () => {
   const [a, b, c, d] = marksOf(lying('a4')) as [Point, Point, Point, Point]
   const between = ([x, y]: Point, [u, v]: Point): Point => [(x + u) / 2, (y + v) / 2]
