@@ -17,6 +17,7 @@ import { learnProven } from './intake/learn.ts'
 import { proofFolders } from './intake/proofs.ts'
 import { fillWaiting } from './intake/waiting.ts'
 import { refuseUnfinished } from './keeping/move.ts'
+import { openPurger } from './keeping/purge.ts'
 import { openMailFolder, openSmtp } from './mail/post.ts'
 import { drawings } from './papers/drawings/index.ts'
 import { openFolderPhotos } from './photo/keep.ts'
@@ -123,6 +124,14 @@ export async function serve(config: Config): Promise<Serving> {
   const sender = openSender({ ...mails, post, url, quotas: config.mailQuotas }, reminding(mails))
   sender.start()
   const sweeper = openSweeper({ store, clock, log })
+  const purger = openPurger({
+    store,
+    photos,
+    keeping: knowledge.shop.keeping,
+    dataDir: config.dataDir,
+    clock,
+    log,
+  })
 
   return {
     url,
@@ -131,6 +140,7 @@ export async function serve(config: Config): Promise<Serving> {
       await app.close()
       await sender.close()
       await sweeper.close()
+      await purger.close()
       await lane.close()
       await labels.close()
       await paints.close()

@@ -21,5 +21,6 @@ export const verbs: Readonly<Record<string, Verb>> = {
   backup: async (given) => (await import('./backup.ts')).backupVerb(given),
   restore: async (given) => (await import('./restore.ts')).restoreVerb(given),
   move: async (given) => (await import('./move.ts')).moveVerb(given),
+  purge: async (given) => (await import('./purge.ts')).purgeVerb(given),
   account: async (given) => (await import('./account.ts')).accountVerb(given),
 }

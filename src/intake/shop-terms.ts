@@ -34,6 +34,21 @@ export const benchSchema = z.strictObject({
   }),
 })
 
+const daysKept = z.number().int().min(1).max(36_500)
+
+/** For how many days what customers gave is kept, from when it was last touched. */
+export const keepingSchema = z.strictObject({
+  open_days: daysKept.default(365),
+  withdrawn_days: daysKept.default(90),
+  unsent_days: daysKept.default(730),
+  finished_days: daysKept.default(3650),
+  removed_photo_days: daysKept.default(7),
+  mail_file_days: daysKept.default(30),
+  /** Told to customers alone: whoever runs the server throws these away. */
+  log_days: daysKept.default(30),
+  backup_days: daysKept.default(35),
+})
+
 /** A tax on all that is paid to the workshop; at most three decimals, as the sums are exact to them. */
 export const taxSchema = z.strictObject({
   name: z.record(z.string(), z.string().min(1)),

@@ -1,6 +1,12 @@
 import { z } from 'zod'
 import { Failure } from '../base/failures.ts'
-import { benchSchema, missingTerms, policiesSchema, taxSchema } from './shop-terms.ts'
+import {
+  benchSchema,
+  keepingSchema,
+  missingTerms,
+  policiesSchema,
+  taxSchema,
+} from './shop-terms.ts'
 
 const colour = z.string().regex(/^#[0-9a-f]{6}$/)
 
@@ -44,6 +50,7 @@ const shopSchema = z.strictObject({
   /** Null: none. */
   tax: taxSchema.nullable().default(null),
   policies: policiesSchema.default([]),
+  keeping: keepingSchema.prefault({}),
 })
 
 export type Shop = z.infer<typeof shopSchema>
