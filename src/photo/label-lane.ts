@@ -14,11 +14,19 @@ export type LabelLaneOptions = Partial<TurnsOptions<LabelJob, LabelDone>> & {
 /** A server that starts has other things to do first: the reader takes seconds to load, and memory. */
 const loadAfter = 15_000
 
+/**
+ * A process that holds more than this after a reading, bytes, is replaced: photos of many sizes leave gaps in its
+ * memory, and it would hold ever more. Most hold less, and a new one is ready in half a second.
+ */
+const mostHeld = 450e6
+
 /** One reader for the whole server, in one process, which starts when first needed and again when it has died. */
 export function openLabelReader(options: LabelLaneOptions = {}): LabelReader {
   const { onAbsent, loadAfterMs = loadAfter, ...ofTurns } = options
   const start = () => startWorker<LabelJob, LabelDone>('label-worker')
-  const turns = takeTurns<LabelJob, LabelDone>({ most: 8, limitMs: 60_000, start, ...ofTurns })
+  const isSpent = ({ held }: LabelDone) => held > mostHeld
+  const defaults = { most: 8, limitMs: 60_000, start, isSpent }
+  const turns = takeTurns<LabelJob, LabelDone>({ ...defaults, ...ofTurns })
   let state: ReturnType<LabelReader['state']> = 'starting'
 
   async function ask(job: LabelJob): Promise<LabelDone | null> {

@@ -10,23 +10,28 @@ export interface LabelJob {
   readonly jpeg: Uint8Array | null
 }
 
-export type LabelDone =
+type Outcome =
   | { readonly words: LabelWords | null }
   /** Why no words can be read here, or not on this photo. */
   | { readonly absent: string }
   | { readonly unread: string }
+
+/** `held`: what the process holds in memory when it answers, bytes. */
+export type LabelDone = Outcome & { readonly held: number }
 
 sharp.cache(false)
 sharp.concurrency(1)
 sharp.block({ operation: ['VipsForeignLoad'] })
 sharp.unblock({ operation: ['VipsForeignLoadJpegBuffer'] })
 
-let loading: Promise<Models> | undefined
+// At once, not with the first photo: a process that takes another's place is ready when one comes.
+const loading: Promise<Models> = loadModels()
+// Whoever asks is told.
+loading.catch(() => {})
 
 const said = (error: unknown): string => (error instanceof Error ? error.message : String(error))
 
-async function run({ jpeg }: LabelJob): Promise<LabelDone> {
-  loading ??= loadModels()
+async function run({ jpeg }: LabelJob): Promise<Outcome> {
   let models: Models
   try {
     models = await loading
@@ -40,7 +45,12 @@ async function run({ jpeg }: LabelJob): Promise<LabelDone> {
   }
 }
 
-process.on('message', async (job: LabelJob) => process.send?.(await run(job)))
+async function answer(job: LabelJob): Promise<LabelDone> {
+  const outcome = await run(job)
+  return { ...outcome, held: process.memoryUsage.rss() }
+}
+
+process.on('message', async (job: LabelJob) => process.send?.(await answer(job)))
 // The server decides when to stop; a key press in its terminal reaches this process too.
 process.on('SIGINT', () => {})
 process.on('disconnect', () => process.exit())

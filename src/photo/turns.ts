@@ -1,7 +1,7 @@
 import { Failure } from '../base/failures.ts'
 import type { Worker } from './worker-process.ts'
 
-/** Jobs that take turns in one process, which starts when first needed and again when it has died. */
+/** Jobs that take turns in one process, which starts when first needed and again when it has died or is spent. */
 export interface Turns<Job, Done> {
   /** Null: the process died of the job or took too long. Throws `busy` when too many wait. */
   ask(job: Job): Promise<Done | null>
@@ -17,6 +17,8 @@ export interface TurnsOptions<Job, Done> {
   /** How long one may take before its process is ended. */
   readonly limitMs: number
   readonly start: () => Worker<Job, Done>
+  /** Whether the process that gave this answer is better ended, and another started, before the next job. */
+  readonly isSpent?: (done: Done) => boolean
 }
 
 interface Waiting<Job, Done> {
@@ -25,7 +27,7 @@ interface Waiting<Job, Done> {
 }
 
 export function takeTurns<Job, Done>(options: TurnsOptions<Job, Done>): Turns<Job, Done> {
-  const { most, limitMs, start } = options
+  const { most, limitMs, start, isSpent = () => false } = options
   const queue: Waiting<Job, Done>[] = []
   let worker: Worker<Job, Done> | null = null
   let working = false
@@ -35,10 +37,18 @@ export function takeTurns<Job, Done>(options: TurnsOptions<Job, Done>): Turns<Jo
     if (working) return
     working = true
     for (let next = queue[0]; next; next = queue[0]) {
-      next.resolve(await answer(next.job))
+      const done = await answer(next.job)
+      next.resolve(done)
       queue.shift()
+      if (done !== null && isSpent(done)) await renew()
     }
     working = false
+  }
+
+  /** The old process is gone before the new one starts: together they would hold twice the memory. */
+  async function renew(): Promise<void> {
+    await worker?.end()
+    if (!closed) worker = start()
   }
 
   async function answer(job: Job): Promise<Done | null> {

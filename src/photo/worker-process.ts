@@ -36,6 +36,7 @@ export function startWorker<Job, Done>(
   })
   // Whoever asks learns of it from `ask`; unheard, it would end the server.
   child.on('error', () => {})
+  release(child)
   return {
     ask: (job, limitMs) => ask(child, job, limitMs),
     alive: () => child.connected,
@@ -50,7 +51,13 @@ export function startWorker<Job, Done>(
   }
 }
 
-/** While a job runs it keeps this process going; an idle worker does not. */
+/** An idle process does not keep this one going. */
+function release(child: ChildProcess): void {
+  child.unref()
+  child.channel?.unref()
+}
+
+/** While a job runs it keeps this process going. */
 async function ask<Job, Done>(
   child: ChildProcess,
   job: Job,
@@ -72,7 +79,6 @@ async function ask<Job, Done>(
   } finally {
     clearTimeout(timer)
     settled.abort()
-    child.unref()
-    child.channel?.unref()
+    release(child)
   }
 }

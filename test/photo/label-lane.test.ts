@@ -75,6 +75,37 @@ test('a killed process fails the photo it was at, and those that wait are read b
   expect(workers).toHaveLength(2)
 })
 
+test('a process that holds too much is replaced, and photos that wait are read by the next', async () => {
+  open({ isSpent: () => true })
+  const grey = await plain(400, 300).jpeg().toBuffer()
+  const outcomes = [grey, grey].map((jpeg) => outcome(reader.read(jpeg)))
+  expect(await Promise.all(outcomes)).toEqual(['read', 'read'])
+  while (workers.length < 3) await new Promise((done) => setTimeout(done, 20))
+  expect(workers.map((worker) => worker.alive())).toEqual([false, false, true])
+})
+
+test.each([
+  { held: 120e6, processes: 1 },
+  { held: 900e6, processes: 3 },
+])('where each reading leaves $held bytes, two readings take $processes processes', async (at) => {
+  const words = { lines: [], faults: [] }
+  let started = 0
+  const start = (): Worker<LabelJob, LabelDone> => {
+    started += 1
+    return {
+      ask: async () => ({ words, held: at.held }),
+      alive: () => true,
+      pid: undefined,
+      end: async () => {},
+    }
+  }
+  reader = openLabelReader({ start })
+  expect(await reader.read(label)).toEqual(words)
+  expect(await reader.read(label)).toEqual(words)
+  await new Promise((done) => setImmediate(done))
+  expect(started).toBe(at.processes)
+})
+
 test('photos beyond the queue are turned away at once', async () => {
   open({ most: 1 })
   const outcomes = [label, label].map((jpeg) => outcome(reader.read(jpeg)))
@@ -84,7 +115,7 @@ test('photos beyond the queue are turned away at once', async () => {
 test('where words cannot be read, that is told once with the reason, and nobody waits', async () => {
   const told: string[] = []
   const answers: Worker<LabelJob, LabelDone> = {
-    ask: async () => ({ absent: 'no such package' }),
+    ask: async () => ({ absent: 'no such package', held: 0 }),
     alive: () => true,
     pid: undefined,
     end: async () => {},
