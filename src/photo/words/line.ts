@@ -11,22 +11,30 @@ const sharpenedAt = 55
 /** So many times as much as how likely its words are on a label counts how sure a reading is, as a logarithm. */
 const seen = 4
 
-/** The words in a slab of the picture, from its left. What is hard to read is read three times. */
+/** The words in a slab of the picture, from its left, read once. */
+export const glancedAt = async (
+  picture: Picture,
+  slab: Slab,
+  models: Models,
+  weigh: Weigh,
+): Promise<ReadLine> => spelled(await readSteps(picture, slab, models), weigh)
+
+/** The words in a slab of the picture, of which `first` was read at a glance. What is hard to read is read thrice. */
 export async function readLine(
   picture: Picture,
   slab: Slab,
   models: Models,
   weigh: Weigh,
+  first: ReadLine,
 ): Promise<ReadLine> {
-  const first = spelled(await readSteps(picture, slab, models), weigh)
   if (first.sure >= again.below) return first
   const wider = { ...slab, h: slab.h * again.higher }
-  const second = spelled(await readSteps(picture, wider, models), weigh)
+  const second = await glancedAt(picture, wider, models, weigh)
   const line = sharpened(
     cutOut(picture, wider, Math.max(1, Math.round((wider.w / wider.h) * sharpenedAt)), sharpenedAt),
   )
   const all = { x: line.width / 2, y: line.height / 2, w: line.width, h: line.height, turn: 0 }
-  const third = spelled(await readSteps(line, all, models), weigh)
+  const third = await glancedAt(line, all, models, weigh)
   return together([first, second, third], weigh)
 }
 

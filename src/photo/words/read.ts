@@ -5,7 +5,7 @@ import type { LabelFault, LabelWords } from '../label-words.ts'
 import { bendOf, flattened } from './bend.ts'
 import { bridgesIn } from './bridges.ts'
 import { findLines } from './find.ts'
-import { readLine } from './line.ts'
+import { glancedAt, readLine } from './line.ts'
 import { missedLines } from './missed.ts'
 import type { Models } from './models.ts'
 import { inOrder, type ReadSlab } from './order.ts'
@@ -59,13 +59,15 @@ export async function readWords(
   const first = await findLines(picture, models)
   if (first.length === 0) return { lines: [], faults: faultsOf(picture, [], []) }
   const [level, slabs] = await laidLevel(picture, first, models)
-  const read = (slab: Slab) => readLine(level, slab, models, weigh)
-  const { isUpright, known } = await voted(slabs, read, weigh)
+  const glance = (slab: Slab) => glancedAt(level, slab, models, weigh)
+  const read = async (slab: Slab, first?: ReadLine) =>
+    readLine(level, slab, models, weigh, first ?? (await glance(slab)))
+  const { isUpright, known } = await voted(slabs, glance, weigh)
   const readUpright = (slab: Slab) => read(isUpright ? slab : fromBehind(turnedOver(slab, level)))
   const wordsIn = async (from: readonly Slab[]): Promise<(ReadLine & ReadSlab)[]> => {
     const words: (ReadLine & ReadSlab)[] = []
     for (const slab of from) {
-      const line = known.get(slab) ?? (await read(isUpright ? slab : fromBehind(slab)))
+      const line = await read(isUpright ? slab : fromBehind(slab), known.get(slab))
       if (!isNoise(line, weigh))
         words.push({ ...line, slab: isUpright ? slab : turnedOver(slab, level) })
     }
@@ -145,14 +147,14 @@ async function laidFlat(
 
 interface Vote {
   readonly isUpright: boolean
-  /** What the lines that voted say, read the way that won. */
+  /** What the lines that voted say at a glance, read the way that won. */
   readonly known: ReadonlyMap<Slab, ReadLine>
 }
 
 /** Long lines are read both ways, until one way has many more likely letters and known words than the other. */
 async function voted(
   slabs: readonly Slab[],
-  read: (slab: Slab) => Promise<ReadLine>,
+  glance: (slab: Slab) => Promise<ReadLine>,
   weigh: Weigh,
 ): Promise<Vote> {
   const ahead = new Map<Slab, ReadLine>()
@@ -162,7 +164,7 @@ async function voted(
     letters.reduce((sum, p) => sum + p ** 2 - 0.5, 0) + Math.max(0, weigh(tellingWords(text)))
   let votes = 0
   for (const slab of slabs.toSorted((a, b) => b.w / b.h - a.w / a.h).slice(0, voters)) {
-    const [one, other] = [await read(slab), await read(fromBehind(slab))]
+    const [one, other] = [await glance(slab), await glance(fromBehind(slab))]
     ahead.set(slab, one)
     behind.set(slab, other)
     votes += worthOf(one) - worthOf(other)
