@@ -1,5 +1,10 @@
 import { expect, test } from 'vitest'
-import type { IronLevel, LabelReading } from '../../src/textile/reading.ts'
+import {
+  type IronLevel,
+  type LabelReading,
+  type ProblemCode,
+  problemWords,
+} from '../../src/textile/reading.ts'
 import { score } from './score.ts'
 import type { Kind, TrueBlock, Truth } from './truth.ts'
 
@@ -24,6 +29,7 @@ const reading = (
   blocks: readonly TrueBlock[],
   level: IronLevel | null,
   sure = true,
+  problems: readonly ProblemCode[] = [],
 ): LabelReading => ({
   blocks: blocks.map((block) => ({ ...block, total: 100, complete: true })),
   iron: { level, noSteam: false, notOnPrint: false, wrongSide: false, words: null },
@@ -31,7 +37,7 @@ const reading = (
   languages: [],
   confidence: 1,
   sure,
-  problems: [],
+  problems: problems.map((code) => ({ code, message: problemWords[code] })),
   text: [],
 })
 
@@ -48,6 +54,7 @@ test('a reading that says the same is right, in whatever order its shares stand'
     readHotter: 0,
     ironInvented: 0,
     wrong: [],
+    unsure: [],
   })
 })
 
@@ -142,6 +149,17 @@ test('kinds are counted apart, with every wrong photo by its file', () => {
   ])
   expect(covered).toMatchObject({ kind: 'covered', photos: 1, compositionExactPercent: 0 })
   expect(covered!.sureAndWrongPercent).toBe(0)
+})
+
+test('photos that are read right and not surely are told with every doubt', () => {
+  const truths = ['a.jpg', 'b.jpg', 'c.jpg'].map((file) => truth(file, [mix], 'warm'))
+  const readings = new Map([
+    ['a.jpg', reading([turned], 'cool', false, ['iron_unclear', 'letters_unclear'])],
+    ['b.jpg', reading([pure], 'warm', false, ['letters_unclear'])],
+    ['c.jpg', reading([mix], 'warm')],
+  ])
+  const { unsure } = score(truths, readings)[0]!
+  expect(unsure).toEqual([{ file: 'a.jpg', why: ['iron_unclear', 'letters_unclear'] }])
 })
 
 test('a photo without a reading is refused by name', () => {

@@ -1,4 +1,4 @@
-import type { IronLevel, LabelReading } from '../../src/textile/reading.ts'
+import type { IronLevel, LabelReading, ProblemCode } from '../../src/textile/reading.ts'
 import { type Kind, kinds, sameBlocks, type Truth } from './truth.ts'
 
 /** How photos of one kind were read. Percentages are of its photos unless told otherwise. */
@@ -17,6 +17,8 @@ export interface Score {
   readonly ironInvented: number
   /** Every photo whose make-up or iron was read wrong. */
   readonly wrong: readonly Wrong[]
+  /** Every photo whose make-up was read right and not surely. */
+  readonly unsure: readonly Unsure[]
 }
 
 export interface Wrong {
@@ -24,6 +26,11 @@ export interface Wrong {
   readonly blocks: boolean
   readonly iron: boolean
   readonly sure: boolean
+}
+
+export interface Unsure {
+  readonly file: string
+  readonly why: readonly ProblemCode[]
 }
 
 const coldestFirst: readonly (IronLevel | null)[] = ['none', 'cool', 'warm', 'hot']
@@ -56,6 +63,7 @@ function scoreOf(
       blocks: sameBlocks(truth.blocks, reading.blocks),
       iron: level === truth.iron,
       sure: reading.sure,
+      why: reading.problems.map(({ code }) => code),
       hotter: truth.iron !== null && coldestFirst.indexOf(level) > coldestFirst.indexOf(truth.iron),
       invented: truth.iron === null && level !== null,
     }
@@ -79,5 +87,8 @@ function scoreOf(
     wrong: compared
       .filter(({ blocks, iron }) => !blocks || !iron)
       .map(({ file, blocks, iron, sure }) => ({ file, blocks: !blocks, iron: !iron, sure })),
+    unsure: compared
+      .filter(({ blocks, sure }) => blocks && !sure)
+      .map(({ file, why }) => ({ file, why })),
   }
 }
