@@ -41,6 +41,17 @@ const ironing = (...texts: string[]) => {
 }
 const asked = { sure: false, problems: ['iron_unclear'] }
 
+// Hungarian, Finnish and Russian from memory; no table here reads them.
+test.each(['NEM VASALHATÓ', 'Vasalás 110°C', 'Ei saa silittää', 'Не гладить'])(
+  'a word for ironing in a language that is not read is asked about: %s',
+  (line) => expect(ironing(line)).toEqual({ level: null, ...asked }),
+)
+
+test.each(['NEM FEHÉRÍTHETŐ. GÉPI MOSÁS 30°C', 'Не отбеливать', 'Ei valkaisua'])(
+  'a ban of something else in such a language leaves no doubt about ironing: %s',
+  (line) => expect(ironing(line)).toEqual({ level: null, sure: true, problems: [] }),
+)
+
 // Invented slips; a ban that may have been one is never leave to iron, and no reading of it is sure.
 test.each([
   'Do hot iron',

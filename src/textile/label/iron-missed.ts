@@ -1,3 +1,4 @@
+import { ironStems } from '../languages/known-names.ts'
 import type { Item } from './items.ts'
 import { lettersApart } from './spelling.ts'
 import { isLevelWord, isNot, type Verb, verbOf } from './verbs.ts'
@@ -22,13 +23,28 @@ const shortestVerb = /^[a-z]{5,}$/
 /** Letters of an ironing word from which on two may be misread; below it, one. */
 const twoSlipsFrom = 7
 
-/** Whether a word that was not read may be an ironing word: "repsser", "never rn", "do not irkm". */
+/** Longer words are an ironing word at most where half of its letters are right. */
+const shortWord = 6
+
+/**
+ * Whether a word that was not read may be an ironing word: "repsser", "never rn", "do not irkm", or one of a
+ * language that is not read here.
+ */
 export const missesIron = (items: readonly Item[]): boolean =>
   items.some((item, at) => {
     if (item.kind !== 'word' || !/\p{L}{2}/u.test(item.raw) || isLabelWord(item.text)) return false
     const isAny = (words: readonly string[]) => words.some((word) => isNear(item.text, word))
-    return isAny(careVerbs().iron) || (isLed(items[at - 1]) && !isAny(careVerbs().others))
+    if (ironStems.some((stem) => item.text.startsWith(stem)) || isAny(careVerbs().iron)) return true
+    return isLed(items[at - 1]) && !isAny(careVerbs().others) && mayBeIron(item.text)
   })
+
+const mayBeIron = (read: string): boolean =>
+  read.length <= shortWord || careVerbs().iron.some((word) => isHalf(read, word))
+
+const isHalf = (read: string, word: string): boolean => {
+  const most = Math.ceil(word.length / 2)
+  return lettersApart(read, word, most) <= most
+}
 
 /** A ban or a level that stands right before belongs to the word. */
 const isLed = (before: Item | undefined): boolean =>

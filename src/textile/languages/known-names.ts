@@ -131,3 +131,12 @@ export const leadIns: readonly string[] = list(`
   napisane | etiketten | står | mærket | mærke | etichetă | scrie | štítku | je | etikette | yazıyor |
   my | mi | mein | mijn | this | the
 `)
+
+/**
+ * How words for ironing begin in languages whose labels are not read here, folded, from memory: Hungarian, Finnish,
+ * Estonian, Lithuanian, Latvian, Croatian, Slovene, Greek, Russian, Ukrainian.
+ */
+export const ironStems: readonly string[] = list(`
+  vasal | silit | triik | lyginti | gludin | glacat | glacan | peglat | likanje | likati | σιδερ | глад |
+  глаж | утюж | прасув
+`)
