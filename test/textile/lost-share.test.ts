@@ -19,6 +19,8 @@ test.each([
   [['Cotton', '40% polyester'], ['60 cotton, 40 polyester']],
   [['Polyester 60%', 'Cotton'], ['60 polyester, 40 cotton']],
   [['62.5% wool', 'silk'], ['62.5 wool, 37.5 silk']],
+  // Of each share a sign at most was read.
+  [['GB: COTTON I', 'X ALGODON 1', 'MACHINE WASH 30°C'], ['100 cotton']],
   [
     ['Shell: 60% cotton', 'polyester', 'Lining: 100% viscose'],
     ['60 cotton, 40 polyester', '100 viscose'],
@@ -34,6 +36,10 @@ test.each([
 test.each<[string[]]>([
   // Two are missing, in one part or in two.
   [['60% cotton', 'polyester', 'elastane']],
+  // Two fibres, one line alone, or a line that tells no share.
+  [['GB: COTTON I', 'FR: LAINE 1']],
+  [['GB: COTTON I', 'MACHINE WASH']],
+  [['COTTON 1', 'ALGODON 1', 'IRON ON COTTON SETTING']],
   [['Shell: 60% cotton', 'polyester', 'Lining: 50% viscose', 'cotton']],
   // No name is left, or the name may belong to the share beside it.
   [['60% cotton', '20% polyester']],

@@ -49,6 +49,13 @@ test.each([
   ['60 % AL GODAO', '60 % ALGODAO'],
   ['15 % POL IAMIDA', '15 % POLIAMIDA'],
   ['Otalemeyiniz', 'utulemeyiniz'],
+  ['CS 1e6% Polyester', 'CS 100% Polyester'],
+  ['EN 1o9% Polyester', 'EN 100% Polyester'],
+  ['Wool/Lana 8596', 'Wool/Lana 85%'],
+  ['LANA 1796', 'LANA 17%'],
+  ['Coiors. Warin Iron', 'Coiors. warm Iron'],
+  ['ytter.', 'ytter:'],
+  ['interieur.', 'interieur:'],
 ])('%s was %s', (read, said) => {
   expect(withoutSlips(read)).toBe(said)
 })

@@ -10,6 +10,7 @@ const mostTried = 24
  * makes the shares a whole, and never for sure.
  */
 export function withLostShare(lines: readonly string[], { blocks }: LabelReading): string[][] {
+  if (blocks.length === 0) return withAll(lines)
   const short = blocks.filter(({ total }) => total !== 100)
   const rest = 100 - (short[0]?.total ?? 100)
   // Tenths of shares add up a little beside what they are.
@@ -25,6 +26,22 @@ export function withLostShare(lines: readonly string[], { blocks }: LabelReading
     )
     .slice(0, mostTried)
 }
+
+/** What may be left of a share: a digit, a percent sign, or signs that are read for them. */
+const restOfShare = /\d|%|(?<![\p{L}\d])(?:[xX]|[1IlO]{1,3})(?![\p{L}\d])/u
+
+/** Where no share was read at all, each name the whole: a label of one fibre says so over and over. */
+function withAll(lines: readonly string[]): string[][] {
+  const names = (line: string): readonly string[] =>
+    (line.match(/\p{L}{3,}/gu) ?? []).filter(namesFibre)
+  const naming = lines.filter((line) => names(line).length > 0)
+  const areShares = naming.every((line) => names(line).length === 1 && restOfShare.test(line))
+  if (naming.length < oftenEnough || !areShares) return []
+  return [lines.map((line) => (naming.includes(line) ? `100% ${names(line)[0]}` : line))]
+}
+
+/** So many lines name the one fibre at least: a single one may speak of something else. */
+const oftenEnough = 2
 
 /** No number stands right before or behind it. */
 const isBare = (line: string, index: number, length: number): boolean =>

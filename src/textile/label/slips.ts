@@ -1,7 +1,7 @@
 import { fold } from './clean.ts'
 import { namesFibre } from './names-fibre.ts'
 import { guessName, lettersApart } from './spelling.ts'
-import { careWords, isLabelWord, once } from './vocabulary.ts'
+import { careWords, isLabelWord, meaningOf, once, shareWords } from './vocabulary.ts'
 
 /** Letters taken for digits, in front of a percent sign or of what was read for one. */
 const digitsInLetters =
@@ -14,6 +14,8 @@ const digitOf: Readonly<Record<string, string>> = {
 /** Signs that a reader of pictures gives for "%" behind a number. Seen on drawn labels, see test/labels. */
 const percentSlips: readonly (readonly [RegExp, string])[] = [
   [/(?<![\p{L}\d.,])1[0oO]{2} ?[xX%](?![\p{L}\d])/gu, '100%'],
+  // "1e6%", "1o9%": no share of three digits is another.
+  [/(?<![\p{L}\d.,])1[0oOeE][\doOeE] ?%(?![\p{L}\d])/gu, '100%'],
   [/(?<![\p{L}\d.,])(\d{1,3}) ?%6(?!\d)/gu, '$1%'],
   // Water is 30 to 95 degrees warm, and no share of carbon is told so.
   [/(?<![\p{L}\d.,])([3-9][05]) ?%[Cc](?![\p{L}\d])/gu, '$1°C'],
@@ -29,6 +31,20 @@ const percentSlips: readonly (readonly [RegExp, string])[] = [
   // "Elastane 796": behind a word, at the end of the line or before a dash.
   [/(?<=\p{Ll}{4}[.,]? |\p{Lu}{6}[.,]? )(\d{1,2})96(?=$|,| [-–])/gu, '$1%'],
 ]
+
+/** "Lana 8596", "LANA 1796": behind a fibre's short name, at the end of the line or before a comma or a dash. */
+const percentBehindName = /(\p{L}{3,})([.,]? )(\d{1,2})96(?=$|,| [-–])/gu
+
+const withPercent = (read: string, name: string, gap: string, share: string): string =>
+  namesFibre(name) ? `${name}${gap}${share}%` : read
+
+/** "ytter.", "Forro.": the name of a part, alone on its line, is followed by a colon. */
+const wordAlone = /^(\p{L}{4,})[.,]$/u
+
+const withColon = (line: string): string => {
+  const word = wordAlone.exec(line)?.[1]
+  return word && meaningOf(shareWords().single(fold(word)), 'section') ? `${word}:` : line
+}
 
 /** Signs taken for letters within words, and letters for others. */
 const letterSlips: readonly (readonly [RegExp, string])[] = [
@@ -51,7 +67,7 @@ const shape = (word: string): string =>
     .replaceAll(/[l1|!]/g, 'i')
     .replace(/^j/, 'i')
     .replaceAll('0', 'o')
-    .replaceAll('rn', 'm')
+    .replaceAll(/rn|in/g, 'm')
     .replaceAll('vv', 'w')
 
 /** No letter was likely: some letter all the same, else the word would fall in two. */
@@ -169,7 +185,8 @@ export function withoutSlips(line: string): string {
   )
   for (const [slip, meant] of [...percentSlips, ...letterSlips])
     mended = mended.replaceAll(slip, meant)
-  return withoutGaps(mended)
+  return withColon(withoutGaps(mended))
+    .replaceAll(percentBehindName, withPercent)
     .replaceAll(/(\p{L}+)\.(\p{L}+)/gu, withoutSpeck)
     .replaceAll(slashes, withSlash)
     .replaceAll(gluedBehindIron, unglued)
