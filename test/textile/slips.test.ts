@@ -54,6 +54,8 @@ test.each([
   ['Wool/Lana 8596', 'Wool/Lana 85%'],
   ['LANA 1796', 'LANA 17%'],
   ['Coiors. Warin Iron', 'Coiors. warm Iron'],
+  ['iron at high temperalnre', 'iron at high temperature'],
+  ['polyainide 7%', 'polyamide 7%'],
   ['ytter.', 'ytter:'],
   ['interieur.', 'interieur:'],
 ])('%s was %s', (read, said) => {

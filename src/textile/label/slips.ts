@@ -103,11 +103,14 @@ const ironWord = (read: string): string => {
   return !isLabelWord(word) && lettersApart(word, 'iron', 1) === 1 ? 'iron' : read
 }
 
-/** What a word says alone, the same for two spellings of one word; a part of phrases says itself. */
+/**
+ * What a word says alone, the same for two spellings of one word and in languages that spell it nearly alike,
+ * "strykes" and "stryges"; a part of phrases says itself.
+ */
 const meaning = (word: string): string =>
   careWords()
     .single(word)
-    ?.roles.map(({ role, languages }) => `${role} ${languages.join(' ')}`)
+    ?.roles.map(({ role }) => role)
     .join() ?? word
 
 /** "ACRYLICIACRILICA": a slash between two names was taken for a letter. */
@@ -121,6 +124,15 @@ function withSlash(read: string): string {
     if (isName) return `${read.slice(0, index)}/${read.slice(index + 1)}`
   }
   return read
+}
+
+/** "polyainide", "carnel": the name of a fibre, an "m" of which was taken for two letters. */
+const brokenM = /(?<=\p{L})(?:in|rn)(?=\p{L})/giu
+
+function fibreName(read: string): string {
+  if (namesFibre(read) || isLabelWord(fold(read))) return read
+  const whole = read.replaceAll(brokenM, 'm')
+  return whole !== read && namesFibre(whole) ? whole : read
 }
 
 /** The one word of care that was most likely printed, or the word as it is. */
@@ -190,6 +202,7 @@ export function withoutSlips(line: string): string {
     .replaceAll(/(\p{L}+)\.(\p{L}+)/gu, withoutSpeck)
     .replaceAll(slashes, withSlash)
     .replaceAll(gluedBehindIron, unglued)
+    .replaceAll(/\p{L}{5,}/gu, fibreName)
     .replaceAll(/[\p{L}\d#|!]{4,}/gu, careWord)
     .replaceAll(leadsToIron, ironWord)
     .replaceAll(unclear, 'm')
