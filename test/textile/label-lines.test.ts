@@ -41,6 +41,10 @@ const ironing = (...texts: string[]) => {
 }
 const asked = { sure: false, problems: ['iron_unclear'] }
 
+test('a level behind what may be the rest of a ban gives no leave', () => {
+  expect(ironing('the Stryes', 'het. 34.154')).toEqual({ level: null, ...asked })
+})
+
 // Hungarian, Finnish and Russian from memory; no table here reads them.
 test.each(['NEM VASALHATÓ', 'Vasalás 110°C', 'Ei saa silittää', 'Не гладить'])(
   'a word for ironing in a language that is not read is asked about: %s',

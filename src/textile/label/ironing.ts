@@ -107,7 +107,9 @@ function toldBy(phrase: Phrase, items: readonly Item[], forbidden: boolean): Tol
   const unread = hasStray(phrase)
   if (!forbidden && !misread) {
     const { level: told, doubtful } = levelOf(phrase)
-    const level = told === 'hot' ? cautious(phrase, unread) : told === null ? untold(phrase) : told
+    const heard = told === 'hot' ? cautious(phrase, unread) : told === null ? untold(phrase) : told
+    // What may be the rest of a "not" takes the leave away, and adds no ban.
+    const level = heard !== 'none' && isHalfBanned(phrase) ? null : heard
     const notOnPrint = sparesPrint(phrase)
     const unclear =
       doubtful ||
@@ -168,8 +170,10 @@ const forbidsDirect = ({ before, after }: Phrase): boolean =>
 /** A word on the line of the ironing word that could not be read may change what is said of it. */
 function hasStray(phrase: Phrase): boolean {
   const { before, after } = ownLine(phrase)
-  return [...before, ...after].some(isStray) || isHalfBan(before.at(-1), phrase)
+  return [...before, ...after].some(isStray) || isHalfBanned(phrase)
 }
+
+const isHalfBanned = (phrase: Phrase): boolean => isHalfBan(ownLine(phrase).before.at(-1), phrase)
 
 /** "N planchar", "on stirare": what stands right before may be the rest of a "not". */
 function isHalfBan(item: Item | undefined, { languages }: Phrase): boolean {
