@@ -1,7 +1,7 @@
 import { withGuessedNames, withGuessedShares } from './label/guessed-shares.ts'
 import { withLostShare } from './label/lost-share.ts'
 import { mendedShares } from './label/share-mends.ts'
-import { withoutSlips } from './label/slips.ts'
+import { linesWithoutSlips } from './label/slips.ts'
 import { readLabel } from './label.ts'
 import { type LabelReading, type ProblemCode, problemWords } from './reading.ts'
 
@@ -36,7 +36,7 @@ const doubted = (reading: LabelReading, code: ProblemCode): LabelReading => ({
 })
 
 function read(lines: readonly PicturedLine[]): LabelReading {
-  const texts = lines.map(({ text }) => withoutSlips(text))
+  const texts = linesWithoutSlips(lines.map(({ text }) => text))
   const reading = readLabel(texts.join('\n'))
   if (isWhole(reading)) return withNames(texts, reading)
   const others = mendedShares(texts).map((way) => readLabel(way.join('\n')))

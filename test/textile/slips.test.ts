@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { withoutSlips } from '../../src/textile/label/slips.ts'
+import { linesWithoutSlips, withoutSlips } from '../../src/textile/label/slips.ts'
 
 // Left: as the reader of pictures gave it for a drawn label; right: what the label says.
 test.each([
@@ -55,6 +55,7 @@ test.each([
   ['LANA 1796', 'LANA 17%'],
   ['Coiors. Warin Iron', 'Coiors. warm Iron'],
   ['iron at high temperalnre', 'iron at high temperature'],
+  ['Passar A Ferrc A Alta', 'Passar A ferro A Alta'],
   ['polyainide 7%', 'polyamide 7%'],
   ['ytter.', 'ytter:'],
   ['interieur.', 'interieur:'],
@@ -104,4 +105,27 @@ test('a whole with its sign read as digits is a whole', () => {
 test('a dot within what is no two words is a speck', () => {
   expect(withoutSlips('100 co.cna')).toBe('100 cocna')
   expect(withoutSlips('DO NOT BLEACH.IRON LOW')).toBe('DO NOT BLEACH.IRON LOW')
+})
+
+test.each([
+  [
+    ['Iron At Medium Semperat-', 'ure'],
+    ['Iron At Medium temperature', ''],
+  ],
+  [
+    ['SE CALCA LA TFMPER-', 'ATURA JOASA'],
+    ['SE CALCA LA temperatura', 'JOASA'],
+  ],
+  // Read as it stands, or no word at all.
+  [
+    ['Stryges Ved Tempe-', 'ratur'],
+    ['Stryges Ved Tempe-', 'ratur'],
+  ],
+  [
+    ['60% POL-', 'IESTERE'],
+    ['60% POL-', 'IESTERE'],
+  ],
+  [['LOT 34-'], ['LOT 34-']],
+])('%j over two lines was %j', (read, said) => {
+  expect(linesWithoutSlips(read)).toEqual(said)
 })

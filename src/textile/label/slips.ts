@@ -57,6 +57,8 @@ const letterSlips: readonly (readonly [RegExp, string])[] = [
   // German "heiß", "in" behind the end of a word.
   [/(?<!\p{L})(hei)s(?=e?(?!\p{L}))/giu, '$1ss'],
   [/(?<= )lI(?=n(?!\p{L}))/gu, 'I'],
+  // "Passar a ferrc": no other word follows.
+  [/(?<=\bpassar a )f[\p{L}#]{4}(?![\p{L}#])/giu, 'ferro'],
   // "HOT T IRON": the last letter of a word once more, behind a gap that is none.
   [/(?<=\p{L}{2})([bcdfghjklmnpqrstvwxz]) \1(?= \p{L}{3})/giu, '$1'],
 ]
@@ -206,4 +208,20 @@ export function withoutSlips(line: string): string {
     .replaceAll(/[\p{L}\d#|!]{4,}/gu, careWord)
     .replaceAll(leadsToIron, ironWord)
     .replaceAll(unclear, 'm')
+}
+
+/** The lines of a label without slips, also in words that run over to the next line: "Semperat- ⏎ ure". */
+export function linesWithoutSlips(lines: readonly string[]): string[] {
+  const mended = lines.map(withoutSlips)
+  for (let at = 0; at + 1 < mended.length; at += 1) {
+    const begun = /(\p{L}{2,})-$/u.exec(mended[at]!)
+    const ended = /^\p{L}{2,}/u.exec(mended[at + 1]!)
+    if (!begun || !ended) continue
+    const read = begun[1]! + ended[0]
+    const word = careWord(read)
+    if (word === read) continue
+    mended[at] = mended[at]!.slice(0, begun.index) + word
+    mended[at + 1] = mended[at + 1]!.slice(ended[0].length).trimStart()
+  }
+  return mended
 }
