@@ -27,7 +27,7 @@ import type { Store } from './store/open.ts'
 import type { Assets } from './web/assets/manifest.ts'
 import { assetRoutes } from './web/assets/routes.ts'
 import type { ChatContext } from './web/chat/context.ts'
-import { spokenIn } from './web/chat/frame.ts'
+import { languageOf, spokenIn } from './web/chat/frame.ts'
 import { chatRoutes } from './web/chat/routes.ts'
 import { troublePage } from './web/chat/trouble-page.ts'
 import { deskRoutes } from './web/desk/routes.ts'
@@ -38,6 +38,7 @@ import { counting, openFigures } from './web/figures.ts'
 import { figuresRoute } from './web/figures-route.ts'
 import { healthRoutes } from './web/health.ts'
 import { limits } from './web/limits.ts'
+import { type PressureLimits, relievePressure, usualPressure } from './web/pressure.ts'
 import type { Printer } from './web/printer.ts'
 import { openQuotas, type QuotaSettings, usualQuotas } from './web/quotas.ts'
 import { logRequests } from './web/request-log.ts'
@@ -70,6 +71,7 @@ export interface Parts {
   /** Whoever bears it may read the figures; null: this machine alone. */
   readonly metricsToken?: string | null
   readonly quotas?: QuotaSettings
+  readonly pressure?: PressureLimits
   /** Proxies that are believed when they say whom a request came from; left out: those on this machine. */
   readonly trustedProxies?: readonly string[]
 }
@@ -84,7 +86,11 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   })
   const context = { ...parts, ...counting(figures, parts) } satisfies ChatContext
   const trouble: TroubleShown = {
-    language: (request) => spokenIn(request, context),
+    // What cannot be asked for now is not asked for.
+    language: (request, { code }) =>
+      code === 'busy' || code === 'store_unavailable'
+        ? languageOf(request, context)
+        : spokenIn(request, context),
     page: (request, failure, language) => troublePage(context, request, failure, language),
     failed: figures.failed,
   }
@@ -95,6 +101,8 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
     genReqId: newId,
     trustProxy: [...(parts.trustedProxies ?? ['loopback'])],
     bodyLimit: limits.formBytes,
+    // A form that comes a byte at a time does not hold its place for ever.
+    requestTimeout: limits.requestMs,
     // An address that cannot even be read never reaches a route.
     frameworkErrors: (error, request, reply) => void answerFailure(request, reply, error),
     routerOptions: { maxParamLength: 200 },
@@ -105,6 +113,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   requireWho(app)
   logRequests(app, figures)
   handleFailures(app, trouble)
+  relievePressure(app, parts.pressure ?? usualPressure)
   app.decorate('quotas', openQuotas(parts, parts.quotas ?? usualQuotas))
   await secure(app, { ...parts, https })
   await app.register(swagger, {
@@ -140,6 +149,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
       store: () => parts.store.ready(),
       photos: () => parts.photos.ready(),
       labels: () => parts.labels?.state() ?? 'absent',
+      leaving: () => app.leaving.now,
     }),
   )
   await app.register(assetRoutes(parts.assets))

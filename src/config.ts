@@ -50,17 +50,33 @@ const count = (usual: number) =>
       .default(usual),
   )
 
+const logLevels = ['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent'] as const
+const aPort = 'it is a whole number from 0 to 65535'
+const aDatabase = 'it begins with postgres:// and names a host and a database'
+
 /** Settings by their names in the environment. Every one has a default that serves a small shop. */
 const settings = z.object({
-  PORT: setting(z.coerce.number().int().min(0).max(65535).default(8080)),
+  PORT: setting(
+    z.coerce
+      .number({ error: aPort })
+      .int({ error: aPort })
+      .min(0, { error: aPort })
+      .max(65535, { error: aPort })
+      .default(8080),
+  ),
   HOST: setting(z.string().default('127.0.0.1')),
   DATABASE_URL: setting(
     z
       .string()
-      .regex(/^postgres(ql)?:\/\//)
+      .regex(/^postgres(ql)?:\/\//, { error: aDatabase })
+      .refine((url) => URL.canParse(url), { error: aDatabase })
       .optional(),
   ),
-  SMTP_URL: setting(z.url({ protocol: /^smtps?$/ }).optional()),
+  SMTP_URL: setting(
+    z
+      .url({ protocol: /^smtps?$/, error: 'it begins with smtp:// or smtps:// and names a host' })
+      .optional(),
+  ),
   EMBED_ORIGINS: setting(origins.default([])),
   METRICS_TOKEN: setting(
     z
@@ -75,9 +91,18 @@ const settings = z.object({
   PHOTOS_PER_DAY: count(usualQuotas.photosPerDay),
   MAILS_PER_ADDRESS: count(usualMailQuotas.perAddress),
   MAILS_PER_DAY: count(usualMailQuotas.perDay),
-  PUBLIC_URL: setting(z.url({ protocol: /^https?$/ }).optional()),
+  LEAVE_SECONDS: setting(
+    z.coerce
+      .number({ error: 'it is 0 to 300 seconds' })
+      .min(0, { error: 'it is 0 to 300 seconds' })
+      .max(300, { error: 'it is 0 to 300 seconds' })
+      .default(0),
+  ),
+  PUBLIC_URL: setting(
+    z.url({ protocol: /^https?$/, error: 'it begins with https:// and names a host' }).optional(),
+  ),
   LOG_LEVEL: setting(
-    z.enum(['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent']).default('info'),
+    z.enum(logLevels, { error: `it is one of ${logLevels.join(', ')}` }).default('info'),
   ),
 })
 
@@ -95,6 +120,8 @@ export interface Config extends Folders {
   readonly metricsToken: string | undefined
   /** Proxies that are believed when they say whom a request came from. */
   readonly trustedProxies: readonly string[]
+  /** How long a server that is asked to end goes on answering, ms, while `/readyz` already says that it leaves. */
+  readonly leaveMs: number
   readonly quotas: QuotaSettings
   readonly mailQuotas: MailQuotas
   readonly logLevel: z.infer<typeof settings>['LOG_LEVEL']
@@ -116,6 +143,7 @@ export function readConfig(environment: Environment): Config {
     smtpUrl: SMTP_URL,
     metricsToken: read.METRICS_TOKEN,
     trustedProxies: read.TRUSTED_PROXIES,
+    leaveMs: read.LEAVE_SECONDS * 1000,
     quotas: {
       intakesPerAddress: read.INTAKES_PER_ADDRESS,
       intakesPerDay: read.INTAKES_PER_DAY,

@@ -1,8 +1,10 @@
 import { mkdirSync } from 'node:fs'
 import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
+import { setTimeout as pause } from 'node:timers/promises'
 import { buildApp } from './app.ts'
 import { systemClock } from './base/clock.ts'
+import { Failure } from './base/failures.ts'
 import { openLog } from './base/log.ts'
 import type { Config } from './config.ts'
 import { openDrafts } from './desk/drafts.ts'
@@ -42,6 +44,19 @@ export interface Serving {
 }
 
 const today = (at: number): string => new Date(at).toISOString().slice(0, 10)
+
+/** What stands against listening, by the setting that is to be changed. */
+function cannotListen(cause: NodeJS.ErrnoException): never {
+  const why: Readonly<Record<string, readonly [setting: string, message: string]>> = {
+    EADDRINUSE: ['PORT', 'another program listens there already'],
+    EACCES: ['PORT', 'this account may not listen there; take one from 1024 up'],
+    EADDRNOTAVAIL: ['HOST', 'this machine has no such address'],
+    ENOTFOUND: ['HOST', 'no address is known by this name'],
+  }
+  const [setting, message] = why[cause.code ?? ''] ?? []
+  if (!setting || !message) throw cause
+  throw new Failure('setting_invalid', { setting, message }, { cause })
+}
 
 /** Opens the store, checks the flows, and listens. Throws a Failure that says which step refused. */
 export async function serve(config: Config): Promise<Serving> {
@@ -112,7 +127,7 @@ export async function serve(config: Config): Promise<Serving> {
     quotas: config.quotas,
     trustedProxies: config.trustedProxies,
   })
-  await app.listen({ port: config.port, host: config.host })
+  await app.listen({ port: config.port, host: config.host }).catch(cannotListen)
   const { port } = app.server.address() as AddressInfo
   const host = config.host.includes(':') ? `[${config.host}]` : config.host
   const url = config.publicUrl ?? `http://${host}:${port}`
@@ -137,6 +152,8 @@ export async function serve(config: Config): Promise<Serving> {
     url,
     ownerUrl: token && `${url}/desk/welcome/${token}`,
     close: async () => {
+      app.leaving.now = true
+      await pause(config.leaveMs)
       await app.close()
       await sender.close()
       await sweeper.close()

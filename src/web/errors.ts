@@ -49,19 +49,24 @@ export function asFailure(error: unknown): Failure {
 export const failureSentence = (failure: Failure, { say }: Language): string =>
   say(`failures.${failure.code}`, failure.details)
 
-/** RFC 9457 problem details, with the catalogue's code. */
-export const problem = (failure: Failure, language: Language) => ({
+/** What somebody who writes to us is to name: of a fault of ours the lines in the log that tell of it, too. */
+export const toName = ({ code, status }: Failure, { id }: { id: string }): string =>
+  status >= 500 ? `${code} ${id}` : code
+
+/** RFC 9457 problem details, with the catalogue's code and the request's id in the log. */
+export const problem = (failure: Failure, language: Language, request: { id: string }) => ({
   type: 'about:blank',
   title: failureSentence(failure, language),
   status: failure.status,
   code: failure.code,
+  request: request.id,
 })
 
 export const wantsPage = (request: FastifyRequest): boolean =>
   (request.headers.accept ?? '').includes('text/html')
 
 export interface TroubleShown {
-  readonly language: (request: FastifyRequest) => Language | Promise<Language>
+  readonly language: (request: FastifyRequest, failure: Failure) => Language | Promise<Language>
   readonly page: (request: FastifyRequest, failure: Failure, language: Language) => string
   /** Hears of every failure that ends a request. */
   readonly failed: ((code: FailureCode) => void) | undefined
@@ -79,13 +84,13 @@ type Answer = (request: FastifyRequest, reply: FastifyReply, error: unknown) => 
 export function failureAnswer(shown: TroubleShown): Answer {
   return async (request, reply, error) => {
     const failure = asFailure(error)
-    const language = await shown.language(request)
+    const language = await shown.language(request, failure)
     reply.status(failure.status)
     const wait = retryAfter(failure)
     if (wait !== null && !reply.hasHeader('retry-after')) reply.header('retry-after', wait)
     return wantsPage(request)
       ? reply.type('text/html; charset=utf-8').send(shown.page(request, failure, language))
-      : reply.type('application/problem+json').send(problem(failure, language))
+      : reply.type('application/problem+json').send(problem(failure, language, request))
   }
 }
 
@@ -95,7 +100,8 @@ export function handleFailures(app: FastifyInstance, shown: TroubleShown): void 
   const allowed = collectRoutes(app)
   app.setErrorHandler((error, request, reply) => {
     const { code, status } = asFailure(error)
-    const level = status >= 500 ? 'error' : 'info'
+    // Too much to do is no fault, and whoever has too much to do writes no long lines.
+    const level = code === 'busy' ? 'warn' : status >= 500 ? 'error' : 'info'
     request.log[level]({ code, ...(level === 'error' && { err: error }) }, 'refused')
     shown.failed?.(code)
     return answer(request, reply, error)

@@ -10,6 +10,7 @@ const readiness = z.object({
   store: z.boolean(),
   photos: z.boolean(),
   flows: z.boolean(),
+  leaving: z.boolean(),
   labels: z.enum(['ready', 'starting', 'absent']),
 })
 
@@ -17,6 +18,8 @@ export interface Probes {
   readonly store: () => Promise<void>
   readonly photos: () => Promise<void>
   readonly labels: LabelReader['state']
+  /** The server is about to end: nobody is to be sent here any more. */
+  readonly leaving: () => boolean
 }
 
 const holds = (probe: Promise<void>): Promise<boolean> =>
@@ -26,7 +29,7 @@ const holds = (probe: Promise<void>): Promise<boolean> =>
   )
 
 /**
- * `/healthz`: the process lives. `/readyz`: the store, the photo store and the flows are there; it also
+ * `/healthz`: the process lives. `/readyz`: the store, the photo store and the flows are there, and it is not about to end; it also
  * tells of the reading of label photos, without which it is ready too: words are typed then.
  */
 export const healthRoutes =
@@ -52,13 +55,15 @@ export const healthRoutes =
       },
       async (_, reply) => {
         const [store, photos] = await Promise.all([holds(probes.store()), holds(probes.photos())])
-        const ready = store && photos
+        const leaving = probes.leaving()
+        const ready = store && photos && !leaving
         // Flows are checked before the server listens: a server that answers has them.
         return reply.status(ready ? 200 : 503).send({
           status: ready ? 'ok' : 'not_ready',
           store,
           photos,
           flows: true,
+          leaving,
           labels: probes.labels(),
         })
       },

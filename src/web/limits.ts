@@ -6,6 +6,8 @@ export const limits = {
   formBytes: 256 * 1024,
   photoBytes: photoLimits.bytes,
   photosAtOnce: 6,
+  /** Until a whole request has come, ms: six photos over a line of 5 Mbit/s. */
+  requestMs: 5 * 60 * 1000,
 } as const
 
 /** What a field for photos offers to choose; some systems know a HEIC by the end of its name alone. */

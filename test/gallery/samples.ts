@@ -373,6 +373,7 @@ const trouble = (
   page: 'trouble',
   trouble: kind,
   code,
+  toName: code,
   sentence,
   ways: [{ label: 'Go to the first page', href: '/' }],
 })

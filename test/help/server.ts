@@ -45,7 +45,7 @@ const manyPeople = {
 }
 
 /** How long a server may take until it is ready. */
-const patienceMs = 30_000
+const patienceMs = 120_000
 
 /** Starts the built server and waits until `/readyz` says that it can serve. */
 export async function startServer(settings: ServerSettings = {}): Promise<RunningServer> {

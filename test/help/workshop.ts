@@ -19,6 +19,7 @@ import type { Plans } from '../../src/planning/plans.ts'
 import type { Store } from '../../src/store/open.ts'
 import { type Assets, assetsFolder } from '../../src/web/assets/manifest.ts'
 import { papersFor } from '../../src/web/chat/quilts.ts'
+import type { PressureLimits } from '../../src/web/pressure.ts'
 import type { QuotaSettings } from '../../src/web/quotas.ts'
 import { liveHere } from './drafts.ts'
 import { printingHere } from './printing.ts'
@@ -69,6 +70,7 @@ export interface WorkshopOptions {
   readonly plans?: Plans
   readonly metricsToken?: string | null
   readonly quotas?: QuotaSettings
+  readonly pressure?: PressureLimits
 }
 
 export async function openWorkshop(
@@ -81,6 +83,7 @@ export async function openWorkshop(
     plans = restingPlans,
     metricsToken = null,
     quotas,
+    pressure,
   }: WorkshopOptions = {},
 ): Promise<Workshop> {
   const knowledge = knowledgeOf()
@@ -110,6 +113,7 @@ export async function openWorkshop(
     publicUrl,
     metricsToken,
     ...(quotas && { quotas }),
+    ...(pressure && { pressure }),
   })
   return {
     app,

@@ -191,6 +191,7 @@ describe('a failure over HTTP', () => {
       title: expect.stringContaining('300'),
       status: 409,
       code: 'too_many_items',
+      request: expect.any(String),
     })
     expect(heard).toContain('too_many_items')
   })

@@ -2,7 +2,7 @@ import type { FastifyRequest } from 'fastify'
 import type { Failure, FailureCode } from '../../base/failures.ts'
 import { cleanText } from '../../flow/text.ts'
 import type { Language } from '../../words/words.ts'
-import { failureSentence } from '../errors.ts'
+import { failureSentence, toName } from '../errors.ts'
 import type { ChatContext } from './context.ts'
 import { frameOf } from './frame.ts'
 import { paths } from './paths.ts'
@@ -50,6 +50,7 @@ export function troublePage(
     page: 'trouble',
     trouble: troubleOf(failure),
     code: failure.code,
+    toName: toName(failure, request),
     sentence: typed ? `${sentence} ${language.say('ways.typed', { typed })}` : sentence,
     ways: waysOf(request, failure, language),
   }

@@ -21,7 +21,7 @@ export function TroubleView({ page }: { page: TroublePage }) {
             ))}
           </div>
         )}
-        <p class="hint">{say('trouble.code', { code: page.code })}</p>
+        <p class="hint">{say('trouble.code', { code: page.toName })}</p>
       </section>
     </main>
   )

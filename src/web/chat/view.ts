@@ -231,6 +231,7 @@ export interface TroublePage {
   readonly trouble: 'not-found' | 'gone' | 'stale' | 'too-many' | 'refused' | 'fault' | 'busy'
   /** The failure's code, small print for whoever helps. */
   readonly code: string
+  readonly toName: string
   readonly sentence: string
   readonly ways: readonly Link[]
 }

@@ -1,7 +1,7 @@
 import type { FastifyRequest } from 'fastify'
 import type { Failure } from '../../base/failures.ts'
 import type { Language } from '../../words/words.ts'
-import { failureSentence } from '../errors.ts'
+import { failureSentence, toName } from '../errors.ts'
 import type { DeskContext } from './context.ts'
 import { frameOf } from './frame.ts'
 import { deskPaths } from './paths.ts'
@@ -20,6 +20,7 @@ export function troubleHtml(
       page: 'trouble',
       sentence: failureSentence(failure, language),
       code: failure.code,
+      toName: toName(failure, request),
       way: {
         label: language.say(out ? 'desk.sign_in.title' : 'desk.trouble.back'),
         href: out ? deskPaths.signIn : deskPaths.queue,

@@ -13,7 +13,7 @@ export function TroubleView({ page }: { page: TroublePage }) {
             {page.way.label}
           </a>
         </p>
-        <p class="hint">{say('trouble.code', { code: page.code })}</p>
+        <p class="hint">{say('trouble.code', { code: page.toName })}</p>
       </section>
     </main>
   )

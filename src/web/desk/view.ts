@@ -253,6 +253,7 @@ export interface TroublePage {
   readonly page: 'trouble'
   readonly sentence: string
   readonly code: string
+  readonly toName: string
   readonly way: Link
 }
 

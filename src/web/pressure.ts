@@ -1,0 +1,58 @@
+import { monitorEventLoopDelay } from 'node:perf_hooks'
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { Failure } from '../base/failures.ts'
+
+export interface PressureLimits {
+  /** Requests at work at once. A page takes some milliseconds; a photo, which waits, a second. */
+  readonly requests: number
+  /** How long the event loop may be held up, ms, at the middle of the last look. */
+  readonly lagMs: number
+}
+
+export const usualPressure: PressureLimits = { requests: 400, lagMs: 1_500 }
+
+/** How often the event loop is looked at, ms. */
+const lookEvery = 1_000
+
+/** What must be answered whatever else waits: whoever watches asks there whether this process is well. */
+const spared = ['/healthz', '/readyz', '/metrics']
+
+declare module 'fastify' {
+  interface FastifyInstance {
+    /** A server that is asked to end says so at `/readyz`, and goes on answering until it is closed. */
+    leaving: { now: boolean }
+  }
+}
+
+/**
+ * Refuses what is too much for this process, before anything is read or looked up: `busy`, 503 with Retry-After.
+ * While the server leaves, each answer ends its connection, so that the next request comes to another one.
+ */
+export function relievePressure(app: FastifyInstance, { requests, lagMs }: PressureLimits): void {
+  const leaving = { now: false }
+  app.decorate('leaving', leaving)
+  const delay = monitorEventLoopDelay({ resolution: 20 })
+  delay.enable()
+  let held = false
+  const timer = setInterval(() => {
+    held = delay.percentile(50) / 1e6 > lagMs
+    delay.reset()
+  }, lookEvery).unref()
+  const under = new Set<FastifyRequest>()
+
+  app.addHook('onRequest', async (request: FastifyRequest, reply: FastifyReply) => {
+    if (leaving.now) reply.header('connection', 'close')
+    if (spared.includes(request.routeOptions.url ?? '')) return
+    if (held || under.size >= requests) throw new Failure('busy')
+    under.add(request)
+    // A visitor who is gone before the answer was sent.
+    reply.raw.once('close', () => under.delete(request))
+  })
+  app.addHook('onResponse', async (request) => {
+    under.delete(request)
+  })
+  app.addHook('onClose', async () => {
+    clearInterval(timer)
+    delay.disable()
+  })
+}
