@@ -29,6 +29,7 @@ import { assetRoutes } from './web/assets/routes.ts'
 import type { ChatContext } from './web/chat/context.ts'
 import { languageOf, spokenIn } from './web/chat/frame.ts'
 import { chatRoutes } from './web/chat/routes.ts'
+import { lookRoutes } from './web/chat/shop-look.ts'
 import { troublePage } from './web/chat/trouble-page.ts'
 import { deskRoutes } from './web/desk/routes.ts'
 import { tagLinkRoutes } from './web/desk/tag-routes.ts'
@@ -154,6 +155,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   )
   await app.register(assetRoutes(parts.assets))
   embedRoutes(app, parts.assets)
+  lookRoutes(app, parts.knowledge.shop)
   await app.register(async (scope) => chatRoutes(scope, context))
   tagLinkRoutes(app)
   await app.register(deskRoutes({ ...context, https }, figures.failed), { prefix: '/desk' })

@@ -73,6 +73,7 @@ export const failures = {
   last_owner: { status: 409 },
   person_changed: { status: 409 },
   person_closed: { status: 409 },
+  shop_incomplete: { status: 422 },
   file_name_wrong: { status: 422 },
   file_too_long: { status: 413 },
 

@@ -10,6 +10,22 @@ import {
 
 const colour = z.string().regex(/^#[0-9a-f]{6}$/)
 
+/** How customers' pages look where the shop wishes them otherwise than ours. */
+const lookSchema = z.strictObject({
+  /** The main button and the thread. */
+  accent: colour.optional(),
+  /** What everything lies on. */
+  ground: colour.optional(),
+  /** Families as a stylesheet names them, quotation marks in pairs. */
+  font: z
+    .string()
+    .max(120)
+    .regex(/^(?:[\w ,-]|"[\w ,-]+"|'[\w ,-]+')+$/)
+    .optional(),
+  /** How round corners are, px. */
+  corner: z.number().min(0).max(24).optional(),
+})
+
 /** `shop.yaml`: who the workshop is. */
 const shopSchema = z.strictObject({
   name: z.string().min(1),
@@ -51,6 +67,7 @@ const shopSchema = z.strictObject({
   tax: taxSchema.nullable().default(null),
   policies: policiesSchema.default([]),
   keeping: keepingSchema.prefault({}),
+  look: lookSchema.default({}),
 })
 
 export type Shop = z.infer<typeof shopSchema>

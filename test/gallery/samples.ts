@@ -60,6 +60,7 @@ export const frame = (language: string, files: Files): Frame => ({
     { code: 'es', name: 'Español', href: '?lang=es' },
   ],
   ...files,
+  look: null,
   homeHref: '/',
   saveHref: '/i/sample/keep',
   notice: null,

@@ -3,6 +3,7 @@ import { pileOfKey } from '../../intake/rows.ts'
 import type { Language } from '../../words/words.ts'
 import type { ChatContext } from './context.ts'
 import { paths } from './paths.ts'
+import { lookPath } from './shop-look.ts'
 import type { Frame } from './view.ts'
 
 /** The shop's language that suits a reader best: asked for, else the browser's, else the shop's first. */
@@ -61,6 +62,7 @@ export function frameOf(
       href: key ? paths.language(key, code) : `/?lang=${code}`,
     })),
     style: context.assets.path('chat.css'),
+    look: lookPath(shop.look),
     script: context.assets.path('chat.js'),
     framedScript: context.assets.path('framed.js'),
     spotScript: context.assets.path('spots.js'),

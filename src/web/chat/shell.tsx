@@ -26,6 +26,7 @@ export function Shell({
         {look !== 'start' && <meta name="robots" content="noindex" />}
         <title>{`${title} · ${frame.shop.name}`}</title>
         <link rel="stylesheet" href={frame.style} />
+        {frame.look && <link rel="stylesheet" href={frame.look} />}
         {/* Not deferred: what it dresses is never seen undressed. */}
         <script src={frame.framedScript} />
         {scripts.map((script) => (

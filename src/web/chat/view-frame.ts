@@ -22,6 +22,8 @@ export interface Frame {
   readonly languages: readonly LanguageLink[]
   /** Paths of the hashed files, from the manifest. */
   readonly style: string
+  /** The shop's own colours and letters over it; null: none. */
+  readonly look: string | null
   readonly script: string
   /** For pages that stand in a frame on another site. */
   readonly framedScript: string

@@ -82,7 +82,8 @@ export function EmbedView({ page }: { page: EmbedPage }) {
   )
 }
 
-function Field({ field: { name, label, hint, value, error } }: { field: EmbedField }) {
+/** A field for one part of the look. */
+export function Field({ field: { name, label, hint, value, error } }: { field: EmbedField }) {
   return (
     <div class="field">
       <label class="legend" for={name}>

@@ -34,6 +34,7 @@ export const deskPaths = {
   },
   /** How the intake is put on another site. */
   embed: '/desk/embed',
+  shop: '/desk/shop',
   numbers: '/desk/numbers',
   numbersOver: (from: string, to: string) => `/desk/numbers?from=${from}&to=${to}`,
   export: (name: string) => `/desk/numbers/export/${name}.csv`,

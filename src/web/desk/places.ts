@@ -23,6 +23,7 @@ const places: readonly Place[] = [
   { name: 'mails', href: deskPaths.mails(), who: staff, behind: true },
   { name: 'people', href: deskPaths.people, who: owner, behind: true },
   { name: 'files', href: deskPaths.files, who: owner, behind: true },
+  { name: 'shop', href: deskPaths.shop, who: owner, behind: true },
   { name: 'embed', href: deskPaths.embed, who: owner, behind: true },
   { name: 'numbers', href: deskPaths.numbers, who: owner, behind: true },
 ]

@@ -28,6 +28,7 @@ import { QueueView } from './queue.tsx'
 import { RecordView } from './record.tsx'
 import { DeskSheetView } from './sheet.tsx'
 import { Shell } from './shell.tsx'
+import { ShopView } from './shop.tsx'
 import { SpotsView } from './spots.tsx'
 import { TeardownView } from './teardown.tsx'
 import { TroubleView } from './trouble.tsx'
@@ -73,6 +74,8 @@ function View({ page }: { page: DeskPage }) {
       return <DraftView page={page} />
     case 'embed':
       return <EmbedView page={page} />
+    case 'shop':
+      return <ShopView page={page} />
     case 'numbers':
       return <NumbersView page={page} />
     case 'pile':
@@ -143,6 +146,7 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'draft':
     case 'numbers':
     case 'embed':
+    case 'shop':
     case 'pile':
     case 'plan':
     case 'arrange':

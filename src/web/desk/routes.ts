@@ -27,6 +27,7 @@ import { planRoutes } from './plan-routes.ts'
 import { queueRoutes } from './queue-routes.ts'
 import { recordRoutes } from './record-routes.ts'
 import { sheetRoutes } from './sheet-routes.ts'
+import { shopRoutes } from './shop-routes.ts'
 import { spotsRoutes } from './spots-routes.ts'
 import { tagRoutes } from './tag-routes.ts'
 import { teardownRoutes } from './teardown-routes.ts'
@@ -61,6 +62,7 @@ export const deskRoutes =
       await desk.register(draftRoutes(context))
       await desk.register(numberRoutes(context))
       await desk.register(embedDeskRoutes(context))
+      await desk.register(shopRoutes(context))
       await desk.register(pileRoutes(context))
       await desk.register(custodyRoutes(context))
       await desk.register(parcelRoutes(context))

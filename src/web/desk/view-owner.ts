@@ -3,6 +3,7 @@ import type { EmbedPage } from './view-embed.ts'
 import type { FilePage, FilesPage } from './view-files.ts'
 import type { NumbersPage } from './view-numbers.ts'
 import type { PeoplePage } from './view-people.ts'
+import type { ShopPage } from './view-shop.ts'
 
 /** What the owner alone sees. */
 export type OwnerPage =
@@ -13,3 +14,4 @@ export type OwnerPage =
   | DraftPage
   | NumbersPage
   | EmbedPage
+  | ShopPage

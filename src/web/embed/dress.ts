@@ -3,7 +3,8 @@
 import type { Theme } from './spoken.ts'
 
 const colour = /^#[\da-f]{6}$/i
-const families = /^[\w\s,'"-]{1,120}$/
+/** Names of families, quotation marks in pairs: alone, one would swallow what follows it in a stylesheet. */
+const families = /^(?=.{1,120}$)(?:[\w ,-]|"[\w ,-]+"|'[\w ,-]+')+$/
 const mostRound = 24
 
 /** The tokens `paper` and `soft` of the stylesheet: what words lie on, and the palest words. */
@@ -35,7 +36,8 @@ export function contrast(one: string, other: string): number {
 }
 
 /** Whether white is easier to read on it than black. */
-const isDark = (ground: string): boolean => contrast(ground, white) > contrast(ground, black)
+export const groundIsDark = (ground: string): boolean =>
+  contrast(ground, white) > contrast(ground, black)
 
 export interface Dressed {
   /** Custom properties of the root and their values. */
@@ -57,10 +59,10 @@ export function dress({ accent, ground, font, corner }: Theme, prefersDark: bool
 
   if (ground && !colour.test(ground)) wrong.push('ground')
   else if (ground) {
-    const { soft } = isDark(ground) ? grounds.dark : grounds.light
+    const { soft } = groundIsDark(ground) ? grounds.dark : grounds.light
     if (contrast(ground, soft) < enoughForWords) pale.push('ground')
     else {
-      dark = isDark(ground)
+      dark = groundIsDark(ground)
       tokens['--cloth'] = ground
     }
   }
@@ -70,7 +72,7 @@ export function dress({ accent, ground, font, corner }: Theme, prefersDark: bool
     const { paper } = (dark ?? prefersDark) ? grounds.dark : grounds.light
     const seen = contrast(accent, paper)
     tokens['--button'] = accent
-    tokens['--on-button'] = isDark(accent) ? white : black
+    tokens['--on-button'] = groundIsDark(accent) ? white : black
     if (seen < enoughForMarks) tokens['--button-edge'] = 'var(--ink)'
     if (seen < enoughForWords) pale.push('accent')
     else if (dark === null || contrast(accent, tokens['--cloth']!) >= enoughForWords)

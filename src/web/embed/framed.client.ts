@@ -41,8 +41,8 @@ function preferDark(dark: boolean): void {
     for (const rule of sheet.cssRules) {
       if (!(rule instanceof CSSMediaRule)) continue
       const { media } = rule
-      if (media.mediaText.includes('prefers-color-scheme'))
-        media.mediaText = dark ? 'screen' : 'not all'
+      const scheme = /prefers-color-scheme: (dark|light)/.exec(media.mediaText)?.[1]
+      if (scheme) media.mediaText = (scheme === 'dark') === dark ? 'screen' : 'not all'
     }
   }
 }
