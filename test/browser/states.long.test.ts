@@ -33,6 +33,8 @@ const wide = { width: 1280, height: 844 }
 const states: Readonly<Record<string, State>> = {
   // A window of 1280 px at 200 % has room for 640.
   'zoomed to 200 %': { width: 640, height: 422 },
+  // At 400 % for 320, and few lines.
+  'zoomed to 400 %': { width: 320, height: 211 },
   dark: { ...wide, colorScheme: 'dark' },
   'in forced colours': { ...wide, forcedColors: 'active' },
   'in forced colours, dark': { ...wide, forcedColors: 'active', colorScheme: 'dark' },

@@ -5,7 +5,13 @@ import { openAssets } from '../../src/web/assets/manifest.ts'
 import { openApp, type TestApp } from '../help/app.ts'
 import { openBrowser } from '../help/browser.ts'
 import { owner as account, signIn } from '../help/desk-door.ts'
-import { complaints, sideways, smallTargets, unfold } from '../help/eyes.ts'
+import {
+  complaints,
+  complaintsInForcedColours,
+  sideways,
+  smallTargets,
+  unfold,
+} from '../help/eyes.ts'
 import { openSqlite, type TestStore } from '../help/stores.ts'
 import { lookOf, toldLane } from '../help/told-lane.ts'
 import { confirmPile, said } from '../help/workshop.ts'
@@ -59,7 +65,8 @@ async function begin(language: string): Promise<{ app: TestApp; people: People; 
 async function flaws(page: Page): Promise<string[]> {
   await unfold(page)
   const found: string[] = []
-  for (const width of [1280, 390]) {
+  // A window of 1280 px at 400 % has room for 320.
+  for (const width of [1280, 390, 320]) {
     await page.setViewportSize({ width, height: 844 })
     const wide = await sideways(page)
     if (wide > 0) found.push(`${wide} px too wide at ${width}`)
@@ -69,6 +76,9 @@ async function flaws(page: Page): Promise<string[]> {
     await page.emulateMedia({ colorScheme })
     found.push(...(await complaints(page)).map((one) => `${colorScheme}: ${one}`))
   }
+  await page.emulateMedia({ forcedColors: 'active' })
+  found.push(...(await complaintsInForcedColours(page)).map((one) => `forced colours: ${one}`))
+  await page.emulateMedia({ forcedColors: 'none' })
   return found
 }
 
