@@ -11,6 +11,7 @@ import { type RunningServer, startServer } from '../help/server.ts'
 import { builtAssets, photographKnowledge } from './knowledge.ts'
 import { photographQuilts } from './quilts.ts'
 import { contactSheets } from './sheet.ts'
+import { photographSheets } from './sheets.ts'
 import { photographStories } from './story.ts'
 
 /** A picture of every page, as files and on contact sheets, and the papers printed, from a server of its own. */
@@ -148,6 +149,7 @@ const browser = await openBrowser()
 try {
   if (argv[2] === 'knowledge') await photographKnowledge(browser, folder, tell)
   else if (argv[2] === 'quilts') await photographQuilts(browser, builtAssets, folder, tell)
+  else if (argv[2] === 'sheets') await photographSheets(browser, folder, tell)
   else if (argv[2] === 'story') await photographStories(browser, folder, tell, argv[3])
   else {
     await photographPages(browser)
