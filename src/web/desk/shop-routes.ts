@@ -73,7 +73,7 @@ export const shopRoutes =
         errorHandler: async (error, request, reply) => {
           const failure = asFailure(error)
           const shows = onThePage.includes(failure.code) && request.atDesk && wantsPage(request)
-        if (!shows) throw error
+          if (!shows) throw error
           reply.status(failure.status)
           const sentence = failureSentence(failure, deskLanguage(request, context))
           return show(request, reply, { ...shopTyped(shop), ...typedIn(request.body) }, sentence)
