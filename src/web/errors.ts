@@ -46,6 +46,12 @@ export function asFailure(error: unknown): Failure {
   return new Failure('internal', {}, { cause: error })
 }
 
+/** A fault of the parser of forms with files is a form that was cut off or is none; it carries no code of its own. */
+export function formFailure(error: unknown): Failure {
+  const failure = asFailure(error)
+  return failure.code === 'internal' ? new Failure('bad_input', {}, { cause: error }) : failure
+}
+
 export const failureSentence = (failure: Failure, { say }: Language): string =>
   say(`failures.${failure.code}`, failure.details)
 

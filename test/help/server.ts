@@ -22,6 +22,8 @@ export interface ServerSettings {
 export interface RunningServer {
   readonly url: string
   readonly dataDir: string
+  /** Of its process. */
+  readonly pid: number
   stdout(): string
   stderr(): string
   /** The link of the first start's announcement, or null if none was printed. */
@@ -86,6 +88,7 @@ async function start(
     return {
       url: url!,
       dataDir,
+      pid: child.process.pid!,
       stdout: child.stdout,
       stderr: child.stderr,
       ownerUrl: () => /https?:\S+\/desk\/welcome\/\S+/.exec(child.stdout())?.[0] ?? null,

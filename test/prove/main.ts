@@ -1,16 +1,55 @@
+import { loadavg } from 'node:os'
 import { compareCeilings } from './ceiling.ts'
+import { fuzz } from './fuzz.ts'
+import { soak } from './soak.ts'
 
-/** `npm run prove -- ceiling [combinations]`. */
-const [what, count = '1000000'] = process.argv.slice(2)
+/** What one proof found: its figures, and a line for each thing that does not hold. */
+interface Found {
+  readonly figures: object
+  readonly faults: readonly string[]
+}
 
-if (what !== 'ceiling' || !(Number(count) > 0)) {
-  process.stderr.write('prove ceiling [combinations]\n')
+function ceiling([count = '1000000']: readonly string[]): Found {
+  const { disagreements, broken, ...figures } = compareCeilings(positive(count))
+  const counts = { disagreements: disagreements.length, broken: broken.length }
+  return { figures: { ...figures, ...counts }, faults: [...disagreements, ...broken] }
+}
+
+async function fuzzed([requests = '100000', seed = '1']: readonly string[]): Promise<Found> {
+  const { faults, ...figures } = await fuzz(positive(requests), positive(seed))
+  return { figures: { ...figures, faults: faults.length }, faults }
+}
+
+async function soaked([minutes = '30', customers = '3']: readonly string[]): Promise<Found> {
+  const { failed, ...figures } = await soak(positive(minutes), positive(customers))
+  return { figures: { ...figures, failed: failed.length }, faults: failed }
+}
+
+function positive(text: string): number {
+  if (Number(text) > 0) return Number(text)
+  throw new Error(`a number above 0 is wanted, not ${text}`)
+}
+
+/** Each with what may be said after its name. */
+const proofs: Readonly<
+  Record<string, { readonly given: string; run(given: readonly string[]): Found | Promise<Found> }>
+> = {
+  ceiling: { given: '[combinations]', run: ceiling },
+  fuzz: { given: '[requests] [seed]', run: fuzzed },
+  soak: { given: '[minutes] [customers]', run: soaked },
+}
+
+const [what = '', ...given] = process.argv.slice(2)
+if (!Object.hasOwn(proofs, what)) {
+  for (const [name, proof] of Object.entries(proofs)) {
+    process.stderr.write(`prove ${name} ${proof.given}\n`)
+  }
   process.exit(2)
 }
 const from = performance.now()
-const { disagreements, broken, ...figures } = compareCeilings(Number(count))
+const { figures, faults } = await proofs[what]!.run(given)
 const seconds = Math.round((performance.now() - from) / 100) / 10
-const counts = { disagreements: disagreements.length, broken: broken.length, seconds }
-process.stdout.write(`${JSON.stringify({ ...figures, ...counts }, null, 2)}\n`)
-for (const line of [...disagreements, ...broken].slice(0, 10)) process.stderr.write(`${line}\n`)
-process.exitCode = disagreements.length + broken.length > 0 ? 1 : 0
+const load = loadavg().map((one) => Number(one.toFixed(1)))
+process.stdout.write(`${JSON.stringify({ ...figures, seconds, load }, null, 2)}\n`)
+for (const line of faults.slice(0, 10)) process.stderr.write(`${line}\n`)
+process.exitCode = faults.length > 0 ? 1 : 0

@@ -4,7 +4,7 @@ import { z } from 'zod'
 import { Failure } from '../../base/failures.ts'
 import { newId } from '../../base/ids.ts'
 import type { RawReply } from '../../flow/reply.ts'
-import { asFailure } from '../errors.ts'
+import { formFailure } from '../errors.ts'
 import '../quotas.ts'
 
 // As long as a form may be: the question says how much of it is kept, and shows what was too long.
@@ -115,12 +115,6 @@ async function readParts(request: FastifyRequest, { fields, files }: Parts): Pro
   }
 }
 
-/** A fault of the parser is a form that was cut off or is none; it carries no code of its own. */
-function partsFailure(error: unknown): Failure {
-  const failure = asFailure(error)
-  return failure.code === 'internal' ? new Failure('bad_input', {}, { cause: error }) : failure
-}
-
 /** A form with files. Never throws: a fault comes with what could be read. */
 export async function partsOf(
   request: FastifyRequest,
@@ -132,7 +126,7 @@ export async function partsOf(
     if (length > 0) await request.server.quotas.photos(request.ip, length)
     return { ...parts, refusal: null }
   } catch (error) {
-    return { ...parts, refusal: partsFailure(error) }
+    return { ...parts, refusal: formFailure(error) }
   }
 }
 

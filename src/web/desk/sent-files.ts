@@ -2,6 +2,7 @@ import '@fastify/multipart'
 import type { FastifyRequest } from 'fastify'
 import { Failure } from '../../base/failures.ts'
 import { keepPhotos, takePhoto } from '../../intake/photos.ts'
+import { formFailure } from '../errors.ts'
 import type { DeskContext } from './context.ts'
 
 /** A file as a form of the desk sends it, by the name of its field. */
@@ -20,8 +21,16 @@ declare module 'fastify' {
 /** A list of a box check is long; its form holds a few fields for each garment of the largest pile. */
 const formLimits = { fields: 8_000, files: 24 } as const
 
-/** Reads a form with files: its fields become the body, its files stand beside. */
+/** Reads a form with files: its fields become the body, its files stand beside. Throws `bad_input` for a broken one. */
 export async function readFiles(request: FastifyRequest): Promise<void> {
+  try {
+    await readParts(request)
+  } catch (error) {
+    throw formFailure(error)
+  }
+}
+
+async function readParts(request: FastifyRequest): Promise<void> {
   const fields: Record<string, string | string[]> = Object.create(null)
   const files: DeskFile[] = []
   for await (const part of request.parts({ limits: formLimits })) {
