@@ -143,6 +143,83 @@ test('a second tap while the first is under way sends nothing', async () => {
   expect(received.length).toBe(1)
 })
 
+/** So long nothing came. */
+const nothingSent = async () => {
+  await page.waitForTimeout(150)
+  expect(received).toEqual([])
+}
+
+test('a tap on an answer sends it, once, and the sentence above says so', async () => {
+  await open('choice')
+  expect(await page.textContent('#tap-hint')).toBe(
+    'A tap on an answer is enough. You can change it after.',
+  )
+  expect(await page.isVisible('#tap-hint')).toBe(true)
+  expect(await page.getAttribute('#field-value', 'aria-describedby')).toBe('help tap-hint')
+  expect(await page.getAttribute('.just a', 'href')).toBe('/i/sample/q/3/wear')
+  await page.click('label[for=value-much]', { clickCount: 2, noWaitAfter: true })
+  await expect.poll(() => received.length).toBe(1)
+  expect(received[0]!.body).toBe('idem=idem-2&seq=12&value=much&note=&act=answer')
+  answer()
+  await page.waitForSelector('body.look-gather')
+  expect(received.length).toBe(1)
+})
+
+test('an answer that was chosen before is sent by a tap too', async () => {
+  await open('choice')
+  await page.click('label[for=value-little]', { noWaitAfter: true })
+  await expect.poll(() => received.length).toBe(1)
+  expect(new URLSearchParams(received[0]!.body).get('value')).toBe('little')
+  answer()
+})
+
+test('keys choose an answer and send nothing; Enter sends it', async () => {
+  await open('choice')
+  await page.focus('#value-little')
+  await page.keyboard.press('ArrowDown')
+  await page.keyboard.press('Space')
+  expect(await page.isChecked('#value-much')).toBe(true)
+  await nothingSent()
+  await page.keyboard.press('Enter')
+  await expect.poll(() => received.length).toBe(1)
+  answer()
+})
+
+test('what a program presses for its user is chosen and not sent', async () => {
+  await open('choice')
+  await page.evaluate(() => {
+    const label = document.querySelector<HTMLElement>('label[for=value-much]')!
+    const about = { bubbles: true, isPrimary: true, width: 1, height: 1, pressure: 0, detail: 1 }
+    label.dispatchEvent(new PointerEvent('pointerdown', about))
+    label.dispatchEvent(new MouseEvent('click', { ...about, cancelable: true }))
+  })
+  expect(await page.isChecked('#value-much')).toBe(true)
+  await nothingSent()
+})
+
+test('a tap sends nothing while a question to a person is begun', async () => {
+  await open('choice')
+  await page.click('text=Ask a person instead')
+  await page.fill('#field-note', 'Is a little the same as some?')
+  await page.click('label[for=value-much]')
+  await nothingSent()
+  expect(await page.inputValue('#field-note')).toBe('Is a little the same as some?')
+})
+
+test('of a list a tap sends "none of these" alone', async () => {
+  await open('many')
+  await page.click('label[for=value-none]')
+  await nothingSent()
+  for (const value of ['none', 'stained', 'softener']) await page.click(`label[for=value-${value}]`)
+  await page.click('label[for=value-scent]')
+  await page.click('label[for=value-scent]')
+  await nothingSent()
+  await page.click('label[for=value-none]', { noWaitAfter: true })
+  await expect.poll(() => received.length).toBe(1)
+  expect(new URLSearchParams(received[0]!.body).getAll('value')).toEqual(['none'])
+  answer()
+})
+
 test('what was typed outlives a reload, and is gone once it was sent', async () => {
   await open('text')
   await page.fill('#field-value', 'He wore it every market day.')

@@ -403,7 +403,16 @@ export const samples: Readonly<Record<string, ChatPage>> = {
     start: action('start'),
     welcome: ['We are two sewers and one long table. Every quilt here is cut by hand.'],
   },
-  choice: asking(question({ kind: 'choice', options: stretches }, { drawing: 'pull-test' })),
+  choice: asking(
+    question(
+      { kind: 'choice', options: stretches },
+      {
+        drawing: 'pull-test',
+        tap: 'each',
+        just: { words: 'Wear: Thin in places', href: '/i/sample/q/3/wear' },
+      },
+    ),
+  ),
   'choice-first': asking(
     question(
       {
@@ -483,6 +492,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
       },
       {
         id: 'history',
+        tap: 'none',
         title: 'Is any of this true of it?',
         cautions: [
           'Wear gloves if it is soiled or smells of mould, and keep it apart from the others.',

@@ -94,9 +94,25 @@ const mouse: Hand = {
       await page.fill('#field-note', String(fields.note))
       return send(page, 'ask')
     }
+    const tapped = await tapOf(page, fields)
+    if (tapped) return turn(page, () => page.click(tapped))
     await fill(page, asked.kind, fields)
     return send(page, 'answer')
   },
+}
+
+/** The one answer that sends itself at a tap; null: there is none, or no script to send it. */
+async function tapOf(page: Page, fields: Fields): Promise<string | null> {
+  const [value, ...more] = list(fields.value)
+  if (value === undefined || more.length > 0) return null
+  const sends = await page.evaluate((wanted) => {
+    const hint = document.getElementById('tap-hint')
+    const ticked = [...document.querySelectorAll<HTMLInputElement>('[name=value]:checked')]
+    const alone = ticked.every((one) => one.type === 'radio')
+    const row = document.getElementById(`value-${wanted}`)?.closest('[data-sends]')
+    return hint !== null && !hint.hidden && row !== null && row !== undefined && alone
+  }, value)
+  return sends ? `label[for="value-${value}"]` : null
 }
 
 async function sendPhoto(page: Page, garment: DemoGarment): Promise<void> {

@@ -69,6 +69,11 @@ function Options({
     >
       <FieldRefusal field="value" sentence={errorOf(question.errors, 'value')} />
       {type === 'checkbox' && <p class="hint">{say('question.many')}</p>}
+      {question.tap && (
+        <p class="hint" id="tap-hint" hidden>
+          {say(`question.tap.${question.tap}`)}
+        </p>
+      )}
       {options.map((option) => (
         <OptionRow
           key={option.value}
@@ -76,6 +81,7 @@ function Options({
           type={type}
           name="value"
           drawing={drawingOf(question, option)}
+          sends={question.tap === 'each' || (question.tap === 'none' && option.value === 'none')}
         />
       ))}
     </fieldset>
@@ -93,15 +99,18 @@ export function OptionRow({
   type,
   name,
   drawing,
+  sends = false,
 }: {
   option: Omit<Option, 'drawing'>
   type: 'radio' | 'checkbox'
   name: string
   drawing: string | null
+  /** A tap on it may send the form, where there is a script. */
+  sends?: boolean
 }) {
   const id = `${name}-${option.value}`
   return (
-    <div class="option">
+    <div class="option" {...(sends && { 'data-sends': '' })}>
       <input
         type={type}
         id={id}

@@ -1,11 +1,12 @@
 /**
  * Niceties for pages that work without: a reload keeps what was typed, a double tap sends once, a big
- * photo is made smaller before it travels, a label's photo is read where it is chosen, and reading starts
- * where the page has something to say.
+ * photo is made smaller before it travels, a label's photo is read where it is chosen, a tap answers where
+ * it may, and reading starts where the page has something to say.
  */
 
 import { readLabelPhotos } from './label.client.ts'
 import { shrink } from './smaller.client.ts'
+import { sendByTap, tellTapped } from './tap.client.ts'
 import { travel, travels } from './travel.client.ts'
 
 arrive()
@@ -17,9 +18,11 @@ function arrive(): void {
   openOnWide()
   for (const each of document.forms) sendOnce(each)
   void settle()
+  tellTapped()
   const form = document.querySelector<HTMLFormElement>('form[data-question]')
   if (!form) return
   keepTyped(form)
+  sendByTap(form)
   if (form.dataset.kind === 'label') readLabelPhotos(form)
   else shrinkPhotos(form)
 }

@@ -22,6 +22,7 @@ import { isProposed, lookShown, measureOffer, proposedValues } from './present-l
 import { ownWordsIn, proposedByWords, readAs } from './present-own-words.ts'
 import { againstShown, likelySpot, markedPhotos, spotsShown } from './present-spots.ts'
 import { coloursOfOption } from './present-swatch.ts'
+import { justOf, tapOf } from './present-tap.ts'
 import { inOrder, type SentPhotos } from './received-photos.ts'
 import type { Answering, FieldError, Option, Question as Shown } from './view.ts'
 import type { LookShown, MeasureOffer } from './view-question.ts'
@@ -234,6 +235,7 @@ export function questionOf(asking: Asking, pile: Pile, sent: Sent | null, reader
   const { say, has } = reader.language
   const garment = pile.garments.find(({ n }) => n === item)
   const key = `intake.${question.id}`
+  const answering = answeringOf(asking, pile, sent, reader)
   return {
     id: question.id,
     item,
@@ -248,7 +250,9 @@ export function questionOf(asking: Asking, pile: Pile, sent: Sent | null, reader
     measure: measureOf(asking, garment ?? null, reader),
     optional: question.optional === true,
     skipLabel: has(`${key}.skip`) ? say(`${key}.skip`) : null,
-    answering: answeringOf(asking, pile, sent, reader),
+    tap: 'options' in answering ? tapOf(asking, answering.options) : null,
+    just: justOf(asking, reader),
+    answering,
     errors: sent?.error ? [sent.error] : [],
     note: sent?.raw.note ?? '',
     postTo: paths.question(reader.key, item, question.id),

@@ -14,7 +14,7 @@ import {
 import { Answers, Thread } from './tag.tsx'
 import { TallyLine } from './tally.tsx'
 import type { Question, QuestionPage } from './view.ts'
-import type { LookShown, MeasureOffer } from './view-question.ts'
+import type { JustSaid, LookShown, MeasureOffer } from './view-question.ts'
 
 /** The garments so far, and the one question that asks for attention. */
 export function QuestionView({ page }: { page: QuestionPage }) {
@@ -69,6 +69,7 @@ function Asked({ question }: { question: Question }) {
         {itemName && ` · ${itemName}`}
         {position && <span class="position">{say('question.position', position)}</span>}
       </p>
+      {question.just && <Just just={question.just} />}
       <h1 id="title" tabIndex={-1}>
         {question.title}
       </h1>
@@ -84,6 +85,20 @@ function Asked({ question }: { question: Question }) {
       {question.look && <Seen look={question.look} />}
       {question.measure && <Measure offer={question.measure} />}
     </>
+  )
+}
+
+/** What was said last, with its way to take it back. */
+function Just({ just: { words, href } }: { just: JustSaid }) {
+  const say = useSay()
+  return (
+    <p class="just" id="just" data-told={say('question.told', { words })}>
+      <span>{words}</span>{' '}
+      <a href={href}>
+        {say('question.undo')}
+        <span class="unseen"> {words}</span>
+      </a>
+    </p>
   )
 }
 
@@ -145,6 +160,7 @@ function AnswerForm({ question }: { question: Question }) {
       data-question={question.id}
       data-kind={question.answering.kind}
       {...(question.optional && { 'data-optional': '' })}
+      {...(question.tap && { 'data-tap': question.tap })}
       {...(takesFiles(question) && { enctype: 'multipart/form-data' })}
     >
       <Hidden fields={question.hidden} />

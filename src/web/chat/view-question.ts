@@ -170,6 +170,13 @@ export interface FieldError {
   readonly sentence: string
 }
 
+/** The answer before this one, to be taken back in place. */
+export interface JustSaid {
+  /** "Wear: Sound all over" */
+  readonly words: string
+  readonly href: string
+}
+
 export interface Question {
   readonly id: string
   /** The garment's number; 0 for the pile's own questions. */
@@ -187,6 +194,9 @@ export interface Question {
   readonly look: LookShown | null
   /** Null: no photo could tell a size that is asked for. */
   readonly measure: MeasureOffer | null
+  /** Answers that a script may send at a tap: each of a choice, or that nothing of a list is so. */
+  readonly tap?: 'each' | 'none' | null
+  readonly just?: JustSaid | null
   readonly optional: boolean
   /** What passing over means here: "There is no hurry". Without it: "Skip this". */
   readonly skipLabel?: string | null
