@@ -29,6 +29,8 @@ export const failures = {
   too_small: { status: 422 },
   too_many_photos: { status: 422 },
   too_many_spots: { status: 422 },
+  too_many_lines: { status: 422 },
+  line_too_long: { status: 422 },
   spot_outside: { status: 422 },
   spot_without_photo: { status: 422 },
   sheet_not_named: { status: 422 },

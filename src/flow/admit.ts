@@ -41,7 +41,7 @@ function itemOf(followed: Followed, n: number): Item {
 function admitAnswer(
   flow: Flow,
   followed: Followed,
-  { item: n, question, because }: Extract<Act, { act: 'answer' }>,
+  { item: n, question, because, ahead }: Extract<Act, { act: 'answer' }>,
 ): void {
   const { once, repeated } = questionsOf(flow)
   if (n === 0) {
@@ -51,7 +51,7 @@ function admitAnswer(
   }
   const item = itemOf(followed, n)
   if (!repeated.has(question)) throw new Failure('not_found', { question })
-  const isEarly = because !== undefined
+  const isEarly = because !== undefined || ahead === true
   if (item.dropped || !(isEarly || isThere(item, question))) {
     throw new Failure('question_moved_on', { question, item: n })
   }

@@ -159,6 +159,8 @@ export type Act =
       readonly reply: Reply
       /** The visitor's own words that it was taken from, once they had confirmed it; it may come before its turn. */
       readonly because?: string
+      /** Said of several items at once, before its turn. */
+      readonly ahead?: true
     }
   | { readonly act: 'add'; readonly item: number }
   | { readonly act: 'copy'; readonly item: number; readonly from: number }

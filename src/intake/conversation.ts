@@ -39,8 +39,8 @@ export interface Open {
 }
 
 export interface Sent {
-  /** An act, or one that hangs on where the conversation stands when its turn has come. */
-  readonly act: Act | ((followed: Followed) => Act)
+  /** An act, or acts that hang on where the conversation stands when their turn has come: all are taken, or none. */
+  readonly act: Act | ((followed: Followed) => Act | readonly Act[])
   /** Sent once by the page: the same key again changes nothing. */
   readonly idem: string
   /** The last act the page knew of. */
@@ -117,51 +117,46 @@ export function converse(
     })
   }
 
-  /** Appends one act with all that follows from it; gives it back as it was taken. */
+  /** Appends acts, after each the answers that follow from confirming the visitor's own words; gives back the first. */
   const append = async (
     db: Db,
     row: PileRow,
     flow: Flow,
     before: readonly Entry[],
     sent: Pick<Sent, 'act' | 'idem'>,
-  ): Promise<{ readonly act: Act; readonly entries: readonly Entry[] }> => {
-    const followed = follow(
-      flow,
-      before.map(({ act }) => act),
-      rules,
-    )
-    const act = typeof sent.act === 'function' ? sent.act(followed) : sent.act
-    admit(flow, followed, act)
-    const entry: Entry = { seq: row.seq + 1, at: clock(), who: 'customer', act }
-    await appendAct(db, row, { ...entry, idem: sent.idem })
-    if (act.act === 'answer' && 'asked' in act.reply) {
-      const { item, question, reply } = act
-      await insertNote(db, { pileId: row.id, item, question, text: reply.asked, at: entry.at })
-    }
-    const entries = [...before, entry]
-    const after = { ...row, seq: entry.seq, changed_at: entry.at }
-    await project(db, after, derivePile(knowledge, flow, after, entries), act)
-    return { act, entries }
-  }
-
-  /** Appends an act, and the answers that follow from confirming the visitor's own words, one by one. */
-  const appendAll = async (
-    db: Db,
-    row: PileRow,
-    flow: Flow,
-    before: readonly Entry[],
-    sent: Pick<Sent, 'act' | 'idem'>,
   ): Promise<Act> => {
-    const first = await append(db, row, flow, before, sent)
-    const acts = first.entries.map(({ act }) => act)
-    const following = answersByWords(follow(flow, acts, rules), first.act)
-    let { entries } = first
-    for (const [nth, act] of following.entries()) {
-      const now = { ...row, seq: row.seq + 1 + nth }
-      const idem = `${sent.idem}.${nth + 1}`
-      entries = (await append(db, now, flow, entries, { act, idem })).entries
+    const followed = (entries: readonly Entry[]) =>
+      follow(
+        flow,
+        entries.map(({ act }) => act),
+        rules,
+      )
+    let [entries, stands] = [[...before], followed(before)]
+    const asked = typeof sent.act === 'function' ? sent.act(stands) : sent.act
+    const waiting = 'act' in asked ? [asked] : [...asked]
+    const taken: Act[] = []
+    for (let act = waiting.shift(); act; act = waiting.shift()) {
+      admit(flow, stands, act)
+      const nth = taken.push(act)
+      const entry: Entry = { seq: row.seq + nth, at: clock(), who: 'customer', act }
+      await appendAct(db, row, {
+        ...entry,
+        idem: nth === 1 ? sent.idem : `${sent.idem}.${nth - 1}`,
+      })
+      if (act.act === 'answer' && 'asked' in act.reply) {
+        const { item, question, reply } = act
+        await insertNote(db, { pileId: row.id, item, question, text: reply.asked, at: entry.at })
+      }
+      entries = [...entries, entry]
+      stands = followed(entries)
+      waiting.unshift(...answersByWords(stands, act))
     }
-    return first.act
+    const [first] = taken
+    if (!first) throw new Failure('bad_input')
+    const after = { ...row, seq: row.seq + taken.length, changed_at: entries.at(-1)!.at }
+    const whole = taken.length === 1 ? first : null
+    await project(db, after, derivePile(knowledge, flow, after, entries), whole)
+    return first
   }
 
   return {
@@ -183,7 +178,7 @@ export function converse(
         if (row.status !== 'open') throw new Failure('pile_confirmed')
         const flow = await pinnedFlow(db, row.flow_hash, knowledge)
         const before = await entriesOf(db, row.id)
-        const act = await appendAll(db, row, flow, before, sent)
+        const act = await append(db, row, flow, before, sent)
         return { again: false, overtaken: overtakenBy(before, act, sent.seen), seq: row.seq + 1 }
       }),
 

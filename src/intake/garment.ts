@@ -4,11 +4,12 @@ import type { Followed, Item } from '../flow/follow.ts'
 import type { Question, Replies } from '../flow/grammar.ts'
 import { resolve } from '../garment/derive.ts'
 import type { Facts, Recipient } from '../garment/facts.ts'
-import type { Grading } from '../garment/grade.ts'
+import { type Flag, type Grading, gradeOf } from '../garment/grade.ts'
 import type { Panel } from '../garment/panels.ts'
 import { graphicFits } from '../quilt/layout.ts'
 import type { PileRow } from '../store/schema.ts'
 import { type Betterment, bettermentOf } from './better.ts'
+import { toldAhead } from './closet.ts'
 import { clothOf } from './cloth.ts'
 import type { Knowledge } from './knowledge.ts'
 import { calledIn } from './own-words.ts'
@@ -28,6 +29,8 @@ export interface Garment {
   readonly facts: Facts
   readonly panels: readonly Panel[]
   readonly grading: Grading | null
+  /** While questions are open: what is grave by what was told alone, so that no answer takes it away; null: nothing. */
+  readonly early: Grading | null
   /** Ids of the layouts that suit what is left beside its single picture; null: it has none, or no grade yet. */
   readonly rest: readonly string[] | null
   /** Null before it is graded. */
@@ -105,6 +108,15 @@ function make(
     const { layouts } = knowledge.grade(rest, forPile)
     return layouts.filter(({ fits }) => fits).map(({ layout: id }) => id)
   })
+  const graveAlready = once((): Grading | null => {
+    const ahead = tell(toldAhead(item), when, fitsAFrame, desk)
+    const isTold = (fact: string) => Object.hasOwn(ahead.known, fact)
+    const isGrave = ({ severity }: Flag) => severity === 'home' || severity === 'eyes'
+    const grading = knowledge.grade(resolve(ahead.known), forPile)
+    const flags = grading.flags.filter((flag) => isGrave(flag) && flag.because.every(isTold))
+    const grade = gradeOf(flags.map(({ severity }) => severity))
+    return flags.length > 0 ? { ...grading, flags, grade } : null
+  })
   return {
     n: item.n,
     code: tagCode(row.number, item.n),
@@ -117,6 +129,9 @@ function make(
     facts,
     panels: cloth.panels,
     grading: item.open ? null : knowledge.grade(facts, forPile),
+    get early() {
+      return item.open ? graveAlready() : null
+    },
     get rest() {
       return item.open || facts.pattern !== 'single' ? null : besidePicture()
     },

@@ -15,11 +15,12 @@ travel(arrive)
 /** What is done with each page as it is shown. */
 function arrive(): void {
   startReading()
+  tellNotice()
   openOnWide()
   for (const each of document.forms) sendOnce(each)
   void settle()
   tellTapped()
-  const form = document.querySelector<HTMLFormElement>('form[data-question]')
+  const form = document.querySelector<HTMLFormElement>('form[data-question], form[data-closet]')
   if (!form) return
   keepTyped(form)
   sendByTap(form)
@@ -37,6 +38,16 @@ function startReading(): void {
   }
   const place = document.getElementById('errors') ?? document.getElementById('title')
   place?.focus({ preventScroll: place.id === 'title' })
+}
+
+let isFirst = true
+
+/** What a page has to tell first is read aloud, also where it was put in place of another. */
+function tellNotice(): void {
+  const live = document.getElementById('live')
+  const notice = document.querySelector('[role=status]')?.textContent
+  if (live && notice && !isFirst) live.textContent = notice
+  isFirst = false
 }
 
 /** On a wide page there is room for every tag. */
@@ -89,7 +100,7 @@ function sendOnce(each: HTMLFormElement): void {
 
 /** Typed words outlive a reload of the same page in the same tab; they go once they are sent. */
 function keepTyped(asked: HTMLFormElement): void {
-  const key = `typed ${location.pathname} ${asked.dataset.question}`
+  const key = `typed ${location.pathname} ${asked.dataset.question ?? asked.dataset.closet}`
   const fields = [
     ...asked.querySelectorAll<HTMLTextAreaElement | HTMLInputElement>('textarea, input[type=text]'),
   ]

@@ -23,6 +23,11 @@ export function GatherView({ page }: { page: GatherPage }) {
             {page.actions.map((action, i) => (
               <ActButton key={action.act} action={action} look={i === 0 ? 'main' : 'second'} />
             ))}
+            {page.closetHref && (
+              <a class="button quiet" href={page.closetHref}>
+                {say('gather.closet')}
+              </a>
+            )}
           </div>
         </section>
         {page.quilts && <QuiltFold quilts={page.quilts} />}

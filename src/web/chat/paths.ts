@@ -1,17 +1,23 @@
 /** In an address: that a message has just arrived. */
 export const written = 'message'
 
+/** In an address: that many garments were looked over. */
+export const screenedTold = 'screened'
+
 /** The customer's addresses. The key is the only thing that opens a pile. */
 export const paths = {
   start: '/i',
   pile: (key: string) => `/i/${key}`,
   /** The same, told that an answer went over the one of that act. */
-  overtaken: (key: string, told: number) => `/i/${key}?told=${told}`,
+  overtaken: (key: string, told: number | string) => `/i/${key}?told=${told}`,
   /** The same, told what the act after that one did to the price. */
   changed: (key: string, since: number) => `/i/${key}?since=${since}`,
   question: (key: string, item: number, question: string) => `/i/${key}/${item}/${question}`,
   /** Posted to: adds, copies, drops. Opened: the page between two garments. */
   garments: (key: string) => `/i/${key}/garments`,
+  /** Many garments at once: to tell them, and to look them over. */
+  closet: (key: string) => `/i/${key}/closet`,
+  screening: (key: string) => `/i/${key}/closet/look`,
   review: (key: string) => `/i/${key}/review`,
   confirm: (key: string) => `/i/${key}/confirm`,
   keep: (key: string) => `/i/${key}/keep`,

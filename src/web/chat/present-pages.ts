@@ -38,7 +38,7 @@ export const readerOf = (open: Open, key: string, language: Language): Reader =>
   editable: open.row.status === 'open',
 })
 
-const tagsOf = (
+export const tagsOf = (
   { pile: { garments, wish }, cloths }: Pick<Open, 'pile' | 'cloths'>,
   asked: number,
   reader: Reader,
@@ -100,6 +100,7 @@ export function gatherPage(
     tally: tallyOf(pile, planned, reader),
     pileAnswers: pileSaid(pile, reader),
     actions: gatherActions(pile, reader),
+    closetHref: paths.closet(reader.key),
     quilts:
       standing(pile).length > 0
         ? quiltsForNow(quilts, pile, paths.garments(reader.key), reader)

@@ -6,15 +6,26 @@ import { paths } from './paths.ts'
 import { nameOf, type Reader, standing } from './present-garment.ts'
 import type { Tally } from './view.ts'
 
+const variedEnough = ({ wish: { layout, size, quilts } }: Pile, { asked }: AsPlanned): boolean =>
+  asked.used.length >= layout.garments[size][0] * quilts
+
+/** The garments give every piece that is asked of them, and are many enough for a lively quilt. */
+function isEnough(pile: Pile, planned: AsPlanned): boolean {
+  const { best } = planned
+  if (!best) return pile.tally.enough && pile.tally.more.high === 0
+  const byGarments = ({ role }: { role: number }) => best.pile.roles[role]!.garments
+  return variedEnough(pile, planned) && !best.plan.buy.some(byGarments)
+}
+
 /** What the pile makes: from its plan where there is one, else counted roughly. */
-function makesWords(pile: Pile, { asked, best }: AsPlanned, reader: Reader): string {
+function makesWords(pile: Pile, planned: AsPlanned, reader: Reader): string {
   const { language } = reader
+  const { asked, best } = planned
   if (!best) return tallyWords(pile.tally, pile.wish, language.say)
   const { size, quilts } = pile.wish
   const nameOfId = (id: string | number) => nameOf(asked.used.find(({ n }) => n === id)!, reader)
   const words = planWords({ ...best, size, quilts, nameOf: nameOfId }, language)
-  const varied = asked.used.length >= pile.wish.layout.garments[size][0] * quilts
-  return varied ? words : `${wantsWords(pile.wish, language.say)} ${words}`
+  return variedEnough(pile, planned) ? words : `${wantsWords(pile.wish, language.say)} ${words}`
 }
 
 function adviceOf(pile: Pile, planned: AsPlanned, reader: Reader): string {
@@ -44,6 +55,7 @@ export function tallyOf(pile: Pile, planned: AsPlanned, reader: Reader): Tally {
     garments: standing(pile).length,
     byGrade,
     advice: adviceOf(pile, planned, reader),
+    enough: isEnough(pile, planned),
     counted: countedBy[planned.state],
     againHref: paths.pile(reader.key),
   }

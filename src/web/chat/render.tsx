@@ -1,6 +1,7 @@
 import { renderToString } from 'preact-render-to-string'
 import type { Say } from '../../words/words.ts'
 import { PrintedView } from '../printed.tsx'
+import { ClosetView } from './closet.tsx'
 import { ConfirmedView, confirmedTitle } from './confirmed.tsx'
 import { GatherView } from './gather.tsx'
 import { LaidOutView } from './laid-out.tsx'
@@ -12,6 +13,7 @@ import { QuestionView } from './question.tsx'
 import { ReceiptView } from './receipt.tsx'
 import { ReviewView } from './review.tsx'
 import { SaveView } from './save.tsx'
+import { ScreeningView } from './screening.tsx'
 import { SheetView } from './sheet.tsx'
 import { Shell } from './shell.tsx'
 import { StartView } from './start.tsx'
@@ -46,6 +48,10 @@ function View({ page, frame }: { page: ChatPage; frame: Frame }) {
       return <SheetView page={page} />
     case 'gather':
       return <GatherView page={page} />
+    case 'closet':
+      return <ClosetView page={page} />
+    case 'screening':
+      return <ScreeningView page={page} />
     case 'review':
       return <ReviewView page={page} />
     case 'confirmed':
@@ -83,6 +89,8 @@ function titleOf(page: ChatPage, say: Say): string {
     }
     case 'gather':
       return say('gather.title', { count: page.tally.garments })
+    case 'closet':
+      return page.refusal ? `${say('page.error')} ${say('closet.title')}` : say('closet.title')
     case 'confirmed':
       return say(confirmedTitle(page))
     case 'offer':

@@ -5,6 +5,7 @@ import { anyone, customer } from '../who.ts'
 import { agreementRoutes } from './agreement-routes.ts'
 import { answerRoutes } from './answer-routes.ts'
 import { buttonRoutes } from './button-routes.ts'
+import { closetRoutes } from './closet-routes.ts'
 import type { ChatContext } from './context.ts'
 import { languageOf, outside } from './frame.ts'
 import { laidOutRoutes } from './laid-out-routes.ts'
@@ -189,6 +190,7 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
 
   answerRoutes(app, context)
   buttonRoutes(app, context)
+  closetRoutes(app, context)
   messageRoutes(app, context)
   sheetRoutes(app, context)
   quiltRoutes(app, context)

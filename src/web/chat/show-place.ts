@@ -5,7 +5,7 @@ import { agreedPaper } from './agreed-paper.ts'
 import type { ChatContext } from './context.ts'
 import { outside } from './frame.ts'
 import { becoming, type Opened, openPile, plannedFor, show, withDrafts } from './opened.ts'
-import { paths, written } from './paths.ts'
+import { paths, screenedTold, written } from './paths.ts'
 import { postingOf, type RefusedPosting } from './posting-load.ts'
 import { nameOf, photosOf } from './present-garment.ts'
 import { askedOf, talkOf } from './present-messages.ts'
@@ -27,6 +27,7 @@ import { standingOf } from './status-load.ts'
 /** `told` is that a message has arrived, or the number of the act that an answer from elsewhere has just gone over. */
 export function noticeOf({ open, language }: Opened, told: unknown): string | null {
   if (told === written) return language.say('notice.written')
+  if (told === screenedTold) return language.say('notice.screened')
   const act = open.entries.find(({ seq }) => String(seq) === told)?.act
   if (act?.act !== 'answer') return null
   const { once, repeated } = questionsOf(open.flow)
@@ -143,11 +144,11 @@ export async function showPlace(
 
 /** What an act leaves to be told: that an answer went over another, by that act's number; or the act before it, for the price. */
 export interface Left {
-  readonly told?: number
+  readonly told?: number | typeof screenedTold
   readonly since?: number
 }
 
-const prefersPage = ({ headers }: FastifyRequest): boolean =>
+export const prefersPage = ({ headers }: FastifyRequest): boolean =>
   headers.prefer === 'return=representation'
 
 /**

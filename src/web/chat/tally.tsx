@@ -8,6 +8,7 @@ export function TallyLine({ tally }: { tally: Tally }) {
   return (
     <p class="tally">
       <strong>{say('tally.soFar')}</strong> {say('tally.garments', { count: tally.garments })}
+      {tally.enough && <strong class="enough"> {say('tally.enough')}</strong>}
       {tally.advice && ` ${tally.advice}`}
     </p>
   )
@@ -25,6 +26,7 @@ export function SoFar({ tally }: { tally: Tally }) {
       {...(counted !== 'settled' && { 'data-unsettled': tally.againHref })}
     >
       <TallyGrades tally={tally} />
+      {tally.enough && <p class="enough">{say('tally.enough')}</p>}
       {advice && <p class="help">{advice}</p>}
       {counted === 'roughly' && (
         <p class="hint">

@@ -1,5 +1,6 @@
 import type { EstimatePaper } from '../../papers/estimate-paper.ts'
 import type { PrintedPage } from '../view-printed.ts'
+import type { ClosetPage, ScreeningPage } from './view-closet.ts'
 import type { LaidOutPage } from './view-laid-out.ts'
 import type { MessagesPage, RemindersPage, Talk } from './view-messages.ts'
 import type { Posting } from './view-posting.ts'
@@ -111,6 +112,8 @@ export interface Tally {
   readonly byGrade: Readonly<Record<Grade, number>>
   /** What the pile still wants: "A throw wants 8 to 10." */
   readonly advice: string | null
+  /** The garments at hand fill the quilt. */
+  readonly enough?: boolean
   /** Counted roughly, as its plan is not there yet; from a plan that may still get better; settled. */
   readonly counted: 'roughly' | 'for-now' | 'settled'
   /** The page itself, to count again. */
@@ -138,6 +141,8 @@ export interface GatherPage {
   readonly pileAnswers: readonly Said[]
   /** add-garment, review-pile and confirm-pile, where they are allowed. */
   readonly actions: readonly Action[]
+  /** Where many garments are told at once. */
+  readonly closetHref?: string
   /** Null: no garment is told yet. */
   readonly quilts: ShownQuilts | null
   /** What must be said of the quilt itself, such as a baby's sleep. */
@@ -249,6 +254,8 @@ export type ChatPage =
   | QuestionPage
   | SheetPage
   | GatherPage
+  | ClosetPage
+  | ScreeningPage
   | ReviewPage
   | ConfirmedPage
   | OfferPage
