@@ -1,6 +1,6 @@
 import { Failure } from '../base/failures.ts'
 import type { Followed, Item } from '../flow/followed.ts'
-import type { Act, Flow, Question, Reply } from '../flow/grammar.ts'
+import type { Act, Flow, Question, Replies, Reply } from '../flow/grammar.ts'
 import { questionsOf } from '../flow/kept.ts'
 import { lengthOf } from '../flow/sense.ts'
 import { cleanLine, isBlank } from '../flow/text.ts'
@@ -99,6 +99,15 @@ export const isStanding = ({ dropped }: Pick<Item, 'dropped'>): boolean => !drop
 /** Begun, and nothing asked of it yet that could keep it at home. */
 export const isUnscreened = (item: Pick<Item, 'dropped' | 'open' | 'replies' | 'aside'>): boolean =>
   !item.dropped && item.open !== null && !item.replies.history && !item.aside.history
+
+/** What was said of a garment, with what was said before its turn. */
+export function toldAhead({ replies, aside }: Pick<Item, 'replies' | 'aside'>): Replies {
+  const ahead = screenings.flatMap((question) => {
+    const reply = aside[question]
+    return reply ? [[question, reply] as const] : []
+  })
+  return { ...Object.fromEntries(ahead), ...replies }
+}
 
 /** The garments that are looked over together next. */
 export const toScreen = <T extends Pick<Item, 'dropped' | 'open' | 'replies' | 'aside'>>(

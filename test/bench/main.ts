@@ -1,4 +1,5 @@
 import { loadavg } from 'node:os'
+import { benchCloset } from './closet.ts'
 import { benchCut } from './cut.ts'
 import { benchDesk } from './desk.ts'
 import { benchFlow } from './flow.ts'
@@ -14,6 +15,7 @@ import { benchWords } from './words.ts'
 
 /** What can be measured by name; whatever else runs on the machine slows it down, so its load is told. */
 const benches: Readonly<Record<string, (given: readonly string[]) => Promise<void>>> = {
+  closet: benchCloset,
   cut: benchCut,
   desk: benchDesk,
   flow: benchFlow,
