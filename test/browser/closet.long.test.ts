@@ -72,71 +72,83 @@ const shot = async (name: string) => {
   await page.screenshot({ path: `test/.out/closet/${name}.png`, fullPage: true })
 }
 
-test('a garment with clear photos and label is told in eight taps', async () => {
-  await atGather()
-  const hand = new Hand(page)
-  await tellOne(hand, photo, photo)
-  expect(await page.getAttribute('body', 'class')).toBe('look-gather')
-  expect(await gradesShown()).toEqual(['sound'])
-  expect(hand.taps).toBeLessThanOrEqual(8)
-}, patience)
+test(
+  'a garment with clear photos and label is told in eight taps',
+  async () => {
+    await atGather()
+    const hand = new Hand(page)
+    await tellOne(hand, photo, photo)
+    expect(await page.getAttribute('body', 'class')).toBe('look-gather')
+    expect(await gradesShown()).toEqual(['sound'])
+    expect(hand.taps).toBeLessThanOrEqual(8)
+  },
+  patience,
+)
 
-test('ten garments are told in fifty taps, the damp one is kept at home', async () => {
-  await atGather()
-  const hand = new Hand(page)
-  const questions = await tellTen(hand, photo)
-  expect(await page.getAttribute('body', 'class')).toBe('look-gather')
-  const grades = await gradesShown()
-  expect(grades).toHaveLength(9)
-  expect(await page.locator('.tag-dropped').count()).toBe(1)
-  expect(questions.filter((one) => one === 'label')).toHaveLength(9)
-  expect(hand.taps).toBeLessThanOrEqual(50)
-}, patience)
+test(
+  'ten garments are told in fifty taps, the damp one is kept at home',
+  async () => {
+    await atGather()
+    const hand = new Hand(page)
+    const questions = await tellTen(hand, photo)
+    expect(await page.getAttribute('body', 'class')).toBe('look-gather')
+    const grades = await gradesShown()
+    expect(grades).toHaveLength(9)
+    expect(await page.locator('.tag-dropped').count()).toBe(1)
+    expect(questions.filter((one) => one === 'label')).toHaveLength(9)
+    expect(hand.taps).toBeLessThanOrEqual(50)
+  },
+  patience,
+)
 
 test.each([
   ['en', 320, 'light'],
   ['es', 320, 'dark'],
   ['es', 1280, 'light'],
-] as const)('pages of many garments hold in %s at %i px, %s', async (language, width, scheme) => {
-  await atGather({ viewport: { width, height: 844 }, colorScheme: scheme }, language)
-  const look = async (name: string) => {
-    await shot(`${name}-${language}-${width}-${scheme}`)
-    expect(await complaints(page)).toEqual([])
-    await unfold(page)
-    await shot(`${name}-open-${language}-${width}-${scheme}`)
-    expect(await complaints(page)).toEqual([])
-    expect(await sideways(page)).toBeLessThanOrEqual(0)
-    expect(await cutOff(page)).toEqual([])
-    expect(await smallTargets(page)).toEqual([])
-  }
-  const hand = new Hand(page)
-  const focused = () => page.evaluate(() => document.activeElement?.id)
-  await hand.go('a[href$="/closet"]')
-  expect(await focused()).toBe('title')
-  await look('closet')
-  await hand.go('.closet-kind[value=tshirt]')
-  expect(await page.textContent('#live')).toBe(await page.textContent('.closet-added'))
-  await hand.write('#field-lines', tenLines)
-  await hand.go('[data-act=add-lines]')
-  expect(await focused()).toBe('title')
-  await look('screening')
-  await page.reload()
-  for (const mark of ['history:damp', 'history:body-fluid']) {
-    await hand.tap(`[data-mark="${mark}"] summary`)
-    const garment = mark === 'history:damp' ? 2 : 3
-    await hand.tap(`label[for="mark-${garment}-${mark.replace(':', '-')}"]`)
-  }
-  await hand.go('[data-act=screened]')
-  expect(await page.locator('[data-early]').count()).toBe(2)
-  expect(await focused()).toBe('title')
-  await look('early')
-  await hand.go('.closet-kind[value=jeans]')
-  await hand.go('a[href$="/closet/look"]')
-  await hand.go('[data-act=screened]')
-  expect(await focused()).toBe('title')
-  const notice = await page.textContent('.notice')
-  expect(await page.textContent('#live')).toBe(notice)
-}, patience)
+] as const)(
+  'pages of many garments hold in %s at %i px, %s',
+  async (language, width, scheme) => {
+    await atGather({ viewport: { width, height: 844 }, colorScheme: scheme }, language)
+    const look = async (name: string) => {
+      await shot(`${name}-${language}-${width}-${scheme}`)
+      expect(await complaints(page)).toEqual([])
+      await unfold(page)
+      await shot(`${name}-open-${language}-${width}-${scheme}`)
+      expect(await complaints(page)).toEqual([])
+      expect(await sideways(page)).toBeLessThanOrEqual(0)
+      expect(await cutOff(page)).toEqual([])
+      expect(await smallTargets(page)).toEqual([])
+    }
+    const hand = new Hand(page)
+    const focused = () => page.evaluate(() => document.activeElement?.id)
+    await hand.go('a[href$="/closet"]')
+    expect(await focused()).toBe('title')
+    await look('closet')
+    await hand.go('.closet-kind[value=tshirt]')
+    expect(await page.textContent('#live')).toBe(await page.textContent('.closet-added'))
+    await hand.write('#field-lines', tenLines)
+    await hand.go('[data-act=add-lines]')
+    expect(await focused()).toBe('title')
+    await look('screening')
+    await page.reload()
+    for (const mark of ['history:damp', 'history:body-fluid']) {
+      await hand.tap(`[data-mark="${mark}"] summary`)
+      const garment = mark === 'history:damp' ? 2 : 3
+      await hand.tap(`label[for="mark-${garment}-${mark.replace(':', '-')}"]`)
+    }
+    await hand.go('[data-act=screened]')
+    expect(await page.locator('[data-early]').count()).toBe(2)
+    expect(await focused()).toBe('title')
+    await look('early')
+    await hand.go('.closet-kind[value=jeans]')
+    await hand.go('a[href$="/closet/look"]')
+    await hand.go('[data-act=screened]')
+    expect(await focused()).toBe('title')
+    const notice = await page.textContent('.notice')
+    expect(await page.textContent('#live')).toBe(notice)
+  },
+  patience,
+)
 
 test('a tap answers, is told aloud, and can be taken back in place', async () => {
   await atGather()

@@ -97,9 +97,7 @@ oneStore('many garments at once', (store) => {
     expect(
       walker.root.querySelectorAll('[data-early]').map((one) => one.getAttribute('data-early')),
     ).toEqual(['home', 'eyes'])
-    expect(walker.text('[data-early=home] strong')).toBe(
-      '1 · plain green dress: best kept at home',
-    )
+    expect(walker.text('[data-early=home] strong')).toBe('1 · plain green dress: best kept at home')
     await walker.press('drop-garment', 1)
     expect(walker.question).toMatchObject({ id: 'label', item: 2 })
   })

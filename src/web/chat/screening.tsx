@@ -76,9 +76,7 @@ function OneAlike({ alike: { id, name, count, parts, kinds, sizes } }: { alike: 
   return (
     <fieldset class="alike" data-garments={id} aria-labelledby={legend}>
       <legend id={legend}>{say('screening.alike', { name, count })}</legend>
-      {parts.map((part) => (
-        <Tick key={part.value} name="right" option={{ ...part, value: `${id}:${part.value}` }} />
-      ))}
+      {parts.length > 0 && <Parts id={id} parts={parts} />}
       <Choose id={id} name="kind" options={kinds} />
       <Choose id={id} name="size" options={sizes} />
       <Tick
@@ -92,6 +90,19 @@ function OneAlike({ alike: { id, name, count, parts, kinds, sizes } }: { alike: 
         }}
       />
     </fieldset>
+  )
+}
+
+/** What was read, in one line; open where something is in doubt. */
+function Parts({ id, parts }: Pick<Alike, 'id' | 'parts'>) {
+  const sure = parts.filter(({ chosen }) => chosen)
+  return (
+    <details class="mark-fold" open={sure.length < parts.length}>
+      <summary>{sure.map(({ label }) => label).join(' · ')}</summary>
+      {parts.map((part) => (
+        <Tick key={part.value} name="right" option={{ ...part, value: `${id}:${part.value}` }} />
+      ))}
+    </details>
   )
 }
 
