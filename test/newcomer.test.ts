@@ -134,8 +134,12 @@ describe('an owner who changes files alone', () => {
     await walker.open(`${walker.pilePath}/review`)
     return walker
   }
-  const priceOf = (walker: Walker): number =>
-    Number(/\$([\d,]+)/.exec(walker.text('.estimate .likely'))![1]!.replaceAll(',', ''))
+  /** What quilting costs: the plan, which may be found before the page is shown or after, moves other lines alone. */
+  const quiltingOf = (walker: Walker): number => {
+    const rows = walker.root.querySelectorAll('.estimate .lines tr')
+    const row = rows.find((one) => one.querySelector('th')?.text.startsWith('Quilting the layers'))
+    return Number(/\$([\d,]+)/.exec(row!.querySelector('td')!.text)![1]!.replaceAll(',', ''))
+  }
 
   beforeAll(async () => {
     files = new Files()
@@ -180,9 +184,9 @@ describe('an owner who changes files alone', () => {
   test('has a new price in the estimate, from its day on', async () => {
     const before = await startServer({ env: { LOG_LEVEL: 'error' } })
     try {
-      const old = priceOf(await likely(before.url, 'plain-squares'))
-      const now = priceOf(await likely(server.url, 'plain-squares'))
-      // 49.00 instead of 9.00 for each of 25 square feet: whatever else it costs, a thousand more.
+      const old = quiltingOf(await likely(before.url, 'plain-squares'))
+      const now = quiltingOf(await likely(server.url, 'plain-squares'))
+      // 49.00 instead of 9.00 for each of 25 square feet: a thousand more.
       expect(now - old).toBe(1_000)
     } finally {
       await before.remove()

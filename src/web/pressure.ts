@@ -5,7 +5,7 @@ import { Failure } from '../base/failures.ts'
 export interface PressureLimits {
   /** Requests at work at once. A page takes some milliseconds; a photo, which waits, a second. */
   readonly requests: number
-  /** How long the event loop may be held up, ms, at the middle of the last look. */
+  /** How long the event loop may be held up, ms, at the middle of two looks on end. */
   readonly lagMs: number
 }
 
@@ -13,6 +13,8 @@ export const usualPressure: PressureLimits = { requests: 400, lagMs: 1_500 }
 
 /** How often the event loop is looked at, ms. */
 const lookEvery = 1_000
+/** What was seen of it holds no longer than this, ms, whenever the next look comes. */
+const holdsFor = 2 * lookEvery
 
 /** What must be answered whatever else waits: whoever watches asks there whether this process is well. */
 const spared = ['/healthz', '/readyz', '/metrics']
@@ -33,9 +35,13 @@ export function relievePressure(app: FastifyInstance, { requests, lagMs }: Press
   app.decorate('leaving', leaving)
   const delay = monitorEventLoopDelay({ resolution: 20 })
   delay.enable()
-  let held = false
+  let lagged = false
+  let heldUntil = 0
   const timer = setInterval(() => {
-    held = delay.percentile(50) / 1e6 > lagMs
+    const lags = delay.percentile(50) / 1e6 > lagMs
+    // One long piece of work is over when it is seen; only what goes on is too much.
+    if (lags && lagged) heldUntil = performance.now() + holdsFor
+    lagged = lags
     delay.reset()
   }, lookEvery).unref()
   const under = new Set<FastifyRequest>()
@@ -43,7 +49,7 @@ export function relievePressure(app: FastifyInstance, { requests, lagMs }: Press
   app.addHook('onRequest', async (request: FastifyRequest, reply: FastifyReply) => {
     if (leaving.now) reply.header('connection', 'close')
     if (spared.includes(request.routeOptions.url ?? '')) return
-    if (held || under.size >= requests) throw new Failure('busy')
+    if (performance.now() < heldUntil || under.size >= requests) throw new Failure('busy')
     under.add(request)
     // A visitor who is gone before the answer was sent.
     reply.raw.once('close', () => under.delete(request))
