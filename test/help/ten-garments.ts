@@ -109,7 +109,8 @@ const wrongAnswers: Readonly<Record<string, (page: Page) => Promise<unknown>>> =
   choice: async () => {},
   confirm: async () => {},
   many: async (page) => {
-    for (const option of await page.locator('.option label').all()) await option.click()
+    // "None of these", the first, comes last: alone it would be sent by the tap.
+    for (const option of (await page.locator('.option label').all()).reverse()) await option.click()
   },
   symbols: async () => {},
   label: async () => {},
