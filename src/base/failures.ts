@@ -134,7 +134,8 @@ export const failures = {
   busy: { status: 503 },
   no_rate_for_date: { status: 500 },
   store_unavailable: { status: 503 },
-  photo_failed: { status: 500 },
+  // Of this photo, which would fail again: where the machine had too little time for it, it is `busy`.
+  photo_failed: { status: 422 },
   label_unread: { status: 500 },
   picture_failed: { status: 500 },
   paper_failed: { status: 503 },

@@ -10,7 +10,8 @@ import { startWorker } from './worker-process.ts'
 export interface Lane {
   /**
    * The photo made safe, in the one process that may die of it. Throws what was wrong with the
-   * file (see `accept`), `busy` when too many wait, `photo_failed` when the process died or was slow.
+   * file (see `accept`), `busy` when too many wait or the machine had too little time for it, `photo_failed` when
+   * the process died of it or worked on it too long.
    */
   makeSafe(bytes: Uint8Array): Promise<SafePhoto>
   /** The same, and what the photo shows of a garment. */

@@ -3,7 +3,10 @@ import type { Worker } from './worker-process.ts'
 
 /** Jobs that take turns in one process, which starts when first needed and again when it has died or is spent. */
 export interface Turns<Job, Done> {
-  /** Null: the process died of the job or took too long. Throws `busy` when too many wait. */
+  /**
+   * Null: the process died of the job or worked on it too long. Throws `busy` when too many wait, or when the
+   * machine had too little time for the job.
+   */
   ask(job: Job): Promise<Done | null>
   /** How many jobs wait, the one at work included. */
   waiting(): number
@@ -24,6 +27,7 @@ export interface TurnsOptions<Job, Done> {
 interface Waiting<Job, Done> {
   readonly job: Job
   readonly resolve: (done: Done | null) => void
+  readonly reject: (error: unknown) => void
 }
 
 export function takeTurns<Job, Done>(options: TurnsOptions<Job, Done>): Turns<Job, Done> {
@@ -37,8 +41,17 @@ export function takeTurns<Job, Done>(options: TurnsOptions<Job, Done>): Turns<Jo
     if (working) return
     working = true
     for (let next = queue[0]; next; next = queue[0]) {
-      const done = await answer(next.job)
-      next.resolve(done)
+      const { resolve, reject } = next
+      const done = await answer(next.job).then(
+        (one) => {
+          resolve(one)
+          return one
+        },
+        (error: unknown) => {
+          reject(error)
+          return null
+        },
+      )
       queue.shift()
       if (done !== null && isSpent(done)) await renew()
     }
@@ -61,7 +74,7 @@ export function takeTurns<Job, Done>(options: TurnsOptions<Job, Done>): Turns<Jo
     ask: (job) =>
       new Promise((resolve, reject) => {
         if (queue.length >= most) return reject(new Failure('busy'))
-        queue.push({ job, resolve })
+        queue.push({ job, resolve, reject })
         void work()
       }),
     waiting: () => queue.length,

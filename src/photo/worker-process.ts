@@ -1,9 +1,14 @@
 import { type ChildProcess, fork, type Serializable } from 'node:child_process'
 import { once } from 'node:events'
+import { readFileSync } from 'node:fs'
 import { extname } from 'node:path'
+import { Failure } from '../base/failures.ts'
 
 export interface Worker<Job, Done> {
-  /** The answer, or null if the process ended instead; it is ended when `limitMs` have passed. */
+  /**
+   * The answer, or null if the process ended instead; it is ended when `limitMs` have passed. Throws `busy` where
+   * they passed because the machine had too little time for it: the same job may well be done later.
+   */
   ask(job: Job, limitMs: number): Promise<Done | null>
   alive(): boolean
   /** The system's number of the process; undefined where it could not be started. */
@@ -57,6 +62,25 @@ function release(child: ChildProcess): void {
   child.channel?.unref()
 }
 
+/** Of proc(5); Linux counts them a hundred to the second. */
+const tickMs = 10
+
+/** The processor's time that a process has had, ms; null where the system does not tell, which Linux alone does. */
+function processorMs(pid: number | undefined): number | null {
+  try {
+    const line = readFileSync(`/proc/${pid}/stat`, 'utf8')
+    // The name in brackets may hold anything; after it utime and stime are the 12th and 13th.
+    const after = line.slice(line.lastIndexOf(')') + 2).split(' ')
+    return (Number(after[11]) + Number(after[12])) * tickMs
+  } catch {
+    return null
+  }
+}
+
+/** Whether a process that ran out of time had been given less than half of it, ms. */
+export const wasStarved = (before: number | null, now: number | null, limitMs: number): boolean =>
+  before !== null && now !== null && now - before < limitMs / 2
+
 /** While a job runs it keeps this process going. */
 async function ask<Job, Done>(
   child: ChildProcess,
@@ -67,14 +91,22 @@ async function ask<Job, Done>(
   child.channel?.ref()
   const settled = new AbortController()
   const { signal } = settled
-  const timer = setTimeout(() => child.kill('SIGKILL'), limitMs)
+  const before = processorMs(child.pid)
+  let starved = false
+  const timer = setTimeout(() => {
+    starved = wasStarved(before, processorMs(child.pid), limitMs)
+    child.kill('SIGKILL')
+  }, limitMs)
   const answered = once(child, 'message', { signal }).then(([done]) => done as Done)
   const ended = once(child, 'exit', { signal }).then(() => null)
   child.send(job as Serializable, () => {})
   try {
     // `once` fails when the process could not be started or spoken to.
-    return await Promise.race([answered, ended])
-  } catch {
+    const done = await Promise.race([answered, ended])
+    if (done === null && starved) throw new Failure('busy')
+    return done
+  } catch (error) {
+    if (error instanceof Failure) throw error
     return null
   } finally {
     clearTimeout(timer)

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest'
 import { type Lane, type LaneOptions, openLane } from '../../src/photo/lane.ts'
 import { makeSafe } from '../../src/photo/safe.ts'
 import type { Done, Job } from '../../src/photo/work.ts'
-import { startWorker, type Worker } from '../../src/photo/worker-process.ts'
+import { startWorker, type Worker, wasStarved } from '../../src/photo/worker-process.ts'
 import { garments } from '../demo/pile.ts'
 import { photoOf } from '../demo/reply.ts'
 import { startChild } from '../help/child.ts'
@@ -93,8 +93,26 @@ test('a process that died while idle is replaced', async () => {
 
 test('a photo that takes too long is given up, process and all', async () => {
   open({ limitMs: 1 })
-  expect(await outcome(lane.makeSafe(await small()))).toBe('photo_failed')
+  expect(['photo_failed', 'busy']).toContain(await outcome(lane.makeSafe(await small())))
   expect(workers[0]!.alive()).toBe(false)
+})
+
+// proc(5) tells the processor's time that a process had.
+test.runIf(process.platform === 'linux')(
+  'a photo that the machine had no time for may come again',
+  async () => {
+    open({ limitMs: 300 })
+    const asked = outcome(lane.makeSafe(await small()))
+    process.kill(workers[0]!.pid!, 'SIGSTOP')
+    expect(await asked).toBe('busy')
+    expect(workers[0]!.alive()).toBe(false)
+  },
+)
+
+test('time runs out for want of it below half of it, or else by the work itself', () => {
+  expect([0, 14_990, 15_000].map((now) => wasStarved(0, now, 30_000))).toEqual([true, true, false])
+  expect(wasStarved(20_000, 30_000, 30_000)).toBe(true)
+  expect([wasStarved(null, 0, 30_000), wasStarved(0, null, 30_000)]).toEqual([false, false])
 })
 
 test('photos beyond the queue are turned away at once', async () => {

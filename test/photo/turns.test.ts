@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { Failure } from '../../src/base/failures.ts'
 import { takeTurns } from '../../src/photo/turns.ts'
 import type { Worker } from '../../src/photo/worker-process.ts'
 
@@ -61,4 +62,23 @@ test('closed while a process is replaced, no other is started', async () => {
   await new Promise((done) => setTimeout(done, 20))
   expect([started.length, living()]).toEqual([1, 0])
   expect(await turns.ask(2)).toBeNull()
+})
+
+test('a job that the machine had no time for is told to come again, and the next has its turn', async () => {
+  const { start } = processes()
+  const starved = (): Worker<number, string> => {
+    const worker = start()
+    const ask = async (job: number, limitMs: number) => {
+      if (job === 1) throw new Failure('busy')
+      return worker.ask(job, limitMs)
+    }
+    return { ...worker, ask }
+  }
+  const turns = takeTurns<number, string>({ most: 8, limitMs: 1000, start: starved })
+  const answers = await Promise.allSettled([1, 2].map((job) => turns.ask(job)))
+  expect(answers).toMatchObject([
+    { status: 'rejected', reason: { code: 'busy', status: 503 } },
+    { status: 'fulfilled', value: '2 by 1' },
+  ])
+  expect(turns.waiting()).toBe(0)
 })
