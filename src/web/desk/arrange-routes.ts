@@ -105,7 +105,8 @@ export const arrangeRoutes =
       if (!shows) throw error
       // A form that is refused before it is read has not had its numbers read either.
       const { pile, quilt } = request.params as { pile: string; quilt: string | number }
-      const place = { pile, quilt: Number(quilt) }
+      const place = params.safeParse({ pile, quilt: String(quilt) }).data
+      if (!place) throw new Failure('not_found', {}, { cause: error })
       await showPage(request, reply, place, chosenIn(request.body), failure)
     }
 

@@ -1,6 +1,7 @@
 import '@fastify/multipart'
 import type { FastifyRequest } from 'fastify'
 import { Failure } from '../../base/failures.ts'
+import { formFailure } from '../errors.ts'
 
 declare module 'fastify' {
   interface FastifyContextConfig {
@@ -21,8 +22,19 @@ function textOf(bytes: Uint8Array): string {
   }
 }
 
-/** A form of fields and files of text. Of a name that comes twice the last counts; a file that is empty was not chosen. */
+/**
+ * A form of fields and files of text. Of a name that comes twice the last counts; a file that is empty was not chosen.
+ * Throws `bad_input` for a broken one.
+ */
 export async function textForm(request: FastifyRequest): Promise<Record<string, string>> {
+  try {
+    return await readParts(request)
+  } catch (error) {
+    throw formFailure(error)
+  }
+}
+
+async function readParts(request: FastifyRequest): Promise<Record<string, string>> {
   const fields: Record<string, string> = {}
   const limits = { fieldSize: most, fileSize: most, files: 2, fields: 20 }
   for await (const part of request.parts({ limits })) {
