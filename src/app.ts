@@ -43,7 +43,7 @@ import { type PressureLimits, relievePressure, usualPressure } from './web/press
 import type { Printer } from './web/printer.ts'
 import { openQuotas, type QuotaSettings, usualQuotas } from './web/quotas.ts'
 import { logRequests } from './web/request-log.ts'
-import { secure } from './web/security.ts'
+import { secure, secureHeaders } from './web/security.ts'
 import { anyone, requireWho } from './web/who.ts'
 
 /** Everything a running product is made of. Nothing here listens or reads the environment. */
@@ -114,9 +114,10 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   requireWho(app)
   logRequests(app, figures)
   handleFailures(app, trouble)
+  await secureHeaders(app, { https, embedOrigins: parts.embedOrigins })
   relievePressure(app, parts.pressure ?? usualPressure)
   app.decorate('quotas', openQuotas(parts, parts.quotas ?? usualQuotas))
-  await secure(app, { ...parts, https })
+  await secure(app, parts)
   await app.register(swagger, {
     openapi: {
       openapi: '3.1.0',

@@ -1,4 +1,4 @@
-import { mkdirSync } from 'node:fs'
+import { accessSync, constants } from 'node:fs'
 import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
@@ -6,6 +6,7 @@ import { buildApp } from './app.ts'
 import { systemClock } from './base/clock.ts'
 import { Failure } from './base/failures.ts'
 import { openLog } from './base/log.ts'
+import { makeFolder } from './base/make-folder.ts'
 import type { Config } from './config.ts'
 import { openDrafts } from './desk/drafts.ts'
 import { reminding } from './desk/mail/reminders.ts'
@@ -58,11 +59,23 @@ function cannotListen(cause: NodeJS.ErrnoException): never {
   throw new Failure('setting_invalid', { setting, message }, { cause })
 }
 
+/** Mails and the owner's drafts stand in it, wherever the records are. */
+function useDataFolder(folder: string): void {
+  try {
+    makeFolder(folder)
+    accessSync(folder, constants.R_OK | constants.W_OK | constants.X_OK)
+  } catch (cause) {
+    const message = `the folder ${folder} cannot be made, or this account may not write there`
+    throw new Failure('setting_invalid', { setting: 'DATA_DIR', message }, { cause })
+  }
+}
+
 /** Opens the store, checks the flows, and listens. Throws a Failure that says which step refused. */
 export async function serve(config: Config): Promise<Serving> {
   const log = openLog(config.logLevel)
   const clock = systemClock
   const started = clock()
+  useDataFolder(config.dataDir)
   const files = readFlowFiles(config.flowsDir)
   const { knowledge, proof } = await learnProven(files, {
     drawings: () => Promise.resolve(Object.keys(drawings)),
@@ -74,7 +87,6 @@ export async function serve(config: Config): Promise<Serving> {
       ? `proof of ${proof.name} found`
       : `proven now, in ${clock() - started} ms: ${proof.name}`,
   )
-  mkdirSync(config.dataDir, { recursive: true, mode: 0o700 })
   const hold = config.databaseUrl ? null : holdFolder(config.dataDir)
   const store = await openStore({
     ...(config.databaseUrl && { databaseUrl: config.databaseUrl }),

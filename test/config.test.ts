@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs'
+import { createServer } from 'node:http'
+import type { AddressInfo } from 'node:net'
 import { expect, test } from 'vitest'
 import { readConfig } from '../src/config.ts'
+import { refusal, run } from './help/command.ts'
 
 /** Each setting with values that are wrong, and what the sentence says to do about it. */
 const wrong: Readonly<Record<string, readonly [says: RegExp, ...values: string[]]>> = {
@@ -54,4 +57,38 @@ test('every setting of the README is read, and each that can be wrong is tried a
 
 test('nothing set is a server for this machine', () => {
   expect(readConfig({})).toMatchObject({ port: 8080, host: '127.0.0.1', leaveMs: 0 })
+})
+
+test('a start that is refused says what is to be changed, and ends', {
+  timeout: 240_000,
+}, async () => {
+  const taken = createServer()
+  await new Promise<void>((resolve) => taken.listen(0, '127.0.0.1', resolve))
+  const PORT = String((taken.address() as AddressInfo).port)
+  const DATA_DIR = `${process.env.TMPDIR}/pieceworth-start-${process.pid}`
+  try {
+    const starts: Readonly<Record<string, string>>[] = [
+      { PORT, DATA_DIR },
+      { PORT: '0', HOST: '192.0.2.1', DATA_DIR },
+      { DATA_DIR: '/proc/none' },
+      { DATA_DIR: '/dev/null/none' },
+      { DATABASE_URL: 'postgres://nobody@127.0.0.1:1/none', DATA_DIR },
+    ]
+    const refused: unknown[] = []
+    for (const env of starts) {
+      const { exit, code, message } = refusal(
+        await run(['serve'], { env: { LOG_LEVEL: 'silent', ...env } }),
+      )
+      refused.push([exit, code, message])
+    }
+    expect(refused).toEqual([
+      [1, 'setting_invalid', expect.stringMatching(/PORT .*another program listens there/)],
+      [1, 'setting_invalid', expect.stringMatching(/HOST .*no such address/)],
+      [1, 'setting_invalid', expect.stringMatching(/DATA_DIR .*\/proc\/none cannot be made/)],
+      [1, 'setting_invalid', expect.stringMatching(/DATA_DIR .*\/dev\/null\/none cannot be made/)],
+      [1, 'store_unavailable', expect.any(String)],
+    ])
+  } finally {
+    await new Promise((resolve) => taken.close(resolve))
+  }
 })

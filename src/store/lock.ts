@@ -1,7 +1,7 @@
-import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { DatabaseSync } from '@photostructure/sqlite'
 import { Failure } from '../base/failures.ts'
+import { makeFolder } from '../base/make-folder.ts'
 import { asFailure } from './trouble.ts'
 
 export interface Held {
@@ -19,7 +19,7 @@ const lockFile = 'serving.lock'
 export function holdFolder(folder: string): Held {
   const file = join(folder, lockFile)
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 })
+    makeFolder(folder)
     return lock(file)
   } catch (cause) {
     const failure = asFailure(cause)

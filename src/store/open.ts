@@ -1,8 +1,8 @@
-import { mkdir } from 'node:fs/promises'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { type Dialect, Kysely, sql, type Transaction } from 'kysely'
 import { Failure } from '../base/failures.ts'
+import { makeFolder } from '../base/make-folder.ts'
 import { insideTransaction } from './inside.ts'
 import { postgresDialect } from './postgres.ts'
 import type { Database } from './schema.ts'
@@ -77,7 +77,7 @@ export async function openStore({ databaseUrl, dataDir }: StoreSettings): Promis
 async function openSqlite(dataDir: string): Promise<Store> {
   const file = join(dataDir, storeFile)
   try {
-    await mkdir(dataDir, { recursive: true, mode: 0o700 })
+    makeFolder(dataDir)
     return storeOver(sqliteDialect(file), 'sqlite')
   } catch (cause) {
     throw new Failure('store_unavailable', { where: file }, { cause })

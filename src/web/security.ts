@@ -13,18 +13,18 @@ export const requestsPerMinute = 12_000
 /** The shop's start page and a customer's pile: what may stand in a frame on a page that the shop allows. */
 const framed = /^\/(?:$|\?|i(?:$|[/?]))/
 
-export interface SecureParts extends LimitParts {
+export interface HeaderParts {
   readonly https: boolean
   readonly embedOrigins: readonly string[]
 }
 
 /**
- * Headers and limits that hold on every route. `embedOrigins`: whose pages may hold the customer's pages in a frame,
- * besides our own; nobody may hold others.
+ * Headers of every answer, those that refuse too: it comes before whatever may refuse. `embedOrigins`: whose pages
+ * may hold the customer's pages in a frame, besides our own; nobody may hold others.
  */
-export async function secure(
+export async function secureHeaders(
   app: FastifyInstance,
-  { https, embedOrigins, ...counted }: SecureParts,
+  { https, embedOrigins }: HeaderParts,
 ): Promise<void> {
   const around = ["'self'", ...embedOrigins].join(' ')
   await app.register(helmet, {
@@ -49,6 +49,10 @@ export async function secure(
     // `frame-ancestors` says it, and can name who may.
     xFrameOptions: false,
   })
+}
+
+/** Limits that hold on every route, and cookies. */
+export async function secure(app: FastifyInstance, counted: LimitParts): Promise<void> {
   const shared = new SharedCounts(counted)
   app.addHook('onClose', async () => shared.close())
   await app.register(rateLimit, {
