@@ -105,7 +105,7 @@ oneStore('a sheet of paper on a photo', (store) => {
     expect(walker.question?.id).toBe('graphic_size')
     expect(size()).toBe('11')
     expect(walker.text('.seen figcaption')).toContain(
-      'about 11 by 9 inches (28 by 23 cm), give or take 1/4 inch. We measured by the corners that were marked (Letter paper',
+      'about 11 by 9 inches (28 by 23 cm). That may be off by 1/4 inch. We measured by the corners that were marked (Letter paper',
     )
     expect(walker.root.querySelector('.seen-sheet')!.getAttribute('points')).toBe(
       '0.1,0.1 0.2,0.1 0.2,0.2 0.1,0.2',
@@ -158,7 +158,7 @@ oneStore('a sheet of paper on a photo', (store) => {
     await follow()
     await press(four)
     expect(size()).toBe('11')
-    expect(walker.text('.seen figcaption')).toContain('give or take 3/4 inch')
+    expect(walker.text('.seen figcaption')).toContain('That may be off by 3/4 inch')
   })
 
   test('where the picture’s size stays unclear says so, and fills in nothing', async () => {

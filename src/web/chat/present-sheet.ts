@@ -33,7 +33,7 @@ export function filledAtFirst(seen: SeenPhoto | null): SheetFilled {
 
 const centimetresPerInch = 2.54
 
-/** "about 22 by 28 inches (56 by 71 cm), give or take 1/2 inch". */
+/** "about 22 by 28 inches (56 by 71 cm). That may be off by 1/2 inch." */
 export function sizeGaps(
   { across, along, errorPct }: SeenSize,
   inches: (inches: number) => string,
