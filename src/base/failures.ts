@@ -123,6 +123,8 @@ export const failures = {
   offer_expired: { status: 410 },
   offer_superseded: { status: 409 },
   pile_withdrawn: { status: 409 },
+  erase_not_ticked: { status: 422 },
+  erase_not_now: { status: 409 },
   too_late_to_change: { status: 409 },
 
   // our side

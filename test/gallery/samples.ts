@@ -862,6 +862,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
     email: 'ida@',
     errors: [refused('email', 'Please look at your email again.')],
     mailedTo: null,
+    yoursHref: '/i/sample/yours',
     backHref: '/i/sample',
   },
   'save-mailed': {
@@ -872,6 +873,7 @@ export const samples: Readonly<Record<string, ChatPage>> = {
     email: '',
     errors: [],
     mailedTo: 'ida@example.org',
+    yoursHref: '/i/sample/yours',
     backHref: '/i/sample',
   },
   'trouble-not-found': trouble(

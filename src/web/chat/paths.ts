@@ -38,6 +38,9 @@ export const paths = {
   receipt: (key: string, number: number) => `/i/${key}/receipts/${number}`,
   /** To take a confirmed pile back: to change it, or for good. */
   change: (key: string) => `/i/${key}/change`,
+  /** What is kept of the customer; posted to below it: erases all of it. */
+  yours: (key: string) => `/i/${key}/yours`,
+  erase: (key: string) => `/i/${key}/erase`,
   withdraw: (key: string) => `/i/${key}/withdraw`,
   pdf: (key: string, name: 'packing' | 'tags' | 'keepsake') => `/i/${key}/papers/${name}.pdf`,
   language: (key: string, code: string) => `/i/${key}/language/${code}`,

@@ -20,6 +20,7 @@ import { StartView } from './start.tsx'
 import { TagView } from './tag-page.tsx'
 import { TroubleView } from './trouble.tsx'
 import type { ChatPage, Frame } from './view.ts'
+import { ErasedView, YoursView } from './yours.tsx'
 
 /** A whole page as HTML, in the language of `say`. The same page, frame and words give the same text. */
 export function renderPage(page: ChatPage, frame: Frame, say: Say): string {
@@ -62,6 +63,10 @@ function View({ page, frame }: { page: ChatPage; frame: Frame }) {
       return <ReceiptView page={page} />
     case 'leave':
       return <LeaveView page={page} />
+    case 'yours':
+      return <YoursView page={page} />
+    case 'erased':
+      return <ErasedView page={page} />
     case 'laid-out':
       return <LaidOutView page={page} />
     case 'printed':

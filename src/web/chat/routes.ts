@@ -27,6 +27,7 @@ import { findAsking } from './present-question.ts'
 import { quiltRoutes } from './quilt-routes.ts'
 import { sheetRoutes } from './sheet-routes.ts'
 import { noticeOf, showConfirmed, showPlace } from './show-place.ts'
+import { yoursRoutes } from './yours-routes.ts'
 
 const photoParams = keyParams.extend({
   id: z.string().regex(/^[\w-]{1,64}$/),
@@ -56,6 +57,7 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
   )
 
   postingRoutes(app, context)
+  yoursRoutes(app, context)
 
   app.get<{ Params: z.infer<typeof keyParams> }>(
     '/i/:key',
@@ -142,6 +144,7 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
           email: '',
           errors: [],
           mailedTo: null,
+          yoursHref: paths.yours(key),
           backHref: paths.pile(key),
         },
         { language, key },

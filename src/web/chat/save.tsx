@@ -23,6 +23,9 @@ export function SaveView({ page }: { page: SavePage }) {
         <p class="hint">{page.holds}</p>
         {page.mail && <MailForm page={page} />}
         <p class="asides">
+          <a class="aside-link" href={page.yoursHref}>
+            {say('save.yours')}
+          </a>
           <a class="aside-link" href={page.backHref}>
             {say('save.back')}
           </a>

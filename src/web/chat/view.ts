@@ -8,6 +8,7 @@ import type { FieldError, Question, Swatch } from './view-question.ts'
 import type { ShownQuilts } from './view-quilt.ts'
 import type { SheetPage } from './view-sheet.ts'
 import type { LeavePage, OfferPage, ReceiptPage, StatusShown } from './view-status.ts'
+import type { ErasedPage, YoursPage } from './view-yours.ts'
 
 export type * from './view-frame.ts'
 export type * from './view-question.ts'
@@ -227,6 +228,8 @@ export interface SavePage {
   readonly errors: readonly FieldError[]
   /** The address the link was mailed to just now. */
   readonly mailedTo: string | null
+  /** What is kept, and how to erase it. */
+  readonly yoursHref: string
   readonly backHref: string
 }
 
@@ -262,6 +265,8 @@ export type ChatPage =
   | ReceiptPage
   | LeavePage
   | LaidOutPage
+  | YoursPage
+  | ErasedPage
   | StartPage
   | SavePage
   | TagPage
