@@ -49,7 +49,7 @@ function EraseForm({ erase }: { erase: NonNullable<YoursPage['erase']> }) {
       <Hidden fields={erase.hidden} />
       <p>{say('yours.erase')}</p>
       <FieldRefusal field="sure" sentence={erase.refusal} />
-      <label class="option">
+      <div class="option">
         <input
           id="field-sure"
           type="checkbox"
@@ -58,8 +58,8 @@ function EraseForm({ erase }: { erase: NonNullable<YoursPage['erase']> }) {
           aria-describedby={erase.refusal ? 'error-sure' : undefined}
           aria-invalid={erase.refusal ? true : undefined}
         />
-        <span>{say('yours.sure')}</span>
-      </label>
+        <label for="field-sure">{say('yours.sure')}</label>
+      </div>
       <div class="acts">
         <button type="submit" class="button second" data-act="erase-pile">
           {say('yours.send')}
