@@ -203,7 +203,7 @@ oneStore('from estimate to agreement', (store) => {
     [{ label: 'x', amount: '99999999', reason: 'because' }, 'too large'],
     [{ label: 'x', amount: '1.005', reason: 'because' }, 'with 2 decimals at most'],
     [{ label: 'x', amount: '-999999', reason: 'because' }, 'more than the offer'],
-    [{ label: 'x', amount: '5', reason: '' }, 'a reason'],
+    [{ label: 'x', amount: '5', reason: '' }, 'and why'],
     [{ deposit: '999999' }, 'between nothing and the total'],
     [{ deposit: '-5' }, 'between nothing and the total'],
     [{ promised: '2020-01-01' }, 'still to come'],

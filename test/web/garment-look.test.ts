@@ -70,7 +70,7 @@ oneStore('a photo of a garment', (store) => {
     lane.tells = measured(1.2)
     await sendPhoto()
     await on('pattern')
-    expect(walker.text('.seen figcaption')).toContain('one picture, about 11 by 9 inches')
+    expect(walker.text('.seen figcaption')).toContain('one picture. It is about 11 by 9 inches')
     await answerAll(walker, printed, 'graphic_size')
     expect(walker.root.querySelector('input[name=value]')!.getAttribute('value')).toBe('11')
     expect(walker.text('.seen figcaption')).toContain('about 11 by 9 inches')
