@@ -12,6 +12,7 @@ const root = fileURLToPath(new URL('../..', import.meta.url)).replace(/\/$/, '')
 const technical: readonly (readonly [where: RegExp, values: string, why: string])[] = [
   [/better-outcome\.ts: holdRank$/, '3', 'a place in an order'],
   [/facts\.ts: hottestC$/, '200', 'the end of a scale, listed as iron/hot'],
+  [/gradings\.ts: most$/, '5000', 'how many gradings are remembered'],
   [/input\.ts: inches$/, '200', 'the most that may be typed in'],
   [/label-lines\.ts: surely$/, '0.3', 'how likely a letter is, measured over drawn labels'],
   [/label-sense\.ts: most$/, '24 800 4', 'how many other lines are tried and taken'],

@@ -29,9 +29,8 @@ export function sendByTap(form: HTMLFormElement): void {
 export function tellTapped(): void {
   if (!tapped) return
   tapped = false
-  const live = document.getElementById('live')
   const told = document.getElementById('just')?.dataset.told
-  if (live && told) live.textContent = told
+  if (told) document.getElementById('live')!.textContent = told
 }
 
 function tellOf(form: HTMLFormElement): void {
@@ -39,19 +38,19 @@ function tellOf(form: HTMLFormElement): void {
   const group = form.querySelector('#field-value')
   if (!hint || !group) return
   hint.hidden = false
-  const before = group.getAttribute('aria-describedby')
-  group.setAttribute('aria-describedby', [before, hintId].filter(Boolean).join(' '))
+  const before = group.getAttribute('aria-describedby') ?? ''
+  group.setAttribute('aria-describedby', `${before} ${hintId}`)
 }
 
-const optionAt = (target: EventTarget | null): Element | null =>
-  target instanceof Element ? target.closest('[data-sends]') : null
+/** Pointers and clicks are told of elements alone. */
+const optionAt = (target: EventTarget | null) => (target as Element).closest('[data-sends]')
 
 function send(form: HTMLFormElement, option: Element): void {
   const button = form.querySelector<HTMLButtonElement>('.go button[value=answer]')
   const note = form.querySelector<HTMLTextAreaElement>('[name=note]')
   const ticked = form.querySelectorAll('[name=value]:checked')
   // One answer alone, and nothing begun beside it that would be lost.
-  if (!button || !form.isConnected || note?.value || ticked.length !== 1) return
+  if (!button || note?.value || ticked.length !== 1) return
   if (!option.contains(ticked[0]!)) return
   tapped = true
   form.requestSubmit(button)
