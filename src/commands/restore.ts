@@ -1,7 +1,8 @@
-import { existsSync, mkdirSync } from 'node:fs'
+import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { Failure } from '../base/failures.ts'
+import { makeFolder } from '../base/make-folder.ts'
 import { type Erasure, ledgerFile, readLedger, writeLedger } from '../keeping/erasures.ts'
 import { openBackup } from '../keeping/read-backup.ts'
 import { restore } from '../keeping/restore.ts'
@@ -53,7 +54,7 @@ async function restoreInto(
   ledgers: readonly string[],
 ): Promise<number> {
   const { dataDir, databaseUrl } = config
-  mkdirSync(dataDir, { recursive: true, mode: 0o700 })
+  makeFolder(dataDir)
   const hold = databaseUrl ? null : holdFolder(dataDir)
   try {
     const own = join(dataDir, ledgerFile)

@@ -1,6 +1,7 @@
-import { mkdir, open, rename } from 'node:fs/promises'
+import { open, rename } from 'node:fs/promises'
 import { join } from 'node:path'
 import { createTransport } from 'nodemailer'
+import { makeFolder } from '../base/make-folder.ts'
 import { type Letter, messageOf } from './letter.ts'
 
 /** What became of a try: `lasting` troubles are the same at every try. */
@@ -83,7 +84,7 @@ export function openMailFolder(folder: string): Post {
 
 /** A file is there whole or not at all. It holds a customer's link: nobody else may read it. */
 async function writeWhole(file: string, bytes: Buffer, folder: string): Promise<void> {
-  await mkdir(folder, { recursive: true, mode: 0o700 })
+  makeFolder(folder)
   const draft = `${file}.part`
   const handle = await open(draft, 'w', 0o600)
   try {

@@ -1,18 +1,9 @@
-import {
-  access,
-  constants,
-  mkdir,
-  open,
-  readdir,
-  readFile,
-  rename,
-  rm,
-  stat,
-} from 'node:fs/promises'
+import { access, constants, open, readdir, readFile, rename, rm, stat } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
 import { days } from '../base/clock.ts'
 import { Failure } from '../base/failures.ts'
 import { newId, sha256 } from '../base/ids.ts'
+import { makeFolder } from '../base/make-folder.ts'
 import type { Derived, SafePhoto } from './safe.ts'
 
 /** Where photos are kept, each under a name that is the hash of its content. */
@@ -52,7 +43,7 @@ export async function openFolderPhotos(folder: string): Promise<PhotoStore> {
   const file = (name: string, derived: Derived) => join(folder, fileOf(name, derived))
 
   await reaching(async () => {
-    await mkdir(folder, { recursive: true, mode: 0o700 })
+    makeFolder(folder)
     await sync(dirname(folder))
     await sweep(folder)
   })
