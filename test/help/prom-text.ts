@@ -6,7 +6,7 @@ export interface Sample {
 }
 
 const line =
-  /^([a-zA-Z_:][a-zA-Z0-9_:]*)(?:\{((?:[a-zA-Z_][a-zA-Z0-9_]*="(?:[^"\\\n]|\\["\\n])*",?)*)\})? (NaN|[+-]Inf|[-+]?\d+(?:\.\d+)?(?:e[-+]?\d+)?)(?: -?\d+)?$/
+  /^([a-zA-Z_:][a-zA-Z0-9_:]*)(?:\{((?:[a-zA-Z_][a-zA-Z0-9_]*="(?:[^"\\\n]|\\["\\n])*",?)*)\})? ([Nn][Aa][Nn]|[+-]Inf|[-+]?\d+(?:\.\d+)?(?:e[-+]?\d+)?)(?: -?\d+)?$/
 
 const number = (text: string): number =>
   text === '+Inf'
@@ -26,7 +26,8 @@ const family = (name: string, typed: ReadonlyMap<string, string>): string => {
 
 /**
  * Reads Prometheus' text format, version 0.0.4, after its description ("Exposition formats", prometheus.io), written
- * without a look at what writes it here. Throws at any line that is none, a sample without a TYPE before it, and a
+ * without a look at what writes it here. A value is "a float represented as required by Go's ParseFloat() function",
+ * which takes NaN in letters of either case. Throws at any line that is none, a sample without a TYPE before it, and a
  * sample that is there twice.
  */
 export function promText(text: string): Sample[] {
