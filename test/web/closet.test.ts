@@ -122,6 +122,26 @@ oneStore('many garments at once', (store) => {
     expect(blouse!.aside.history).toEqual({ given: ['stained'] })
   })
 
+  test('says that the pile is enough once it is, and not before', async () => {
+    const told: boolean[] = []
+    const busyAndQuiet = '9 x blue checked flannel shirt, XL\n9 x plain white T-shirt, XL'
+    for (const lines of ['blue checked flannel shirt, L', busyAndQuiet]) {
+      await walker.open(`${walker.pilePath}/closet`)
+      await send({ lines })
+      await send(asShown())
+      while (walker.question?.id === 'label' || walker.question?.id === 'photos') {
+        if (walker.question.id === 'label') await walker.send(shirt.label!)
+        else await walker.skip()
+      }
+      do await walker.open(walker.pilePath)
+      while (walker.root.querySelector('#so-far[data-unsettled]'))
+      told.push(walker.root.querySelector('#so-far .enough') !== null)
+      await walker.open(`${walker.pilePath}/closet`)
+      told.push(walker.root.querySelector('.tally .enough') !== null)
+    }
+    expect(told).toEqual([false, false, true, true])
+  })
+
   test('a tap on a kind adds a garment and keeps the lines that were begun', async () => {
     await send({ lines: 'blue', kind: 'jeans' })
     expect(walker.text('.closet-added')).toBe('Added: Jeans.')

@@ -2,7 +2,7 @@ import { drawings } from '../../papers/drawings/index.ts'
 import { ContactFields } from './contact.tsx'
 import { LabelFields } from './label.tsx'
 import { PhotoFields } from './photos.tsx'
-import { describedBy, errorOf, FieldRefusal, Picture, useSay } from './pieces.tsx'
+import { describedBy, errorOf, FieldRefusal, OptionWords, Picture, useSay } from './pieces.tsx'
 import { SpotFields } from './spots.tsx'
 import { Swatch } from './swatch.tsx'
 import type { Answering, Option, Question } from './view.ts'
@@ -122,14 +122,7 @@ export function OptionRow({
       <label for={id}>
         {drawing && <Picture name={drawing} />}
         {option.swatch && <Swatch colours={option.swatch} />}
-        <span class="option-words">
-          {option.label}
-          {option.help && (
-            <span class="option-help" id={`${id}-help`}>
-              {option.help}
-            </span>
-          )}
-        </span>
+        <OptionWords id={id} option={option} />
       </label>
     </div>
   )

@@ -115,19 +115,22 @@ export function closetRoutes(app: FastifyInstance, context: ChatContext): void {
     return shown()
   }
 
-  app.get<{ Params: z.infer<typeof keyParams> }>(
-    '/i/:key/closet',
-    {
-      config: { who: customer },
-      schema: { summary: 'Many garments at once', params: keyParams },
-    },
-    async (request, reply) => {
-      const opened = await openPile(context, request.params.key)
-      const { key, open } = opened
-      if (open.row.status !== 'open') return reply.redirect(paths.pile(key), 303)
-      return showCloset(reply, opened)
-    },
-  )
+  const looks = [
+    ['/i/:key/closet', 'Many garments at once', showCloset],
+    ['/i/:key/closet/look', 'Garments, looked over together', showScreening],
+  ] as const
+  for (const [path, summary, showIt] of looks) {
+    app.get<{ Params: z.infer<typeof keyParams> }>(
+      path,
+      { config: { who: customer }, schema: { summary, params: keyParams } },
+      async (request, reply) => {
+        const opened = await openPile(context, request.params.key)
+        const { key, open } = opened
+        if (open.row.status !== 'open') return reply.redirect(paths.pile(key), 303)
+        return showIt(reply, opened)
+      },
+    )
+  }
 
   app.post<Pressed<typeof linesForm>>(
     '/i/:key/closet',
@@ -165,20 +168,6 @@ export function closetRoutes(app: FastifyInstance, context: ChatContext): void {
       // Lines that were begun stay where they are.
       const added = opened.open.pile.followed.items.at(-1)?.n ?? null
       return showCloset(reply, opened, { lines, refusal: null, added })
-    },
-  )
-
-  app.get<{ Params: z.infer<typeof keyParams> }>(
-    '/i/:key/closet/look',
-    {
-      config: { who: customer },
-      schema: { summary: 'Garments, looked over together', params: keyParams },
-    },
-    async (request, reply) => {
-      const opened = await openPile(context, request.params.key)
-      const { key, open } = opened
-      if (open.row.status !== 'open') return reply.redirect(paths.pile(key), 303)
-      return showScreening(reply, opened)
     },
   )
 

@@ -131,6 +131,24 @@ export function FieldRefusal({ field, sentence }: { field: string; sentence: str
 export const describedBy = (...ids: (string | false | null)[]): string | undefined =>
   ids.filter(Boolean).join(' ') || undefined
 
+/** What may be picked, in words: `help` stands under it, and the input is described by it. */
+export const OptionWords = ({
+  id,
+  option: { label, help },
+}: {
+  id: string
+  option: { readonly label: string; readonly help: string | null }
+}) => (
+  <span class="option-words">
+    {label}
+    {help && (
+      <span class="option-help" id={`${id}-help`}>
+        {help}
+      </span>
+    )}
+  </span>
+)
+
 /** A field for words of any length. `about` is told with its label, for who hears it alone. */
 export const WordsField = ({
   id,

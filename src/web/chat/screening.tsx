@@ -1,4 +1,4 @@
-import { Cautions, Hidden, Picture, useSay } from './pieces.tsx'
+import { Cautions, Hidden, OptionWords, Picture, useSay } from './pieces.tsx'
 import type { Option } from './view.ts'
 import type { Alike, Mark, MarkGroup, ScreeningPage } from './view-closet.ts'
 
@@ -57,14 +57,7 @@ function Tick({ name, option }: { name: string; option: Option }) {
         aria-describedby={option.help ? `${id}-help` : undefined}
       />
       <label for={id}>
-        <span class="option-words">
-          {option.label}
-          {option.help && (
-            <span class="option-help" id={`${id}-help`}>
-              {option.help}
-            </span>
-          )}
-        </span>
+        <OptionWords id={id} option={option} />
       </label>
     </div>
   )
