@@ -32,7 +32,7 @@ function shortRoles({ roles, demand }: Pile, { buy }: Plan, { say, locale }: Lan
   )
   const filled = roles.some((_, role) => wanted[role]! > 0 && open[role] === 0)
   if (!filled) return ''
-  const names = [...new Set(some)].map((role) => say(`trade.roles.${role}`))
+  const names = [...new Set(some)].map((role) => say(`count.short.${role}`))
   return say('count.short_of', { roles: new Intl.ListFormat(locale).format(names) })
 }
 

@@ -59,7 +59,7 @@ test('what is open is told in pieces, in garments and in cloth', () => {
 
 test('a kind of piece that is short is named where another is filled', () => {
   const pile = pileOf([gives(1, 6, { roles: [0] }), gives(2, 2, { roles: [1] })])
-  expect(told(pile)).toContain('Still missing: quiet pieces.')
+  expect(told(pile)).toContain('Still missing: quiet pieces (light cloth is best).')
   expect(told(pileOf([gives(1, 4)]))).not.toContain('main pieces')
 })
 
