@@ -3,9 +3,12 @@ import { join } from 'node:path'
 import type { Browser, Page } from 'playwright-core'
 import sharp from 'sharp'
 import { garments } from '../demo/pile.ts'
+import { answerAll, pileAnswers } from '../help/chat.ts'
 import { welcome } from '../help/desk-door.ts'
 import { askedOn, drive, send, turn } from '../help/driver.ts'
 import { type RunningServer, startServer } from '../help/server.ts'
+import { tenLines } from '../help/tapping.ts'
+import { Walker } from '../help/walker.ts'
 import { contactSheets } from './sheet.ts'
 
 type Media = NonNullable<Parameters<Page['emulateMedia']>[0]>
@@ -127,6 +130,21 @@ async function customerPages(
   }
 }
 
+/** Many garments at once: lines told, looked over, and what is told early. */
+async function closetPages(shots: Shots, page: Page, base: string, language: string) {
+  const walker = await new Walker(base).start(language)
+  await answerAll(walker, pileAnswers)
+  await page.goto(`${base}${walker.pilePath}/closet`)
+  await shots.take(page, 'closet', language)
+  await page.fill('#field-lines', tenLines)
+  await turn(page, () => page.click('[data-act=add-lines]'))
+  await page.click('[data-mark="history:damp"] summary')
+  await page.check('input[name=mark][value$=":history:damp"]')
+  await shots.take(page, 'closet-look', language)
+  await turn(page, () => page.click('[data-act=screened]'))
+  await shots.take(page, 'closet-early', language)
+}
+
 async function deskPages(shots: Shots, page: Page, base: string, language: string): Promise<void> {
   await page.goto(`${base}/desk?lang=${language}`)
   await shots.take(page, 'queue', language)
@@ -141,6 +159,7 @@ async function deskPages(shots: Shots, page: Page, base: string, language: strin
     numbers: `${base}/desk/numbers`,
     files: `${base}/desk/files`,
     embed: `${base}/desk/embed`,
+    shop: `${base}/desk/shop`,
   }
   for (const [place, url] of Object.entries(others)) {
     await page.goto(url)
@@ -163,6 +182,7 @@ export async function photographSheets(
     const visitor = () => browser.newPage({ viewport: phone, reducedMotion: 'reduce' })
     for (const language of ['en', 'es']) {
       await customerPages(all, await visitor(), server.url, language)
+      await closetPages(all, await visitor(), server.url, language)
       tell(`customers' pages, ${language}`)
     }
     const staff = await visitor()

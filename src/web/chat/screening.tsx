@@ -63,39 +63,37 @@ function Tick({ name, option }: { name: string; option: Option }) {
   )
 }
 
+/** What was read of garments that are called alike, in one line; what was not read is asked for below it. */
 function OneAlike({ alike: { id, name, count, parts, kinds, sizes } }: { alike: Alike }) {
   const say = useSay()
-  const legend = `legend-${id.replaceAll('.', '-')}`
-  return (
-    <fieldset class="alike" data-garments={id} aria-labelledby={legend}>
-      <legend id={legend}>{say('screening.alike', { name, count })}</legend>
-      {parts.length > 0 && <Parts id={id} parts={parts} />}
-      <Choose id={id} name="kind" options={kinds} />
-      <Choose id={id} name="size" options={sizes} />
-      <Tick
-        name="alone"
-        option={{
-          value: id,
-          label: say('screening.alone', { count }),
-          help: null,
-          drawing: null,
-          chosen: false,
-        }}
-      />
-    </fieldset>
-  )
-}
-
-/** What was read, in one line; open where something is in doubt. */
-function Parts({ id, parts }: Pick<Alike, 'id' | 'parts'>) {
+  const named = `name-${id.replaceAll('.', '-')}`
   const sure = parts.filter(({ chosen }) => chosen)
   return (
-    <details class="mark-fold" open={sure.length < parts.length}>
-      <summary>{sure.map(({ label }) => label).join(' · ')}</summary>
-      {parts.map((part) => (
-        <Tick key={part.value} name="right" option={{ ...part, value: `${id}:${part.value}` }} />
-      ))}
-    </details>
+    <fieldset class="alike" data-garments={id} aria-labelledby={named}>
+      <details class="mark-fold" open={sure.length < parts.length}>
+        <summary>
+          <span>
+            <strong id={named}>{say('screening.alike', { name, count })}</strong>
+            <span class="option-help">{sure.map(({ label }) => label).join(' · ')}</span>
+          </span>
+        </summary>
+        {parts.map((part) => (
+          <Tick key={part.value} name="right" option={{ ...part, value: `${id}:${part.value}` }} />
+        ))}
+        <Tick
+          name="alone"
+          option={{
+            value: id,
+            label: say('screening.alone', { count }),
+            help: null,
+            drawing: null,
+            chosen: false,
+          }}
+        />
+      </details>
+      <Choose id={id} name="kind" options={kinds} />
+      <Choose id={id} name="size" options={sizes} />
+    </fieldset>
   )
 }
 
