@@ -1,5 +1,5 @@
 import type { FlowFiles } from './flow-files.ts'
-import { parseFlows } from './flows-folder.ts'
+import { parseFlows, provenFlows } from './flows-folder.ts'
 import { type Knowledge, learn } from './knowledge.ts'
 import { type Around, type Proven, proven, refusalOf } from './proven.ts'
 
@@ -14,5 +14,6 @@ export async function learnProven(
   const proof = await proven(files, around)
   const [first] = proof.findings
   if (first) throw refusalOf(first)
-  return { knowledge: learn(parseFlows(files), around.today), proof }
+  const folder = proof.values ? provenFlows(proof.values) : parseFlows(files)
+  return { knowledge: learn(folder, around.today), proof }
 }

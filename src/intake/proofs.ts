@@ -1,7 +1,6 @@
 import { createHash, type Hash } from 'node:crypto'
 import {
   existsSync,
-  mkdirSync,
   readdirSync,
   readFileSync,
   renameSync,
@@ -11,6 +10,7 @@ import {
 } from 'node:fs'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { makeFolder } from '../base/make-folder.ts'
 import type { FlowFiles } from './flow-files.ts'
 
 /*
@@ -18,7 +18,7 @@ import type { FlowFiles } from './flow-files.ts'
  * never kept: files that fail are examined anew each time.
  *
  * A kept proof counts only for the very same bytes: of the owner's files, of every module that takes
- * part in proving (compiled or source, whichever runs) and of the pages' words, of the lock file that
+ * part in proving and of the pages' words (compiled or source, whichever runs), of the lock file that
  * names the libraries, and under the same major version of Node. It tells the days on which the
  * interfacings it was proven with are on sale, and counts on these days alone.
  *
@@ -56,6 +56,8 @@ export interface Days {
 export interface Proof extends Days {
   readonly key: string
   readonly counts: Counts
+  /** What each of the owner's files says, as plain data: reading YAML takes a start longer than all else. */
+  readonly values: Readonly<Record<string, unknown>>
 }
 
 const program = fileURLToPath(new URL('..', import.meta.url))
@@ -76,9 +78,9 @@ export const provingRooms = [
 ] as const
 
 /** Changes when the shape of what is kept does. */
-const shape = 'proof 1'
+const shape = 'proof 2'
 
-const most = { kept: 12, bytes: 64 * 1024 }
+const most = { kept: 12, bytes: 4 * 2 ** 20 }
 
 function put(hash: Hash, name: string, bytes: Buffer): void {
   hash.update(`${name}\0${bytes.length}\0`).update(bytes)
@@ -95,8 +97,6 @@ function putFolder(hash: Hash, folder: string, name: string): void {
 function codeHash(): string {
   const hash = createHash('sha256').update(shape)
   for (const room of provingRooms) putFolder(hash, join(program, room), room)
-  // The compiled program reads the sources' words.
-  putFolder(hash, join(project, 'src/words'), 'page words')
   const lock = join(project, 'package-lock.json')
   if (existsSync(lock)) put(hash, 'lock', readFileSync(lock))
   return hash.update(process.versions.node.split('.')[0]!).digest('hex')
@@ -164,13 +164,15 @@ const plainCounts = [
 
 // By hand and not by a schema: what is kept must be read before any library is loaded.
 const isProof = (value: unknown): value is Proof =>
-  hasOnly(value, ['key', 'from', 'until', 'counts']) &&
+  hasOnly(value, ['key', 'from', 'until', 'counts', 'values']) &&
   isDay(value.from) &&
   (value.until === null || isDay(value.until)) &&
   hasOnly(value.counts, [...plainCounts, 'paths']) &&
   plainCounts.every((name) => isCount((value.counts as Fields)[name])) &&
   Array.isArray((value.counts as Fields).paths) &&
-  ((value.counts as Fields).paths as unknown[]).every(isPath)
+  ((value.counts as Fields).paths as unknown[]).every(isPath) &&
+  typeof value.values === 'object' &&
+  value.values !== null
 
 const isPath = (value: unknown): boolean =>
   hasOnly(value, ['name', 'most', 'longest']) &&
@@ -192,7 +194,8 @@ function wasKept(proof: Proof, folder: string): boolean {
   const path = join(folder, `${proof.key}.json`)
   const beside = `${path}.${process.pid}`
   try {
-    mkdirSync(folder, { recursive: true })
+    // Whoever runs the program reads what its build left, by whichever account it was built.
+    makeFolder(folder, 0o777)
     writeFileSync(beside, JSON.stringify(proof))
     renameSync(beside, path)
     prune(folder)

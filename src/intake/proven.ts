@@ -1,7 +1,7 @@
 import { Failure } from '../base/failures.ts'
 import type { Finding } from '../flow/finding.ts'
 import type { FlowFiles } from './flow-files.ts'
-import { type Counts, findProof, keepProof, proofKey } from './proofs.ts'
+import { type Counts, findProof, keepProof, type Proof, proofKey } from './proofs.ts'
 
 export interface Around {
   /** Names that a flow may use; asked for only where the files must be proven. */
@@ -19,6 +19,8 @@ export interface Proven {
   readonly found: boolean
   readonly findings: readonly Finding[]
   readonly counts: Counts
+  /** What the files say, where a kept proof tells it. */
+  readonly values: Proof['values'] | null
 }
 
 /**
@@ -30,17 +32,22 @@ export async function proven(files: FlowFiles, around: Around): Promise<Proven> 
   const key = proofKey(files)
   const name = key.slice(0, 12)
   const kept = findProof(key, today, folders)
-  if (kept) return { name, found: true, findings: [], counts: kept.counts }
+  if (kept) {
+    return { name, found: true, findings: [], counts: kept.counts, values: kept.values }
+  }
 
-  const [{ parseFlows }, { examine }, { onSale }] = await Promise.all([
+  const [{ parseFlows, valuesOf }, { examine }, { onSale }] = await Promise.all([
     import('./flows-folder.ts'),
     import('./examine.ts'),
     import('./knowledge.ts'),
   ])
   const folder = parseFlows(files)
   const { findings, counts } = examine(folder, await around.drawings(), { today })
-  if (findings.length === 0) keepProof({ key, ...onSale(folder, today), counts }, folders)
-  return { name, found: false, findings, counts }
+  if (findings.length === 0) {
+    const values = valuesOf(folder)
+    keepProof({ key, ...onSale(folder, today), counts, values }, folders)
+  }
+  return { name, found: false, findings, counts, values: null }
 }
 
 /** What an example comes to in one line; the chain behind it is told by `check-flows`. */

@@ -1,7 +1,7 @@
 import { open, rename } from 'node:fs/promises'
 import { join } from 'node:path'
-import { createTransport } from 'nodemailer'
 import { makeFolder } from '../base/make-folder.ts'
+import { once } from '../base/once.ts'
 import { type Letter, messageOf } from './letter.ts'
 
 /** What became of a try: `lasting` troubles are the same at every try. */
@@ -26,6 +26,9 @@ const silence = {
   dnsTimeout: 20_000,
 }
 
+/** Loaded with the first mail: a start waits for nothing that it does not need. */
+const mailer = () => import('nodemailer')
+
 const badAddress: Posted = { sent: false, trouble: 'address', lasting: true }
 
 interface MailTrouble {
@@ -47,14 +50,14 @@ function troubleOf(error: unknown): Posted {
 
 /** Over SMTP, by an address `smtp(s)://user:password@host:port`; the connection ends with each mail. */
 export function openSmtp(url: string): Post {
-  const transport = createTransport({ url, ...silence })
+  const transport = once(async () => (await mailer()).createTransport({ url, ...silence }))
   return {
     way: 'smtp',
     send: async (letter) => {
       const message = messageOf(letter)
       if (!message) return badAddress
       try {
-        await transport.sendMail({ ...message, signal: AbortSignal.timeout(longestTry) })
+        await (await transport()).sendMail({ ...message, signal: AbortSignal.timeout(longestTry) })
         return { sent: true }
       } catch (error) {
         return troubleOf(error)
@@ -65,14 +68,16 @@ export function openSmtp(url: string): Post {
 
 /** Without a mail server: each mail is a file `<id>.eml` (RFC 5322) in the folder. */
 export function openMailFolder(folder: string): Post {
-  const writer = createTransport({ streamTransport: true, buffer: true, newline: 'windows' })
+  const writer = once(async () =>
+    (await mailer()).createTransport({ streamTransport: true, buffer: true, newline: 'windows' }),
+  )
   return {
     way: 'folder',
     send: async (letter) => {
       const message = messageOf(letter)
       if (!message) return badAddress
       try {
-        const { message: bytes } = await writer.sendMail(message)
+        const { message: bytes } = await (await writer()).sendMail(message)
         await writeWhole(join(folder, `${letter.id}.eml`), bytes as Buffer, folder)
         return { sent: true }
       } catch (error) {

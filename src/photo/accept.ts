@@ -1,16 +1,7 @@
 import sharp, { type Metadata } from 'sharp'
 import { Failure } from '../base/failures.ts'
-import { type PhotoType, sniff } from './sniff.ts'
-
-/** The most and the least a photo may have. `ratio` is longer side to shorter side. */
-export const photoLimits = {
-  bytes: 25 * 1024 * 1024,
-  pixels: 60_000_000,
-  shorterSide: 256,
-  ratio: 4,
-} as const
-
-const mostMb = photoLimits.bytes / 1024 / 1024
+import { acceptBytes, photoLimits } from './accept-bytes.ts'
+import type { PhotoType } from './sniff.ts'
 
 /** `width` and `height` in pixels of the upright picture. */
 export interface Accepted {
@@ -35,15 +26,6 @@ export async function accept(bytes: Uint8Array): Promise<Accepted> {
     throw new Failure('too_small', { width, height, least: photoLimits.shorterSide })
   }
   return { type, width, height }
-}
-
-/** The checks that need no picture library. */
-export function acceptBytes(bytes: Uint8Array): PhotoType {
-  if (bytes.length === 0) throw new Failure('empty_file')
-  if (bytes.length > photoLimits.bytes) throw new Failure('too_large', { mostMb })
-  const type = sniff(bytes)
-  if (!type) throw new Failure('unsupported_type')
-  return type
 }
 
 async function readHeader(bytes: Uint8Array, type: PhotoType): Promise<Metadata['autoOrient']> {

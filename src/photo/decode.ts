@@ -1,6 +1,6 @@
 import sharp from 'sharp'
 import { Failure } from '../base/failures.ts'
-import { photoLimits } from './accept.ts'
+import { photoLimits } from './accept-bytes.ts'
 import type { Pixels } from './cloth.ts'
 import { pngOfHeic } from './heic.ts'
 import { sniff } from './sniff.ts'

@@ -1,5 +1,5 @@
 import { Failure } from '../base/failures.ts'
-import { acceptBytes } from './accept.ts'
+import { acceptBytes } from './accept-bytes.ts'
 import type { MarkedSheet } from './look/marked-sheet.ts'
 import type { Sizes } from './look/measured.ts'
 import type { SafePhoto } from './safe.ts'

@@ -1,4 +1,4 @@
-import { photoLimits } from '../photo/accept.ts'
+import { photoLimits } from '../photo/accept-bytes.ts'
 
 /** What one request may carry. */
 export const limits = {

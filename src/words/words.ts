@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs'
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { IntlMessageFormat } from 'intl-messageformat'
 import { parse } from 'yaml'
 import { Failure } from '../base/failures.ts'
@@ -53,18 +53,37 @@ export function language(
   }
 }
 
-// Beside this file in the sources; the compiled program reads the same files.
-const folder = new URL('../../src/words/', import.meta.url)
+const sources = new URL('../../src/words/', import.meta.url)
+/** The compiled program has the same sentences beside this file, as the build left them. */
+const built = import.meta.url.endsWith('.js') ? new URL('./', import.meta.url) : null
 
-/** Every text of pages and papers: one `<code>.yaml` in this folder makes a language. */
-export function readPageWords(from: URL = folder): Map<string, Map<string, string>> {
-  const files = readdirSync(from).filter((file) => /^[a-z]{2}(-[A-Z]{2})?\.yaml$/.test(file))
+type PageWords = Map<string, Map<string, string>>
+
+function readEach(from: URL, ending: string, read: (text: string) => Map<string, string>) {
+  const named = new RegExp(`^([a-z]{2}(?:-[A-Z]{2})?)\\.${ending}$`)
+  const codes = readdirSync(from).flatMap((file) => named.exec(file)?.[1] ?? [])
   return new Map(
-    files.map((file) => [
-      file.replace('.yaml', ''),
-      flatten(parse(readFileSync(new URL(file, from), 'utf8')) as Tree),
-    ]),
+    codes.map((code) => [code, read(readFileSync(new URL(`${code}.${ending}`, from), 'utf8'))]),
   )
+}
+
+/** Sentences as they are written: one `<code>.yaml` in the folder makes a language. */
+export const readWritten = (from: URL): PageWords =>
+  readEach(from, 'yaml', (text) => flatten(parse(text) as Tree))
+
+/** Every text of pages and papers. */
+export const readPageWords = (): PageWords =>
+  built
+    ? readEach(built, 'json', (text) => new Map(Object.entries(JSON.parse(text))))
+    : readWritten(sources)
+
+/** For the build: leaves the sentences ready to be read, as reading YAML takes a start longer than all else. */
+export function leavePageWords(): void {
+  if (!built) return
+  for (const code of readPageWords().keys()) rmSync(new URL(`${code}.json`, built))
+  for (const [code, sentences] of readWritten(sources)) {
+    writeFileSync(new URL(`${code}.json`, built), JSON.stringify(Object.fromEntries(sentences)))
+  }
 }
 
 /** Keys that some language lacks, as `language: key`. */

@@ -6,11 +6,11 @@ import type { Flow } from '../../src/flow/grammar.ts'
 import { examineFlow } from '../../src/intake/examine-flow.ts'
 import { readFlowsFolder } from '../../src/intake/flows-folder.ts'
 import { helpNames } from '../../src/papers/drawings/index.ts'
-import { missingWords, readPageWords } from '../../src/words/words.ts'
+import { missingWords, readWritten } from '../../src/words/words.ts'
 
 const home = new URL('../../flows/intake/', import.meta.url)
 const flow = parse(readFileSync(new URL('flow.yaml', home), 'utf8')) as Flow
-const languages = readPageWords(new URL('words/', home))
+const languages = readWritten(new URL('words/', home))
 const questions = flow.parts.flatMap((part) => part.questions)
 
 const wanted = questions.flatMap(({ id, options = [], unit }) => [

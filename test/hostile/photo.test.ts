@@ -1,7 +1,8 @@
 import { crc32, deflateSync } from 'node:zlib'
 import sharp from 'sharp'
 import { expect, test } from 'vitest'
-import { accept, photoLimits } from '../../src/photo/accept.ts'
+import { accept } from '../../src/photo/accept.ts'
+import { photoLimits } from '../../src/photo/accept-bytes.ts'
 import { makeSafe } from '../../src/photo/safe.ts'
 import { grain, plain, segments, withSegment } from '../help/pictures.ts'
 

@@ -11,6 +11,7 @@ import { tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { afterAll, beforeEach, describe, expect, test } from 'vitest'
 import { readFlowFiles } from '../../src/intake/flow-files.ts'
+import { parseFlows, provenFlows, valuesOf } from '../../src/intake/flows-folder.ts'
 import {
   findProof,
   keepProof,
@@ -48,6 +49,7 @@ const proof: Proof = {
     statements: 6,
     combinations: 7,
   },
+  values: { 'shop.yaml': { name: 'Lantern Street' } },
 }
 const day = '2026-06-01'
 const put = (content: string | Buffer, name = key) => {
@@ -122,6 +124,7 @@ describe('a kept proof', () => {
     ['without its day', JSON.stringify(dayless)],
     ['of a day that is none', JSON.stringify({ ...proof, from: 0 })],
     ['with more in it', JSON.stringify({ ...proof, findings: [] })],
+    ['that says nothing of the files', JSON.stringify({ ...proof, values: null })],
     ['without a count', JSON.stringify({ ...proof, counts: rowless })],
     [
       'with a count of less than nothing',
@@ -132,7 +135,7 @@ describe('a kept proof', () => {
       'with paths that are none',
       JSON.stringify({ ...proof, counts: { ...proof.counts, paths: [{}] } }),
     ],
-    ['far too long', JSON.stringify(proof) + ' '.repeat(70_000)],
+    ['far too long', JSON.stringify(proof) + ' '.repeat(4 * 2 ** 20)],
   ])('%s is passed over', (_, content) => {
     put(JSON.stringify(proof))
     expect(findProof(key, day, [folder])).not.toBeNull()
@@ -195,7 +198,10 @@ describe('the owner’s files', () => {
     const first = await proven(files, around())
     expect(first).toMatchObject({ found: false, findings: [] })
     asked = 0
-    expect(await proven(files, around())).toEqual({ ...first, found: true })
+    // What it says of the files is what reading them says.
+    const values = valuesOf(parseFlows(files))
+    expect(await proven(files, around())).toEqual({ ...first, found: true, values })
+    expect(valuesOf(provenFlows(values))).toEqual(values)
     expect(asked).toBe(0)
     const more = withFile('shop.yaml', '\n', '\n\n')
     expect(await proven(more, around())).toMatchObject({ found: false, findings: [] })
