@@ -86,7 +86,11 @@ test('a start that is refused says what is to be changed, and ends', {
       [1, 'setting_invalid', expect.stringMatching(/HOST .*no such address/)],
       [1, 'setting_invalid', expect.stringMatching(/DATA_DIR .*\/proc\/none cannot be made/)],
       [1, 'setting_invalid', expect.stringMatching(/DATA_DIR .*\/dev\/null\/none cannot be made/)],
-      [1, 'store_unavailable', expect.any(String)],
+      [
+        1,
+        'setting_invalid',
+        expect.stringMatching(/DATABASE_URL .*127\.0\.0\.1:1\/none: no database answers there/),
+      ],
     ])
   } finally {
     await new Promise((resolve) => taken.close(resolve))

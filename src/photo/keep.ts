@@ -38,7 +38,7 @@ export const isPhotoName = (name: string): boolean => /^[0-9a-f]{64}$/.test(name
 
 const draftSuffix = '.draft'
 
-/** Photos as files of one folder, which is made if need be. Throws `store_unavailable`. */
+/** Photos as files of one folder, which is made if need be. Throws `setting_invalid` where it cannot be written. */
 export async function openFolderPhotos(folder: string): Promise<PhotoStore> {
   const file = (name: string, derived: Derived) => join(folder, fileOf(name, derived))
 
@@ -46,6 +46,10 @@ export async function openFolderPhotos(folder: string): Promise<PhotoStore> {
     makeFolder(folder)
     await sync(dirname(folder))
     await sweep(folder)
+  }).catch(({ cause }: Failure) => {
+    const { code } = cause as NodeJS.ErrnoException
+    const message = `photos cannot be kept in ${folder} (${code})`
+    throw new Failure('setting_invalid', { setting: 'PHOTOS_URL', message }, { cause })
   })
   return {
     keep: (photo) =>

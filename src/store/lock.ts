@@ -2,7 +2,7 @@ import { join } from 'node:path'
 import { DatabaseSync } from '@photostructure/sqlite'
 import { Failure } from '../base/failures.ts'
 import { makeFolder } from '../base/make-folder.ts'
-import { asFailure } from './trouble.ts'
+import { asFailure, atFault } from './trouble.ts'
 
 export interface Held {
   release(): void
@@ -14,7 +14,7 @@ const lockFile = 'serving.lock'
 /**
  * Makes this process the only server of a data folder until it releases it or ends, however it
  * ends: the lock is the operating system's. Throws `folder_in_use` with the folder, or
- * `store_unavailable` where no file can be made.
+ * `setting_invalid` where no file can be made.
  */
 export function holdFolder(folder: string): Held {
   const file = join(folder, lockFile)
@@ -26,7 +26,7 @@ export function holdFolder(folder: string): Held {
     if (failure instanceof Failure && failure.code === 'busy') {
       throw new Failure('folder_in_use', { folder }, { cause })
     }
-    throw new Failure('store_unavailable', { where: file }, { cause })
+    throw atFault('sqlite', file, cause)
   }
 }
 

@@ -7,7 +7,7 @@ import { insideTransaction } from './inside.ts'
 import { postgresDialect } from './postgres.ts'
 import type { Database } from './schema.ts'
 import { sqliteDialect } from './sqlite.ts'
-import { isConflict } from './trouble.ts'
+import { atFault, isConflict } from './trouble.ts'
 
 export interface Store {
   readonly db: Kysely<Database>
@@ -69,7 +69,7 @@ export function storeOver(dialect: Dialect, name: Store['dialect']): Store {
   }
 }
 
-/** Opens the store and makes sure it answers. Throws `store_unavailable`, naming where it looked. */
+/** Opens the store and makes sure it answers. Throws `setting_invalid`, naming the setting and where it looked. */
 export async function openStore({ databaseUrl, dataDir }: StoreSettings): Promise<Store> {
   return databaseUrl ? openPostgres(databaseUrl) : openSqlite(dataDir)
 }
@@ -80,7 +80,7 @@ async function openSqlite(dataDir: string): Promise<Store> {
     makeFolder(dataDir)
     return storeOver(sqliteDialect(file), 'sqlite')
   } catch (cause) {
-    throw new Failure('store_unavailable', { where: file }, { cause })
+    throw atFault('sqlite', file, cause)
   }
 }
 
@@ -93,7 +93,7 @@ async function openPostgres(url: string): Promise<Store> {
   } catch (cause) {
     await store.close()
     // The address itself may hold a password.
-    throw new Failure('store_unavailable', { where: `${host}${pathname}` }, { cause })
+    throw atFault('postgres', `${host}${pathname}`, cause)
   }
 }
 

@@ -52,3 +52,35 @@ export function isTaken(error: unknown): boolean {
   const code = sqliteCode(error)
   return code !== undefined ? sqliteTaken.includes(code) : sqlState(error) === postgresTaken
 }
+
+/** What PostgreSQL says against whoever knocks (SQLSTATE), in the operator's words. */
+const refusals: readonly (readonly [state: RegExp, message: string])[] = [
+  [/^28/, 'refuses this account or its password'],
+  [/^3D/, 'has no database of this name'],
+  [/^53/, 'has no connection or no room to spare'],
+  [/^57P/, 'is starting or stopping'],
+]
+
+/** The code at the bottom of an error: of a system call, of SQLite, of PostgreSQL. */
+function codeOf(error: unknown): string {
+  const bottom = error instanceof Failure ? error.cause : error
+  if (!(bottom instanceof Error)) return ''
+  const { code, errcode } = bottom as { code?: unknown; errcode?: unknown }
+  return errcode === undefined ? String(code ?? bottom.message) : `SQLite ${errcode}`
+}
+
+/**
+ * The records cannot be had when a command starts: whoever runs it is told the setting, where was looked, and what
+ * stands against it.
+ */
+export function atFault(dialect: 'sqlite' | 'postgres', where: string, cause: unknown): Failure {
+  const code = codeOf(cause)
+  const [, refused] =
+    refusals.find(([state]) => /^[0-9A-Z]{5}$/.test(code) && state.test(code)) ?? []
+  const [setting, trouble] =
+    dialect === 'postgres'
+      ? ['DATABASE_URL', refused ? `the server ${refused}` : 'no database answers there']
+      : ['DATA_DIR', 'the records cannot be opened or written']
+  const message = `${where}: ${trouble}${code && ` (${code})`}`
+  return new Failure('setting_invalid', { setting, message }, { cause })
+}

@@ -141,7 +141,8 @@ describe('a folder', () => {
     await expect(photos.ready()).rejects.toMatchObject({ code: 'store_unavailable', status: 503 })
     await expect(photos.keep(photo('shirt'))).rejects.toMatchObject({ code: 'store_unavailable' })
     await expect(openFolderPhotos('/dev/null/photos')).rejects.toMatchObject({
-      code: 'store_unavailable',
+      code: 'setting_invalid',
+      details: { setting: 'PHOTOS_URL', message: expect.stringContaining('ENOTDIR') },
     })
   })
 })

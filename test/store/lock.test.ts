@@ -65,8 +65,8 @@ test('the store in a held folder is open to other commands', async () => {
   await store.close()
 })
 
-test('a folder where nothing can be written is unavailable, not in use', () => {
+test('a folder where nothing can be written is a wrong setting, not in use', () => {
   expect(() => holdFolder('/dev/null/data')).toThrow(
-    expect.objectContaining({ code: 'store_unavailable' }),
+    expect.objectContaining({ code: 'setting_invalid' }),
   )
 })
