@@ -45,7 +45,7 @@ function readReason(raw: string): string {
 /** Grades the pile anew with the facts that stand, and writes what the queue reads. */
 export async function projectKnown(db: Db, knowledge: Knowledge, row: PileRow): Promise<void> {
   const pile = await pileAsKnown(db, knowledge, row, await planMarksOf(db, row.id))
-  await project(db, row, pile, null)
+  await project(db, row, pile)
   await projectLaidOut(db, row.id)
 }
 

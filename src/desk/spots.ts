@@ -199,6 +199,6 @@ export const changeSpots = (
     },
     async (db, row) => {
       const pile = await pileAsKnown(db, at.knowledge, row, await planMarksOf(db, pileId))
-      await project(db, row, pile, null)
+      await project(db, row, pile)
     },
   )

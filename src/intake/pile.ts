@@ -1,5 +1,5 @@
 import { once } from '../base/once.ts'
-import { type Followed, type Following, following, followOn } from '../flow/follow.ts'
+import { type Followed, type Following, following } from '../flow/follow.ts'
 import type { ContactValue, Flow, Replies } from '../flow/grammar.ts'
 import type { Recipient } from '../garment/facts.ts'
 import type { Estimate } from '../quilt/estimate.ts'
@@ -161,23 +161,25 @@ export function derive(
   return { entries, following: followed, times, pile }
 }
 
-/** What deriving gives with one entry more, as the row stands then: the same as deriving all of it anew. */
+/**
+ * What deriving gives with these entries more, which are followed already, as the row stands then: the same as
+ * deriving all of them anew.
+ */
 export function deriveOn(
   knowledge: Knowledge,
-  flow: Flow,
   row: PileRow,
   before: Derived,
-  entry: Entry,
+  { entries, following: followed }: { entries: readonly Entry[]; following: Following },
 ): Derived {
-  const followed = followOn(flow, before.following, entry.act, rules)
-  const times = timesOn(before.times, entry)
+  const times = entries.reduce(timesOn, before.times)
   const pile = pileFrom(knowledge, row, {
     following: followed,
     times,
-    atDesk: new Map(),
+    atDesk: nothing,
     instead: {},
+    before: before.pile,
   })
-  return { entries: [...before.entries, entry], following: followed, times, pile }
+  return { entries: [...before.entries, ...entries], following: followed, times, pile }
 }
 
 const tallyOf = (standing: readonly Garment[], wish: Wish): Tally =>

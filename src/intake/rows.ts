@@ -2,8 +2,8 @@ import { type Clock, days } from '../base/clock.ts'
 import { Failure } from '../base/failures.ts'
 import { newId, newKey, sha256 } from '../base/ids.ts'
 import type { Act, ContactValue } from '../flow/grammar.ts'
-import { nextNumber } from '../store/rows.ts'
-import type { ActRow, Db, PileRow } from '../store/schema.ts'
+import { type LinkedPile, linkedPiles, nextNumber } from '../store/rows.ts'
+import type { ActRow, Db, NewRow, PileRow } from '../store/schema.ts'
 
 /** One act as it was appended: who, when, and its place in the order. */
 export interface Entry {
@@ -11,6 +11,11 @@ export interface Entry {
   readonly at: number
   readonly who: ActRow['who']
   readonly act: Act
+}
+
+/** The same with its idempotency key: the same key on the same pile is the same act. */
+export interface KeptAct extends Entry {
+  readonly idem: string
 }
 
 export async function insertPile(
@@ -53,19 +58,31 @@ export async function mintLink(
   return key
 }
 
-/** The pile behind a link's key. Throws `link_unknown` or `link_expired`. */
-export async function pileOfKey(db: Db, key: string, clock: Clock): Promise<PileRow> {
-  const row = await db
-    .selectFrom('pile_link')
-    .innerJoin('pile', 'pile.id', 'pile_link.pile_id')
-    .selectAll('pile')
-    .select(['pile_link.expires_at', 'pile_link.revoked_at'])
-    .where('pile_link.key_hash', '=', sha256(key))
-    .executeTakeFirst()
-  if (!row || row.revoked_at !== null) throw new Failure('link_unknown')
-  const { expires_at, revoked_at: _, ...pile } = row
+/** The pile of a link that holds now. Throws `link_unknown` or `link_expired`. */
+export function pileBehind(linked: LinkedPile | undefined, clock: Clock): PileRow {
+  if (!linked || linked.revoked_at !== null) throw new Failure('link_unknown')
+  const { key_hash: _, expires_at, revoked_at: __, ...pile } = linked
   if (expires_at <= clock()) throw new Failure('link_expired')
   return pile
+}
+
+/** The pile behind a link's key. Throws `link_unknown` or `link_expired`. */
+export async function pileOfKey(db: Db, key: string, clock: Clock): Promise<PileRow> {
+  const [linked] = await linkedPiles(db, [sha256(key)])
+  return pileBehind(linked, clock)
+}
+
+/** A pile's acts up to the one that its row names, from the one with the number `from` on. */
+export async function actsOf(db: Db, { id, seq }: PileRow, from = 1): Promise<KeptAct[]> {
+  const rows = await db
+    .selectFrom('act')
+    .select(['seq', 'at', 'who', 'act', 'idem'])
+    .where('pile_id', '=', id)
+    .where('seq', '>=', from)
+    .where('seq', '<=', seq)
+    .orderBy('seq')
+    .execute()
+  return rows.map(({ act, ...row }) => ({ ...row, act: JSON.parse(act) as Act }))
 }
 
 export async function entriesOf(db: Db, pileId: string): Promise<Entry[]> {
@@ -87,55 +104,22 @@ export async function contactOf(db: Db, pileId: string): Promise<ContactValue | 
   return told.act.reply.given as ContactValue
 }
 
-/** True where this key has been used on the pile: the act behind it is already kept. */
-export async function isKept(db: Db, pileId: string, idem: string): Promise<boolean> {
-  const row = await db
-    .selectFrom('act')
-    .select('seq')
-    .where('pile_id', '=', pileId)
-    .where('idem', '=', idem)
-    .executeTakeFirst()
-  return row !== undefined
+export interface Note {
+  readonly pileId: string
+  readonly item: number
+  readonly question: string
+  readonly text: string
+  readonly at: number
 }
 
-export async function appendAct(
-  db: Db,
-  pile: PileRow,
-  entry: Entry & { idem: string },
-): Promise<void> {
-  await db
-    .insertInto('act')
-    .values({
-      pile_id: pile.id,
-      seq: entry.seq,
-      idem: entry.idem,
-      who: entry.who,
-      act: JSON.stringify(entry.act),
-      at: entry.at,
-    })
-    .execute()
-  await db
-    .updateTable('pile')
-    .set({ seq: entry.seq, changed_at: entry.at })
-    .where('id', '=', pile.id)
-    .execute()
-}
+export const noteRow = ({ pileId, ...note }: Note): NewRow<'note'> => ({
+  id: newId(),
+  pile_id: pileId,
+  ...note,
+  settled_at: null,
+  settled_by: null,
+})
 
-export async function insertNote(
-  db: Db,
-  note: { pileId: string; item: number; question: string; text: string; at: number },
-): Promise<void> {
-  await db
-    .insertInto('note')
-    .values({
-      id: newId(),
-      pile_id: note.pileId,
-      item: note.item,
-      question: note.question,
-      text: note.text,
-      at: note.at,
-      settled_at: null,
-      settled_by: null,
-    })
-    .execute()
+export async function insertNote(db: Db, note: Note): Promise<void> {
+  await db.insertInto('note').values(noteRow(note)).execute()
 }

@@ -1,17 +1,23 @@
 import {
+  type DatabaseConnection,
   type Dialect,
   PostgresDialect,
+  PostgresDriver,
   type PostgresPool,
   type PostgresPoolClient,
   type PostgresQueryResult,
+  type TransactionSettings,
 } from 'kysely'
 import pg from 'pg'
 import { Failure } from '../base/failures.ts'
 import { refuseInside } from './inside.ts'
+import { whatWasSent } from './last.ts'
 import { asFailure } from './trouble.ts'
 
-const limits = {
+const settings = {
   max: 10,
+  // What is sent together goes out at once, and no statement waits for the answer to the one before.
+  pipeline: true,
   connectionTimeoutMillis: 5_000,
   query_timeout: 30_000,
   idle_in_transaction_session_timeout: 30_000,
@@ -50,7 +56,7 @@ function guardedClient(client: pg.PoolClient): PostgresPoolClient {
 }
 
 function openPool(url: string): PostgresPool {
-  const pool = new pg.Pool({ connectionString: url, types, ...limits })
+  const pool = new pg.Pool({ connectionString: url, types, ...settings })
   // An idle connection that breaks tells nobody anything: the next query finds out by itself.
   pool.on('error', () => {})
   return {
@@ -65,16 +71,46 @@ function openPool(url: string): PostgresPool {
   }
 }
 
+/**
+ * What need not wait for an answer is sent at once: `begin` goes out with the first statement of a transaction, and
+ * `commit` with the last. Where one of them fails, so does all that was sent behind it.
+ */
+class PromptDriver extends PostgresDriver {
+  override async beginTransaction(
+    connection: DatabaseConnection,
+    settings: TransactionSettings,
+  ): Promise<void> {
+    // A connection on which this fails is lost, which the next statement tells.
+    super.beginTransaction(connection, settings).catch(() => {})
+  }
+
+  override async commitTransaction(connection: DatabaseConnection): Promise<void> {
+    const committed = super.commitTransaction(connection)
+    committed.catch(() => {})
+    await whatWasSent(connection)
+    await committed
+  }
+
+  override async rollbackTransaction(
+    connection: Parameters<PostgresDriver['rollbackTransaction']>[0],
+  ): Promise<void> {
+    await whatWasSent(connection).catch(() => {})
+    await super.rollbackTransaction(connection)
+  }
+}
+
 /** Any pool in pg's shape, kept from being used beside a transaction from inside it. */
-export const poolDialect = (pool: PostgresPool): Dialect =>
-  new PostgresDialect({
-    pool: {
-      ...pool,
-      connect: async () => {
-        refuseInside()
-        return pool.connect()
-      },
+export function poolDialect(pool: PostgresPool): Dialect {
+  const guarded: PostgresPool = {
+    ...pool,
+    connect: async () => {
+      refuseInside()
+      return pool.connect()
     },
-  })
+  }
+  const dialect = new PostgresDialect({ pool: guarded })
+  dialect.createDriver = () => new PromptDriver({ pool: guarded })
+  return dialect
+}
 
 export const postgresDialect = (url: string): Dialect => poolDialect(openPool(url))

@@ -11,10 +11,14 @@ import {
   type TransactionSettings,
 } from 'kysely'
 import { refuseInside } from './inside.ts'
+import { whatWasSent } from './last.ts'
 import { asFailure } from './trouble.ts'
 
 /** The process stands still while SQLite waits for another one's write, so the wait is short. */
 const busyMilliseconds = 1000
+
+/** Statements that are ready to run again: reading one costs more than most of them take. */
+const mostPrepared = 300
 
 const settings = [
   'pragma journal_mode = wal',
@@ -37,16 +41,28 @@ function openFile(file: string): SqliteDatabase {
     for (const setting of settings) opened.exec(setting)
     return opened
   })
+  const prepare = (sql: string): SqliteStatement => {
+    const statement = guarded(() => db.prepare(sql))
+    return {
+      reader: statement.columns().length > 0,
+      all: (parameters) => guarded(() => statement.all(...parameters)),
+      run: (parameters) => guarded(() => statement.run(...parameters)),
+      iterate: (parameters) => guarded(() => statement.iterate(...parameters)),
+    }
+  }
+  const prepared = new Map<string, SqliteStatement>()
   return {
-    close: () => db.close(),
-    prepare: (sql): SqliteStatement => {
-      const statement = guarded(() => db.prepare(sql))
-      return {
-        reader: statement.columns().length > 0,
-        all: (parameters) => guarded(() => statement.all(...parameters)),
-        run: (parameters) => guarded(() => statement.run(...parameters)),
-        iterate: (parameters) => guarded(() => statement.iterate(...parameters)),
-      }
+    close: () => {
+      prepared.clear()
+      db.close()
+    },
+    prepare: (sql) => {
+      const known = prepared.get(sql)
+      if (known) return known
+      if (prepared.size >= mostPrepared) prepared.delete(prepared.keys().next().value!)
+      const statement = prepare(sql)
+      prepared.set(sql, statement)
+      return statement
     },
   }
 }
@@ -67,6 +83,16 @@ class FileDriver extends SqliteDriver {
   ): Promise<void> {
     const begin = accessMode === 'read only' ? 'begin' : 'begin immediate'
     await connection.executeQuery(CompiledQuery.raw(begin))
+  }
+
+  override async commitTransaction(connection: DatabaseConnection): Promise<void> {
+    await whatWasSent(connection)
+    await super.commitTransaction(connection)
+  }
+
+  override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
+    await whatWasSent(connection).catch(() => {})
+    await super.rollbackTransaction(connection)
   }
 }
 

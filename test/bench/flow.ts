@@ -161,7 +161,10 @@ function answers(garments: number, rounds: number): void {
     for (const [nth, entry] of last.entries()) {
       const start = cpuMs()
       let next = pile
-      for (let n = 0; n < again; n += 1) next = deriveOn(knowledge, flow, rows[nth]!, pile, entry)
+      for (let n = 0; n < again; n += 1) {
+        const followed = followOn(flow, pile.following, entry.act, rules)
+        next = deriveOn(knowledge, rows[nth]!, pile, { entries: [entry], following: followed })
+      }
       if (round >= 0) took[nth]!.push((cpuMs() - start) / again)
       pile = next
     }

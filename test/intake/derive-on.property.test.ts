@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest'
-import { derive, deriveOn, derivePile, type Pile } from '../../src/intake/pile.ts'
+import { followOn } from '../../src/flow/follow.ts'
+import { type Derived, derive, deriveOn, derivePile, type Pile } from '../../src/intake/pile.ts'
+import type { Entry } from '../../src/intake/rows.ts'
 import { rules } from '../../src/intake/rules.ts'
 import { learnAt } from '../help/app.ts'
 import { entriesOfActs } from '../help/large-pile.ts'
@@ -10,6 +12,11 @@ const knowledge = learnAt('2026-06-01')
 
 /** The same files read once more: what one remembers of gradings the other has to make. */
 const another = learnAt('2026-06-01')
+
+const oneMore = ({ following }: Derived, entry: Entry) => ({
+  entries: [entry],
+  following: followOn(knowledge.flow, following, entry.act, rules),
+})
 
 /** All that is told of a pile, what is made only when it is asked for too. */
 const toldOf = ({ priced: _, followed, garments, ...pile }: Pile) => ({
@@ -24,7 +31,7 @@ test('deriving one act more gives what deriving the whole pile gives', () => {
     let pile = derive(knowledge, knowledge.flow, rowOf(knowledge, 0), [])
     for (const [nth, entry] of entries.entries()) {
       const row = rowOf(knowledge, nth + 1)
-      pile = deriveOn(knowledge, knowledge.flow, row, pile, entry)
+      pile = deriveOn(knowledge, row, pile, oneMore(pile, entry))
       // Each step is followed on; the dear comparison is made now and then.
       if (nth % 15 !== seed && nth + 1 < entries.length) continue
       const whole = derivePile(another, another.flow, row, entries.slice(0, nth + 1))
@@ -40,12 +47,14 @@ test('a garment that an answer leaves as it was is the same object', () => {
   const whole = derive(knowledge, knowledge.flow, rowOf(knowledge, acts.length), entries)
   const items = whole.pile.garments.filter(({ dropped }) => !dropped)
   const touched = items.at(-1)!
-  const next = deriveOn(knowledge, knowledge.flow, rowOf(knowledge, acts.length + 1), whole, {
+  const dropped: Entry = {
     seq: acts.length + 1,
     at: 1,
     who: 'customer',
     act: { act: 'drop', item: touched.n },
-  })
+  }
+  const row = rowOf(knowledge, acts.length + 1)
+  const next = deriveOn(knowledge, row, whole, oneMore(whole, dropped))
   expect(next.pile.garments.find(({ n }) => n === touched.n)!.dropped).toBe(true)
   expect(items.length).toBeGreaterThan(1)
   for (const garment of items.slice(0, -1)) expect(next.pile.garments).toContain(garment)

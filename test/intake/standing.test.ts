@@ -1,45 +1,15 @@
 import { expect, test } from 'vitest'
 import { type Conversation, converse } from '../../src/intake/conversation.ts'
-import { derivePile } from '../../src/intake/pile.ts'
 import { entriesOf, pileOfKey } from '../../src/intake/rows.ts'
 import { rules } from '../../src/intake/rules.ts'
-import { project } from '../../src/intake/standing.ts'
-import type { Store } from '../../src/store/open.ts'
 import { heldClock, learnAt } from '../help/app.ts'
 import { startedAt } from '../help/pile.ts'
+import { rebuildPile, rowsOfPile } from '../help/projected.ts'
 import { eachStore } from '../help/stores.ts'
 import { nextAct, picker } from '../help/wander.ts'
 
 const knowledge = learnAt('2026-06-01')
 const clock = heldClock(startedAt)
-
-async function rowsOf({ db }: Store, pileId: string) {
-  return {
-    standing: await db
-      .selectFrom('standing')
-      .selectAll()
-      .where('pile_id', '=', pileId)
-      .executeTakeFirstOrThrow(),
-    garments: await db
-      .selectFrom('garment')
-      .selectAll()
-      .where('pile_id', '=', pileId)
-      .orderBy('item')
-      .execute(),
-  }
-}
-
-/** Writes the rows anew from the acts alone, as if they had been lost. */
-async function rebuild(store: Store, key: string): Promise<string> {
-  const row = await pileOfKey(store.db, key, clock.read)
-  await store.transaction(async (trx) => {
-    await trx.deleteFrom('garment').where('pile_id', '=', row.id).execute()
-    await trx.deleteFrom('standing').where('pile_id', '=', row.id).execute()
-    const entries = await entriesOf(trx, row.id)
-    await project(trx, row, derivePile(knowledge, knowledge.flow, row, entries), null)
-  })
-  return row.id
-}
 
 async function wanderOn(conversation: Conversation, key: string, seed: number, steps: number) {
   const pick = picker(seed)
@@ -62,9 +32,9 @@ eachStore('what the queue reads', (store) => {
       const key = await conversation().start('en')
       await wanderOn(conversation(), key, seed, 40)
       const { id } = await pileOfKey(store().db, key, clock.read)
-      const kept = await rowsOf(store(), id)
-      await rebuild(store(), key)
-      expect(await rowsOf(store(), id)).toEqual(kept)
+      const kept = await rowsOfPile(store(), id)
+      await rebuildPile(store(), knowledge, await pileOfKey(store().db, key, clock.read))
+      expect(await rowsOfPile(store(), id)).toEqual(kept)
       // What a customer confirms of their own words is answered by further acts.
       expect(kept.standing.seq).toBeGreaterThanOrEqual(40)
     }
@@ -113,7 +83,8 @@ eachStore('what the queue reads', (store) => {
       await skip(item, 'story')
     }
     const { id } = await pileOfKey(store().db, key, clock.read)
-    const flags = async () => (await rowsOf(store(), id)).garments.map((garment) => garment.flags)
+    const flags = async () =>
+      (await rowsOfPile(store(), id)).garments.map((garment) => garment.flags)
     const before = await flags()
     await say(0, 'recipient', 'under1')
     const after = await flags()
@@ -131,10 +102,10 @@ eachStore('what the queue reads', (store) => {
     } as const
     const outcomes = await Promise.all([1, 2, 3].map(() => conversation().act(key, sent)))
     expect(outcomes.map(({ again }) => again).sort()).toEqual([false, true, true])
-    const before = await rowsOf(store(), id)
+    const before = await rowsOfPile(store(), id)
     const refused = { act: { act: 'drop', item: 9 }, idem: 'refused-1', seen: 0 } as const
     await expect(conversation().act(key, refused)).rejects.toMatchObject({ code: 'not_found' })
-    expect(await rowsOf(store(), id)).toEqual(before)
+    expect(await rowsOfPile(store(), id)).toEqual(before)
     expect(await entriesOf(store().db, id)).toHaveLength(1)
   })
 })

@@ -6,7 +6,6 @@ import { offered, readReply } from '../../flow/reply.ts'
 import type { Outcome } from '../../intake/conversation.ts'
 import type { PhotoPlace } from '../../intake/photos.ts'
 import type { Pile } from '../../intake/pile.ts'
-import { isKept } from '../../intake/rows.ts'
 import { rules } from '../../intake/rules.ts'
 import { failureSentence } from '../errors.ts'
 import { customer } from '../who.ts'
@@ -136,9 +135,7 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
       const form = await readAnswerForm(request)
       const opened = await openPile(context, key)
       const { open } = opened
-      if (await isKept(context.store.db, open.row.id, form.fields.idem)) {
-        return goOn(context, request, reply, key)
-      }
+      if (open.idems.includes(form.fields.idem)) return goOn(context, request, reply, key)
       const asking = findAsking(open.pile.followed, item, question)
       if (open.row.status !== 'open') throw new Failure('pile_confirmed')
       if (!asking) throw new Failure('question_moved_on', { question })

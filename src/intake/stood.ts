@@ -1,0 +1,119 @@
+import { type Following, followOn } from '../flow/follow.ts'
+import type { Flow } from '../flow/grammar.ts'
+import type { Db, PileRow } from '../store/schema.ts'
+import { pinnedFlow } from './flow-versions.ts'
+import type { Knowledge } from './knowledge.ts'
+import { type Derived, derive, deriveOn } from './pile.ts'
+import { actsOf, type KeptAct } from './rows.ts'
+import { rules } from './rules.ts'
+
+/** A pile as it stands after one of its acts, ready to be acted on. */
+export interface Stood {
+  readonly row: PileRow
+  readonly flow: Flow
+  readonly derived: Derived
+  /** Idempotency keys of its acts, in their order. */
+  readonly idems: readonly string[]
+}
+
+/** Piles as they stood when they were last used, for a time. */
+export interface Memory {
+  of(pileId: string): Stood | undefined
+  keep(stood: Stood): void
+}
+
+export interface MemoryLimits {
+  /** Acts of all piles that are remembered; an act takes 1 kB with what is derived from it, in a pile of ten garments. */
+  readonly mostActs: number
+  /** So long a pile is remembered that nobody uses, ms. */
+  readonly keepMs: number
+}
+
+const usualLimits: MemoryLimits = { mostActs: 30_000, keepMs: 10 * 60 * 1000 }
+
+/** The least used piles are forgotten first. */
+export function rememberPiles({ mostActs, keepMs }: MemoryLimits = usualLimits): Memory {
+  const piles = new Map<string, { readonly stood: Stood; readonly usedAt: number }>()
+  let acts = 0
+  let timer: NodeJS.Timeout | null = null
+
+  function forget(id: string): void {
+    acts -= piles.get(id)?.stood.idems.length ?? 0
+    piles.delete(id)
+  }
+
+  function forgetOld(): void {
+    timer = null
+    const before = performance.now() - keepMs
+    for (const [id, { usedAt }] of piles) {
+      if (usedAt > before) break
+      forget(id)
+    }
+    if (piles.size > 0) timer = setTimeout(forgetOld, keepMs).unref()
+  }
+
+  return {
+    of: (id) => piles.get(id)?.stood,
+    keep: (stood) => {
+      const { id } = stood.row
+      forget(id)
+      piles.set(id, { stood, usedAt: performance.now() })
+      acts += stood.idems.length
+      while (acts > mostActs) forget(piles.keys().next().value!)
+      if (timer === null) timer = setTimeout(forgetOld, keepMs).unref()
+    },
+  }
+}
+
+export interface Standing {
+  readonly knowledge: Knowledge
+  readonly memory: Memory
+}
+
+/**
+ * The pile as its row says that it stands. What is remembered holds where the row is the one that it was derived
+ * with; where others have acted since, their acts are read and derived on.
+ */
+export async function standing(
+  db: Db,
+  row: PileRow,
+  { knowledge, memory }: Standing,
+): Promise<Stood> {
+  const known = memory.of(row.id)
+  if (known?.row.seq === row.seq && known.row.changed_at === row.changed_at) {
+    return { ...known, row }
+  }
+  const caughtUp = known && (await catchUp(db, row, knowledge, known))
+  if (caughtUp) return caughtUp
+  const flow = await pinnedFlow(db, row.flow_hash, knowledge)
+  const acts = await actsOf(db, row)
+  const derived = derive(knowledge, flow, row, acts)
+  return { row, flow, derived, idems: acts.map(({ idem }) => idem) }
+}
+
+/** Null where what is remembered is no beginning of what is kept, as after a store was put back to an earlier hour. */
+async function catchUp(
+  db: Db,
+  row: PileRow,
+  knowledge: Knowledge,
+  known: Stood,
+): Promise<Stood | null> {
+  if (known.row.seq >= row.seq || known.row.seq === 0) return null
+  const [last, ...acts] = await actsOf(db, row, known.row.seq)
+  if (last?.idem !== known.idems.at(-1)) return null
+  let { following } = known.derived
+  for (const { act } of acts) following = followOn(known.flow, following, act, rules)
+  return standOn(knowledge, known, { row, acts, following })
+}
+
+/** A pile with these acts more, which are followed already, and its row after them. */
+export const standOn = (
+  knowledge: Knowledge,
+  { flow, derived, idems }: Stood,
+  { row, acts, following }: { row: PileRow; acts: readonly KeptAct[]; following: Following },
+): Stood => ({
+  row,
+  flow,
+  derived: deriveOn(knowledge, row, derived, { entries: acts, following }),
+  idems: [...idems, ...acts.map(({ idem }) => idem)],
+})

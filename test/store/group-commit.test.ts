@@ -1,0 +1,96 @@
+import { expect, test } from 'vitest'
+import { Failure } from '../../src/base/failures.ts'
+import { groupCommit, type Settled } from '../../src/store/group-commit.ts'
+import type { Store } from '../../src/store/open.ts'
+import type { Db } from '../../src/store/schema.ts'
+import { eachStore } from '../help/stores.ts'
+
+const noted = async (trx: Db, ids: readonly string[]): Promise<Settled<string>[]> => {
+  for (const hash of ids) {
+    await trx.insertInto('photo_removal').values({ hash, since: 1 }).execute()
+  }
+  return ids.map((value) => ({ value }))
+}
+
+const kept = async ({ db }: Store) =>
+  (await db.selectFrom('photo_removal').select('hash').orderBy('hash').execute()).map(
+    ({ hash }) => hash,
+  )
+
+/** The same store, with how many were asked for in each of its transactions. */
+function watched(store: Store, work = noted) {
+  const batches: number[] = []
+  const commit = groupCommit(store, (trx, ids: readonly string[]) => {
+    batches.push(ids.length)
+    return work(trx, ids)
+  })
+  return { batches, commit }
+}
+
+eachStore('what many ask for at once', (store) => {
+  test('is written in one transaction, and what comes meanwhile in the next', async () => {
+    const { batches, commit } = watched(store())
+    const first = ['a', 'b', 'c'].map(commit)
+    await new Promise(setImmediate)
+    const second = ['d', 'e'].map(commit)
+    expect(await Promise.all([...first, ...second])).toEqual(['a', 'b', 'c', 'd', 'e'])
+    expect(batches).toEqual([3, 2])
+    expect(await kept(store())).toEqual(['a', 'b', 'c', 'd', 'e'])
+  })
+
+  test('is kept when it resolves', async () => {
+    const { commit } = watched(store())
+    const seen = await Promise.all(
+      ['a', 'b'].map((id) => commit(id).then(async () => (await kept(store())).includes(id))),
+    )
+    expect(seen).toEqual([true, true])
+  })
+
+  test('fails for whom it is refused, and for nobody else', async () => {
+    const { batches, commit } = watched(store(), async (trx, ids) => {
+      await noted(
+        trx,
+        ids.filter((id) => id !== 'no'),
+      )
+      return ids.map((id) => (id === 'no' ? { error: new Failure('not_found') } : { value: id }))
+    })
+    const [a, no, b] = await Promise.allSettled(['a', 'no', 'b'].map(commit))
+    expect([a, b]).toMatchObject([{ value: 'a' }, { value: 'b' }])
+    expect(no).toMatchObject({ reason: { code: 'not_found' } })
+    expect(batches).toEqual([3])
+    expect(await kept(store())).toEqual(['a', 'b'])
+  })
+
+  test('is tried one by one where the store refuses them together', async () => {
+    const { batches, commit } = watched(store())
+    await commit('b')
+    // The second b breaks the primary key, and with it the whole transaction.
+    const [a, again, c] = await Promise.allSettled(['a', 'b', 'c'].map(commit))
+    expect([a, c]).toMatchObject([{ value: 'a' }, { value: 'c' }])
+    expect(again).toMatchObject({ status: 'rejected' })
+    expect(batches).toEqual([1, 3, 1, 1, 1])
+    expect(await kept(store())).toEqual(['a', 'b', 'c'])
+  })
+
+  test('is not tried again where the store is away', async () => {
+    const { batches, commit } = watched(store(), () =>
+      Promise.reject(new Failure('store_unavailable')),
+    )
+    const all = await Promise.allSettled(['a', 'b'].map(commit))
+    expect(all).toMatchObject(
+      ['a', 'b'].map(() => ({ status: 'rejected', reason: { code: 'store_unavailable' } })),
+    )
+    expect(batches).toEqual([2])
+  })
+
+  test('is no more than so many in one transaction', async () => {
+    const sizes: number[] = []
+    const work = (trx: Db, ids: readonly string[]) => {
+      sizes.push(ids.length)
+      return noted(trx, ids)
+    }
+    const commit = groupCommit(store(), work, 2)
+    await Promise.all(['a', 'b', 'c', 'd', 'e'].map(commit))
+    expect(sizes).toEqual([2, 2, 1])
+  })
+})
