@@ -21,6 +21,8 @@ test.each([
   [['62.5% wool', 'silk'], ['62.5 wool, 37.5 silk']],
   // Of each share a sign at most was read.
   [['GB: COTTON I', 'X ALGODON 1', 'MACHINE WASH 30°C'], ['100 cotton']],
+  // The column of shares was not seen.
+  [['FR', 'COTON', 'I', 'COTONE', 'REPASSER A BASSE'], ['100 cotton']],
   [
     ['Shell: 60% cotton', 'polyester', 'Lining: 100% viscose'],
     ['60 cotton, 40 polyester', '100 viscose'],
@@ -40,6 +42,8 @@ test.each<[string[]]>([
   [['GB: COTTON I', 'FR: LAINE 1']],
   [['GB: COTTON I', 'MACHINE WASH']],
   [['COTTON 1', 'ALGODON 1', 'IRON ON COTTON SETTING']],
+  [['COTTON', 'MACHINE WASH']],
+  [['COTTON', 'WOL', 'LAINE']],
   [['Shell: 60% cotton', 'polyester', 'Lining: 50% viscose', 'cotton']],
   // No name is left, or the name may belong to the share beside it.
   [['60% cotton', '20% polyester']],

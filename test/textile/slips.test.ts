@@ -40,6 +40,8 @@ test.each([
   ['35% 6 Rayon', '35% Rayon'],
   ['LAVER A 30°℃', 'LAVER A 30°C'],
   ['HOT T IRON', 'HOT IRON'],
+  ['Machine ash 30°C', 'Machine wash 30°C'],
+  ['Susicce Zehlit Pi', 'Susicce Zehlit pri'],
   ['L.INNEN 99%', 'LINNEN 99%'],
   ['9996 COTTON. 196', '99% COTTON. 1%'],
   ['Stryk P& Hog', 'Stryk På Hog'],
@@ -47,6 +49,10 @@ test.each([
   ['Hergestellt lIn', 'Hergestellt In'],
   ['MA CHINE WASH', 'MACHINE WASH'],
   ['60 % AL GODAO', '60 % ALGODAO'],
+  ['Y dermateriale:', 'Ydermateriale:'],
+  ['Cotton 10096', 'Cotton 100%'],
+  ['Svrchni Materiall', 'Svrchni Material/'],
+  ['YTTERMATERIALI', 'YTTERMATERIAL/'],
   ['15 % POL IAMIDA', '15 % POLIAMIDA'],
   ['Otalemeyiniz', 'utulemeyiniz'],
   ['CS 1e6% Polyester', 'CS 100% Polyester'],
@@ -79,6 +85,9 @@ test.each([
   'En lin',
   'Wolle.Leinen',
   'L.cotton 60%',
+  'A material',
+  'Lavare a mano',
+  'Outer shell',
   'Planchar a baja',
   'Plancha a alta temperatura',
   '35% 6.5 cm',
@@ -115,6 +124,14 @@ test.each([
   [
     ['SE CALCA LA TFMPER-', 'ATURA JOASA'],
     ['SE CALCA LA temperatura', 'JOASA'],
+  ],
+  [
+    ['IRON AT LOW TEMPERA.', 'TURE'],
+    ['IRON AT LOW TEMPERATURE', ''],
+  ],
+  [
+    ['DO NOT BLEACH.', 'IRON'],
+    ['DO NOT BLEACH.', 'IRON'],
   ],
   // Read as it stands, or no word at all.
   [

@@ -1,11 +1,13 @@
 import type { Models } from './models.ts'
 import { cutOut, type Picture, type Slab } from './picture.ts'
 import { readSteps } from './recognise.ts'
-import { sharpened } from './sharpen.ts'
+import { blurs, sharpened } from './sharpen.ts'
 import { digitsOf, type ReadLine, spelled, type Weigh } from './spell.ts'
 
 /** A line that is less sure is read once more with so much more around it, and once more sharpened. */
 const again = { below: 0.6, higher: 1.15 }
+/** One that all these leave less sure is read a fourth time, as if it were strongly blurred. */
+const strongly = { below: 0.3 }
 /** Lines are sharpened at this height, pixels: a blur that a line can be read through is as wide on each. */
 const sharpenedAt = 55
 /** So many times as much as how likely its words are on a label counts how sure a reading is, as a logarithm. */
@@ -19,7 +21,7 @@ export const glancedAt = async (
   weigh: Weigh,
 ): Promise<ReadLine> => spelled(await readSteps(picture, slab, models), weigh)
 
-/** The words in a slab of the picture, of which `first` was read at a glance. What is hard to read is read thrice. */
+/** The words in a slab of the picture, of which `first` was read at a glance. What is hard to read is read thrice or more. */
 export async function readLine(
   picture: Picture,
   slab: Slab,
@@ -30,12 +32,18 @@ export async function readLine(
   if (first.sure >= again.below) return first
   const wider = { ...slab, h: slab.h * again.higher }
   const second = await glancedAt(picture, wider, models, weigh)
-  const line = sharpened(
-    cutOut(picture, wider, Math.max(1, Math.round((wider.w / wider.h) * sharpenedAt)), sharpenedAt),
+  const line = cutOut(
+    picture,
+    wider,
+    Math.max(1, Math.round((wider.w / wider.h) * sharpenedAt)),
+    sharpenedAt,
   )
   const all = { x: line.width / 2, y: line.height / 2, w: line.width, h: line.height, turn: 0 }
-  const third = await glancedAt(line, all, models, weigh)
-  return together([first, second, third], weigh)
+  const sharper = (sigma: number) => glancedAt(sharpened(line, sigma), all, models, weigh)
+  const three = [first, second, await sharper(blurs.usual)]
+  const best = together(three, weigh)
+  if (best.sure >= strongly.below) return best
+  return together([...three, await sharper(blurs.strong)], weigh)
 }
 
 /**

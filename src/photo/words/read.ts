@@ -4,6 +4,7 @@ import type { MootLine } from '../../textile/label-sense.ts'
 import type { LabelFault, LabelWords } from '../label-words.ts'
 import { bendOf, flattened } from './bend.ts'
 import { bridgesIn } from './bridges.ts'
+import { broughtOut } from './brought-out.ts'
 import { findLines } from './find.ts'
 import { glancedAt, readLine } from './line.ts'
 import { missedLines } from './missed.ts'
@@ -13,6 +14,7 @@ import { cutOut, median, type Picture, type Slab } from './picture.ts'
 import type { FoundLine } from './slabs.ts'
 import type { ReadLine, Weigh } from './spell.ts'
 import { aroundAll, fromBehind, levelled, outside, runOf, turnedOver, within } from './upright.ts'
+import { voted } from './vote.ts'
 
 /** What is known of the words that labels print. */
 export interface LabelSense {
@@ -23,14 +25,10 @@ export interface LabelSense {
   readonly doubt: (lines: readonly PicturedLine[]) => number
 }
 
+/** All lines together are so likely on a label where one word at most is known (`weigh`). */
+const hardlyAWord = 4
 /** Longest side of the picture that words are read from, pixels. */
 const longest = 3000
-/** So many lines, the longest ones, vote on which end is up. */
-const voters = 6
-/** By so many sure letters a vote is won before all lines have been asked. */
-const clearVote = 8
-/** Known words of so many letters tell which end is up. */
-const tellingFrom = 5
 /** A second look stands where it finds so many lines. */
 const enoughLines = 3
 /** So far from level, in radians, the words are turned again; and so often they are looked at in all. */
@@ -49,14 +47,34 @@ const sharply = 0.58
 /** Of 255, the mean of a picture that is too dark to read. */
 const darkMean = 40
 
-/** The words on a photo of a label, and what may be wrong with the photo. `jpeg` stands upright or turned anyhow. */
+/**
+ * The words on a photo of a label, and what may be wrong with the photo. `jpeg` stands upright or turned anyhow.
+ * Where hardly a word is read, it is looked at once more, brought out of the dark; what that finds is never sure.
+ */
 export async function readWords(
   jpeg: Uint8Array,
   models: Models,
+  sense: LabelSense,
+): Promise<LabelWords> {
+  const known = ({ lines }: LabelWords): number =>
+    lines.reduce((sum, { text }) => sum + Math.max(0, sense.weigh(text)), 0)
+  const picture = await decoded(jpeg)
+  const found = await findLines(picture, models)
+  const first = await seenOn(picture, found, models, sense)
+  if (known(first) > hardlyAWord) return first
+  const nearer = await broughtOut(picture, found)
+  const second = await seenOn(nearer, await findLines(nearer, models), models, sense)
+  if (known(second) <= known(first)) return first
+  const others = [...first.faults, ...second.faults].filter((fault) => fault !== 'no-words')
+  return { lines: second.lines, faults: [...new Set<LabelFault>(['blurred', ...others])] }
+}
+
+async function seenOn(
+  picture: Picture,
+  first: readonly Slab[],
+  models: Models,
   { weigh, settle, doubt }: LabelSense,
 ): Promise<LabelWords> {
-  const picture = await decoded(jpeg)
-  const first = await findLines(picture, models)
   if (first.length === 0) return { lines: [], faults: faultsOf(picture, [], []) }
   const [level, slabs] = await laidLevel(picture, first, models)
   const glance = (slab: Slab) => glancedAt(level, slab, models, weigh)
@@ -144,42 +162,6 @@ async function laidFlat(
   const isBetter = flat && again.length >= stillFound * lines.length
   return isBetter ? [flat, again.map(levelled)] : [level, lines.map(levelled)]
 }
-
-interface Vote {
-  readonly isUpright: boolean
-  /** What the lines that voted say at a glance, read the way that won. */
-  readonly known: ReadonlyMap<Slab, ReadLine>
-}
-
-/** Long lines are read both ways, until one way has many more likely letters and known words than the other. */
-async function voted(
-  slabs: readonly Slab[],
-  glance: (slab: Slab) => Promise<ReadLine>,
-  weigh: Weigh,
-): Promise<Vote> {
-  const ahead = new Map<Slab, ReadLine>()
-  const behind = new Map<Slab, ReadLine>()
-  // Letters count the more the likelier they are: what is read upside down is likely nowhere.
-  const worthOf = ({ text, letters }: ReadLine): number =>
-    letters.reduce((sum, p) => sum + p ** 2 - 0.5, 0) + Math.max(0, weigh(tellingWords(text)))
-  let votes = 0
-  for (const slab of slabs.toSorted((a, b) => b.w / b.h - a.w / a.h).slice(0, voters)) {
-    const [one, other] = [await glance(slab), await glance(fromBehind(slab))]
-    ahead.set(slab, one)
-    behind.set(slab, other)
-    votes += worthOf(one) - worthOf(other)
-    if (Math.abs(votes) > clearVote) break
-  }
-  const isUpright = votes >= 0
-  return { isUpright, known: isUpright ? ahead : behind }
-}
-
-/** Short words are found in anything. */
-const tellingWords = (text: string): string =>
-  text
-    .split(' ')
-    .filter((word) => word.length >= tellingFrom || word.includes('%'))
-    .join(' ')
 
 const average = (values: readonly number[]): number =>
   values.length === 0 ? 0 : values.reduce((sum, value) => sum + value, 0) / values.length

@@ -1,7 +1,9 @@
 import type { Picture } from './picture.ts'
 
-/** Standard deviation of the blur that is taken back, pixels, and how often the guess is mended. */
-const blur = { sigma: 2.25, rounds: 10 }
+/** Standard deviation of a blur that is taken back, pixels: of most that is in the way, and of one that is strong. */
+export const blurs = { usual: 2.25, strong: 3.2 }
+/** How often the guess is mended. */
+const rounds = 10
 /** Every pixel is so much brighter than black: what is divided by is never nothing. */
 const lift = 1
 
@@ -10,15 +12,16 @@ const lift = 1
  * Richardson, J. Opt. Soc. Am. 62, 1972; L. B. Lucy, Astron. J. 79, 1974; from memory) with a bell-shaped blur.
  * It brings out strokes that ran together, and grain with them.
  */
-export function sharpened({ width, height, data }: Picture): Picture {
+export function sharpened({ width, height, data }: Picture, sigma: number): Picture {
+  const bell = bellOf(sigma)
   const seen = new Float32Array(width * height)
   for (let at = 0; at < seen.length; at += 1)
     seen[at] = (data[at * 3]! + data[at * 3 + 1]! + data[at * 3 + 2]!) / 3 + lift
   const guess = Float32Array.from(seen)
-  for (let round = 0; round < blur.rounds; round += 1) {
-    const again = blurred(guess, width, height)
+  for (let round = 0; round < rounds; round += 1) {
+    const again = blurred(guess, width, height, bell)
     for (let at = 0; at < again.length; at += 1) again[at] = seen[at]! / again[at]!
-    const by = blurred(again, width, height)
+    const by = blurred(again, width, height, bell)
     for (let at = 0; at < guess.length; at += 1) guess[at] = guess[at]! * by[at]!
   }
   const grey = new Uint8ClampedArray(data.length)
@@ -27,16 +30,21 @@ export function sharpened({ width, height, data }: Picture): Picture {
 }
 
 /** Half of a bell and its middle, together with the other half one. */
-const bell: readonly number[] = (() => {
-  const heights = Array.from({ length: Math.ceil(3 * blur.sigma) + 1 }, (_, n) =>
-    Math.exp(-(n ** 2) / (2 * blur.sigma ** 2)),
+function bellOf(sigma: number): readonly number[] {
+  const heights = Array.from({ length: Math.ceil(3 * sigma) + 1 }, (_, n) =>
+    Math.exp(-(n ** 2) / (2 * sigma ** 2)),
   )
   const sum = heights.reduce((all, one, n) => all + (n === 0 ? one : 2 * one), 0)
   return heights.map((one) => one / sum)
-})()
+}
 
-const blurred = (from: Float32Array, width: number, height: number): Float32Array =>
-  blurredAlong(blurredAlong(from, width, height, 1), height, width, width)
+const blurred = (
+  from: Float32Array,
+  width: number,
+  height: number,
+  bell: readonly number[],
+): Float32Array =>
+  blurredAlong(blurredAlong(from, width, height, 1, bell), height, width, width, bell)
 
 /** Blurs lines of `length` values that lie `step` apart; beyond its ends a line goes on as it ends. */
 function blurredAlong(
@@ -44,6 +52,7 @@ function blurredAlong(
   length: number,
   lines: number,
   step: number,
+  bell: readonly number[],
 ): Float32Array {
   const to = new Float32Array(from.length)
   const nextLine = step === 1 ? length : 1

@@ -16,8 +16,8 @@ export function runOf(slabs: readonly Slab[]): number {
   return Math.atan2(sin, cos) / 2
 }
 
-/** The slab that holds all the words, lying along them, with a margin. */
-export function aroundAll(slabs: readonly Slab[], turn: number): Slab {
+/** The slab that holds all the words, lying along them, with a margin: by default of the highest line. */
+export function aroundAll(slabs: readonly Slab[], turn: number, wide?: number): Slab {
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)]
   let [u1, u2, v1, v2] = [Infinity, -Infinity, Infinity, -Infinity]
   let highest = 0
@@ -32,7 +32,7 @@ export function aroundAll(slabs: readonly Slab[], turn: number): Slab {
     }
   }
   const [u, v] = [(u1 + u2) / 2, (v1 + v2) / 2]
-  const around = 2 * margin * highest
+  const around = 2 * (wide ?? margin * highest)
   return {
     x: u * cos - v * sin,
     y: u * sin + v * cos,

@@ -30,12 +30,17 @@ export function withLostShare(lines: readonly string[], { blocks }: LabelReading
 /** What may be left of a share: a digit, a percent sign, or signs that are read for them. */
 const restOfShare = /\d|%|(?<![\p{L}\d])(?:[xX]|[1IlO]{1,3})(?![\p{L}\d])/u
 
+/** A line of one word: the share that stood at its far end, in a column of its own, was not seen. */
+const oneWord = /^\P{L}*\p{L}+\P{L}*$/u
+
 /** Where no share was read at all, each name the whole: a label of one fibre says so over and over. */
 function withAll(lines: readonly string[]): string[][] {
   const names = (line: string): readonly string[] =>
     (line.match(/\p{L}{3,}/gu) ?? []).filter(namesFibre)
   const naming = lines.filter((line) => names(line).length > 0)
-  const areShares = naming.every((line) => names(line).length === 1 && restOfShare.test(line))
+  const areShares = naming.every(
+    (line) => names(line).length === 1 && (restOfShare.test(line) || oneWord.test(line)),
+  )
   if (naming.length < oftenEnough || !areShares) return []
   return [lines.map((line) => (naming.includes(line) ? `100% ${names(line)[0]}` : line))]
 }

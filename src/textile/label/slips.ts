@@ -32,8 +32,8 @@ const percentSlips: readonly (readonly [RegExp, string])[] = [
   [/(?<=\p{Ll}{4}[.,]? |\p{Lu}{6}[.,]? )(\d{1,2})96(?=$|,| [-–])/gu, '$1%'],
 ]
 
-/** "Lana 8596", "LANA 1796": behind a fibre's short name, at the end of the line or before a comma or a dash. */
-const percentBehindName = /(\p{L}{3,})([.,]? )(\d{1,2})96(?=$|,| [-–])/gu
+/** "Lana 8596", "Cotton 10096": behind a fibre's name, at the end of the line or before a comma or a dash. */
+const percentBehindName = /(\p{L}{3,})([.,]? )(\d{1,2}|100)96(?=$|,| [-–])/gu
 
 const withPercent = (read: string, name: string, gap: string, share: string): string =>
   namesFibre(name) ? `${name}${gap}${share}%` : read
@@ -59,6 +59,9 @@ const letterSlips: readonly (readonly [RegExp, string])[] = [
   [/(?<= )lI(?=n(?!\p{L}))/gu, 'I'],
   // "Passar a ferrc": no other word follows.
   [/(?<=\bpassar a )f[\p{L}#]{4}(?![\p{L}#])/giu, 'ferro'],
+  // "Machine ash", "Zehlit Pi": no other word follows there.
+  [/(?<=\bmachine )ash(?!\p{L})/giu, 'wash'],
+  [/(?<=\bzehlit )p[il](?!\p{L})/giu, 'pri'],
   // "HOT T IRON": the last letter of a word once more, behind a gap that is none.
   [/(?<=\p{L}{2})([bcdfghjklmnpqrstvwxz]) \1(?= \p{L}{3})/giu, '$1'],
 ]
@@ -128,6 +131,12 @@ function withSlash(read: string): string {
   return read
 }
 
+/** "Materiall", "Yttermateriall": a slash at the end of the line, behind a name, was taken for a letter. */
+const slashAtEnd = /(\p{L}{7,})[lI|]$/u
+
+const withSlashAtEnd = (read: string, name: string): string =>
+  !isLabelWord(fold(read)) && isLabelWord(fold(name)) ? `${name}/` : read
+
 /** "polyainide", "carnel": the name of a fibre, an "m" of which was taken for two letters. */
 const brokenM = /(?<=\p{L})(?:in|rn)(?=\p{L})/giu
 
@@ -160,21 +169,28 @@ const within = (word: string, most: number): string[] =>
 const onlyOne = (near: readonly string[]): string | undefined =>
   new Set(near.map(meaning)).size === 1 ? near[0] : undefined
 
-/** So long is a word at least whose parts are put together. */
+/** So long is a word at least whose parts are put together, and one whose first letter is. */
 const partedFrom = 6
+const letterPartedFrom = 9
 
-/** "MA CHINE WASH", "POL IAMIDA": a gap within a word that labels print, where the parts are not both such words. */
+/**
+ * "MA CHINE WASH", "POL IAMIDA", "Y dermateriale": a gap within a word that labels print, where the parts are not
+ * both such words.
+ */
 function withoutGaps(line: string): string {
   const words = line.split(' ')
   for (let at = 0; at + 1 < words.length; at += 1) {
     const [before, behind] = [words[at]!, words[at + 1]!]
-    if (!/^\p{L}{2,}$/u.test(before) || !/^\p{L}{2,}[.,:;]?$/u.test(behind)) continue
+    if (!/^\p{L}+$/u.test(before) || !/^\p{L}{2,}[.,:;]?$/u.test(behind)) continue
     const end = behind.replace(/\P{L}$/u, '')
     // "MA" and "CHINE" are the names of countries.
-    const isBoth = before.length > 2 && isLabelWord(fold(before)) && isLabelWord(fold(end))
+    // "A" is a word, and none that matters where what is behind it is none.
+    const isLetter = before.length === 1
+    const isBoth =
+      (isLetter || (before.length > 2 && isLabelWord(fold(before)))) && isLabelWord(fold(end))
     const whole = fold(before + end)
-    if (!isBoth && whole.length >= partedFrom && isLabelWord(whole))
-      words.splice(at, 2, before + behind)
+    const from = isLetter ? letterPartedFrom : partedFrom
+    if (!isBoth && whole.length >= from && isLabelWord(whole)) words.splice(at, 2, before + behind)
   }
   return words.join(' ')
 }
@@ -203,6 +219,7 @@ export function withoutSlips(line: string): string {
     .replaceAll(percentBehindName, withPercent)
     .replaceAll(/(\p{L}+)\.(\p{L}+)/gu, withoutSpeck)
     .replaceAll(slashes, withSlash)
+    .replace(slashAtEnd, withSlashAtEnd)
     .replaceAll(gluedBehindIron, unglued)
     .replaceAll(/\p{L}{5,}/gu, fibreName)
     .replaceAll(/[\p{L}\d#|!]{4,}/gu, careWord)
@@ -210,16 +227,19 @@ export function withoutSlips(line: string): string {
     .replaceAll(unclear, 'm')
 }
 
-/** The lines of a label without slips, also in words that run over to the next line: "Semperat- ⏎ ure". */
+/** The lines of a label without slips, also in words that run over to the next line: "Semperat- ⏎ ure", "tempera. ⏎ ture". */
 export function linesWithoutSlips(lines: readonly string[]): string[] {
   const mended = lines.map(withoutSlips)
   for (let at = 0; at + 1 < mended.length; at += 1) {
-    const begun = /(\p{L}{2,})-$/u.exec(mended[at]!)
+    const begun = /(\p{L}{2,})([-.])$/u.exec(mended[at]!)
     const ended = /^\p{L}{2,}/u.exec(mended[at + 1]!)
     if (!begun || !ended) continue
     const read = begun[1]! + ended[0]
+    // A point there is a hyphen where both lines together are a word, and neither is one.
+    const isHyphen = [begun[1]!, ended[0]].every((part) => !isLabelWord(fold(part)))
+    if (begun[2] === '.' && !(isHyphen && isLabelWord(fold(read)))) continue
     const word = careWord(read)
-    if (word === read) continue
+    if (word === read && begun[2] !== '.') continue
     mended[at] = mended[at]!.slice(0, begun.index) + word
     mended[at + 1] = mended[at + 1]!.slice(ended[0].length).trimStart()
   }
