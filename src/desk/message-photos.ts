@@ -1,5 +1,5 @@
 import { Failure } from '../base/failures.ts'
-import { keepPhotos, photoOf } from '../intake/photos.ts'
+import { everPhotoOf, keepPhotos } from '../intake/photos.ts'
 import type { Db, PhotoRow } from '../store/schema.ts'
 import { shownAtDesk } from './decisions.ts'
 
@@ -64,7 +64,7 @@ export async function photoAtDesk(db: Db, reference: string, id: string): Promis
     .where((eb) => (number === null ? eb('id', '=', reference) : eb('number', '=', number)))
     .executeTakeFirst()
   if (!pile) throw new Failure('not_found')
-  const photo = await photoOf(db, pile.id, id)
+  const photo = await everPhotoOf(db, pile.id, id)
   const isWritten = photo.question?.startsWith(`${messageDraft} `) ?? false
   if (!isWritten && !shownAtDesk.includes(pile.status)) throw new Failure('not_found')
   return photo

@@ -129,15 +129,21 @@ export async function tellSides(db: Db, pileId: string, sides: Sides): Promise<v
   }
 }
 
-/** One photo of a pile. Throws `not_found` for another pile's, or one that was removed. */
-export async function photoOf(db: Db, pileId: string, id: string): Promise<PhotoRow> {
+/** A photo that a pile has or had. Throws `not_found` for another pile's. */
+export async function everPhotoOf(db: Db, pileId: string, id: string): Promise<PhotoRow> {
   const row = await db
     .selectFrom('photo')
     .selectAll()
     .where('pile_id', '=', pileId)
     .where('id', '=', id)
-    .where('removed_at', 'is', null)
     .executeTakeFirst()
   if (!row) throw new Failure('not_found')
+  return row
+}
+
+/** One photo of a pile. Throws `not_found` for another pile's, or one that was removed. */
+export async function photoOf(db: Db, pileId: string, id: string): Promise<PhotoRow> {
+  const row = await everPhotoOf(db, pileId, id)
+  if (row.removed_at !== null) throw new Failure('not_found')
   return row
 }

@@ -41,6 +41,9 @@ export const paths = {
   /** What is kept of the customer; posted to below it: erases all of it. */
   yours: (key: string) => `/i/${key}/yours`,
   erase: (key: string) => `/i/${key}/erase`,
+  /** All that is kept, as one file. */
+  given: (key: string) => `/i/${key}/yours.zip`,
+  erasePhoto: (key: string, id: string) => `/i/${key}/photos/${id}/erase`,
   withdraw: (key: string) => `/i/${key}/withdraw`,
   pdf: (key: string, name: 'packing' | 'tags' | 'keepsake') => `/i/${key}/papers/${name}.pdf`,
   language: (key: string, code: string) => `/i/${key}/language/${code}`,

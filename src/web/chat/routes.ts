@@ -1,6 +1,7 @@
 import type { FastifyInstance } from 'fastify'
 import { z } from 'zod'
-import { photoOf } from '../../intake/photos.ts'
+import { everPhotoOf } from '../../intake/photos.ts'
+import { sendPhoto } from '../send-photo.ts'
 import { anyone, customer } from '../who.ts'
 import { agreementRoutes } from './agreement-routes.ts'
 import { answerRoutes } from './answer-routes.ts'
@@ -183,11 +184,8 @@ export async function chatRoutes(app: FastifyInstance, context: ChatContext): Pr
     async (request, reply) => {
       const { key, id, size } = request.params
       const { open } = await openPile(context, key)
-      const { hash } = await photoOf(context.store.db, open.row.id, id)
-      return reply
-        .type('image/jpeg')
-        .header('cache-control', 'private, max-age=3600')
-        .send(await context.photos.open(hash, size))
+      const row = await everPhotoOf(context.store.db, open.row.id, id)
+      return sendPhoto(context.photos, reply, { row, size })
     },
   )
 

@@ -2,6 +2,11 @@
 export interface YoursPage {
   readonly page: 'yours'
   readonly kept: readonly { readonly what: string; readonly days: string }[]
+  /** Photos that they sent and may take back, the newest last. */
+  readonly photos: readonly YourPhoto[]
+  readonly photoHidden: Readonly<Record<string, string>>
+  /** All of it as a file. */
+  readonly fileHref: string
   /** Null: it cannot be erased now; `why` says what stands against it. */
   readonly erase: {
     readonly postTo: string
@@ -11,6 +16,14 @@ export interface YoursPage {
   readonly why: string | null
   readonly askHref: string
   readonly backHref: string
+}
+
+export interface YourPhoto {
+  readonly id: string
+  readonly thumb: string
+  readonly view: string
+  readonly alt: string
+  readonly eraseTo: string
 }
 
 /** The pile is gone. */

@@ -3,7 +3,9 @@ import { z } from 'zod'
 import { Failure } from '../../base/failures.ts'
 import { newId } from '../../base/ids.ts'
 import { erasePile, sweepPhotos } from '../../keeping/erase.ts'
+import { givenZip } from '../../keeping/given-zip.ts'
 import { whyKept } from '../../keeping/may-erase.ts'
+import { eraseOnePhoto, keptPhotos } from '../../keeping/sent-photos.ts'
 import { lockPile } from '../../store/rows.ts'
 import { asFailure, failureSentence, wantsPage } from '../errors.ts'
 import { customer } from '../who.ts'
@@ -13,6 +15,7 @@ import { keyParams, type Opened, openPile, show } from './opened.ts'
 import { paths } from './paths.ts'
 import type { YoursPage } from './view-yours.ts'
 
+const photoParams = keyParams.extend({ id: z.string().min(1).max(64) })
 const eraseForm = buttonForm.extend({ sure: z.string().max(10).optional() })
 
 /** What customers are told of, in this order. */
@@ -34,6 +37,7 @@ export function yoursRoutes(app: FastifyInstance, context: ChatContext): void {
     refusal: string | null,
   ): Promise<YoursPage> => {
     const why = await whyKept(store.db, open.row.id)
+    const sent = (await keptPhotos(store.db, open.row.id)).filter((photo) => photo.sent)
     const { keeping } = knowledge.shop
     return {
       page: 'yours',
@@ -41,6 +45,18 @@ export function yoursRoutes(app: FastifyInstance, context: ChatContext): void {
         what: say(`yours.kinds.${name}`),
         days: say('yours.days', { days: keeping[name] }),
       })),
+      photos: sent.map(({ id, item }, n) => ({
+        id,
+        thumb: paths.photo(key, id, 'thumb'),
+        view: paths.photo(key, id, 'view'),
+        alt: say(item ? 'yours.photos.of_garment' : 'yours.photos.one', {
+          n: n + 1,
+          item: item ?? 0,
+        }),
+        eraseTo: paths.erasePhoto(key, id),
+      })),
+      photoHidden: { seq: String(open.row.seq) },
+      fileHref: paths.given(key),
       erase: why
         ? null
         : {
@@ -64,6 +80,42 @@ export function yoursRoutes(app: FastifyInstance, context: ChatContext): void {
       const opened = await openPile(context, request.params.key)
       const { key, language } = opened
       return show(context, reply, await yoursPage(opened, null), { language, key })
+    },
+  )
+
+  app.get<{ Params: z.infer<typeof keyParams> }>(
+    '/i/:key/yours.zip',
+    {
+      config: { who: customer },
+      schema: { summary: 'All that is kept of a customer, as one file', params: keyParams },
+    },
+    async (request, reply) => {
+      const { open, language } = await openPile(context, request.params.key)
+      const readMe = language.say('yours.file.read_me')
+      const zip = await givenZip({ db: store.db, photos }, open.row.id, { at: clock(), readMe })
+      request.log.info('what is kept of a pile was given to its customer')
+      return reply
+        .type('application/zip')
+        .header('cache-control', 'no-store')
+        .header('content-disposition', `attachment; filename="pile-${open.row.number}.zip"`)
+        .send(zip)
+    },
+  )
+
+  app.post<{ Params: z.infer<typeof photoParams>; Body: z.infer<typeof buttonForm> }>(
+    '/i/:key/photos/:id/erase',
+    {
+      config: { who: customer },
+      schema: { summary: 'Erases one photo for good', params: photoParams, body: buttonForm },
+    },
+    async (request, reply) => {
+      const { key, id } = request.params
+      const { open } = await openPile(context, key)
+      const erasing = { id, by: 'customer', at: clock() } as const
+      const gone = await eraseOnePhoto(context, open.row.id, erasing)
+      if (gone) request.log.info('photo erased by its customer')
+      else request.log.error('photo erased by its customer; its files are left to the next purge')
+      return reply.redirect(`${paths.yours(key)}#photos`, 303)
     },
   )
 

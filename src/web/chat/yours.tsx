@@ -1,5 +1,5 @@
 import { FieldRefusal, Hidden, useSay } from './pieces.tsx'
-import type { ErasedPage, YoursPage } from './view-yours.ts'
+import type { ErasedPage, YourPhoto, YoursPage } from './view-yours.ts'
 
 /** What is kept of a customer, and the form that erases it. */
 export function YoursView({ page }: { page: YoursPage }) {
@@ -24,6 +24,26 @@ export function YoursView({ page }: { page: YoursPage }) {
         </dl>
         <p class="hint">{say('yours.log')}</p>
       </section>
+      <section class="card" aria-labelledby="file-title">
+        <h2 id="file-title">{say('yours.file.title')}</h2>
+        <p>{say('yours.file.what')}</p>
+        <p>
+          <a class="button second" href={page.fileHref} download="">
+            {say('yours.file.get')}
+          </a>
+        </p>
+      </section>
+      <section class="card" id="photos" aria-labelledby="photos-title">
+        <h2 id="photos-title">{say('yours.photos.title')}</h2>
+        {page.photos.length === 0 ? (
+          <p>{say('yours.photos.none')}</p>
+        ) : (
+          <>
+            <p>{say('yours.photos.what')}</p>
+            <PhotosToErase photos={page.photos} hidden={page.photoHidden} />
+          </>
+        )}
+      </section>
       <section class="card" aria-labelledby="erase-title">
         <h2 id="erase-title">{say('yours.erase_title')}</h2>
         {page.erase ? <EraseForm erase={page.erase} /> : <p>{page.why}</p>}
@@ -39,6 +59,35 @@ export function YoursView({ page }: { page: YoursPage }) {
         </p>
       </section>
     </main>
+  )
+}
+
+/** Photos, each with a button that erases it; `hidden` goes with every one. */
+export function PhotosToErase({
+  photos,
+  hidden,
+}: {
+  photos: readonly YourPhoto[]
+  hidden: Readonly<Record<string, string>>
+}) {
+  const say = useSay()
+  return (
+    <ul class="photos-kept">
+      {photos.map(({ id, thumb, view, alt, eraseTo }) => (
+        <li key={id}>
+          <a href={view}>
+            <img src={thumb} alt={alt} loading="lazy" />
+          </a>
+          <form method="post" action={eraseTo}>
+            <Hidden fields={hidden} />
+            <button type="submit" class="button second" data-act="erase-photo">
+              {say('yours.photos.erase')}
+              <span class="unseen"> {alt}</span>
+            </button>
+          </form>
+        </li>
+      ))}
+    </ul>
   )
 }
 

@@ -84,6 +84,11 @@ export const deskPaths = {
   pdf: (number: number, name: string) => `/desk/piles/${number}/papers/${name}.pdf`,
   /** What was written of a pile, open intakes too; posted to: writes to its customer. */
   messages: (number: number) => `/desk/piles/${number}/messages`,
+  /** What is kept of a customer, and its end. */
+  kept: (number: number) => `/desk/piles/${number}/kept`,
+  given: (number: number) => `/desk/piles/${number}/kept.zip`,
+  erasePhoto: (number: number, id: string) => `/desk/piles/${number}/photos/${id}/erase`,
+  erase: (number: number) => `/desk/piles/${number}/erase`,
   settleMessage: (number: number, message: string) =>
     `/desk/piles/${number}/messages/${message}/settle`,
   /** Customers' messages of all piles that wait. */

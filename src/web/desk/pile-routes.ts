@@ -13,6 +13,7 @@ import { planReviewed } from '../../desk/planned.ts'
 import { pileAtDesk, review } from '../../desk/review.ts'
 import { asPlanned } from '../../intake/planned.ts'
 import { asFailure, wantsPage } from '../errors.ts'
+import { sendPhoto } from '../send-photo.ts'
 import { staff, workshop } from '../who.ts'
 import { agreeCardFor } from './agree-load.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
@@ -214,11 +215,7 @@ export const pileRoutes =
       { config: { who: workshop }, schema: { summary: 'A photo of a pile', params: photoParams } },
       async (request, reply) => {
         const { pile, id, size } = request.params
-        const { hash } = await photoAtDesk(store.db, pile, id)
-        return reply
-          .type('image/jpeg')
-          .header('cache-control', 'private, max-age=600')
-          .send(await photos.open(hash, size))
+        return sendPhoto(photos, reply, { row: await photoAtDesk(store.db, pile, id), size })
       },
     )
   }

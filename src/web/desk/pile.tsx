@@ -58,6 +58,7 @@ function PileCard({ page }: { page: PilePage }) {
         <a href={page.plan.href}>{page.plan.label}</a>{' '}
         <a href={page.whatIf.href}>{page.whatIf.label}</a>{' '}
         <a href={page.messages.href}>{page.messages.label}</a>{' '}
+        <a href={page.kept.href}>{page.kept.label}</a>{' '}
         {page.custody.map(({ label, href }) => (
           <a key={href} href={href}>
             {label}

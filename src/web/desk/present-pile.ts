@@ -84,6 +84,7 @@ export function pilePage(
       .flatMap(({ path }) => saidOf(path, 0, reader))
       .filter(({ question }) => question !== 'contact'),
     thread: threadOf(review, null, null, desk),
+    kept: { label: say('desk.kept.link'), href: deskPaths.kept(row.number) },
     messages: { label: say('desk.messages.link'), href: deskPaths.messages(row.number) },
     refused: refusedOf(desk),
     ...garmentsOf(review, planned, desk),

@@ -16,6 +16,7 @@ import { DraftView, TryView } from './draft.tsx'
 import { EmbedView } from './embed.tsx'
 import { FactsView } from './facts.tsx'
 import { FilesView, FileView } from './files.tsx'
+import { KeptView } from './kept.tsx'
 import { LaidOutView } from './laid-out.tsx'
 import { MailsView } from './mails.tsx'
 import { PileMessagesView, WrittenView } from './messages.tsx'
@@ -86,6 +87,8 @@ function View({ page }: { page: DeskPage }) {
       return <WrittenView page={page} />
     case 'mails':
       return <MailsView page={page} />
+    case 'kept':
+      return <KeptView page={page} />
     case 'plan':
       return <PlanView page={page} />
     case 'arrange':
@@ -171,6 +174,7 @@ function titleOf(page: DeskPage, say: Say): string {
     case 'messages':
     case 'written':
     case 'mails':
+    case 'kept':
       return page.title
     case 'sign-in':
       return say('desk.sign_in.title')

@@ -14,6 +14,7 @@ import { embedDeskRoutes } from './embed-routes.ts'
 import { factsRoutes } from './facts-routes.ts'
 import { fileRoutes } from './file-routes.ts'
 import { guardDesk, guardForms } from './guard.ts'
+import { keptRoutes } from './kept-routes.ts'
 import { laidOutRoutes } from './laid-out-routes.ts'
 import { mailRoutes } from './mail-routes.ts'
 import { messageRoutes } from './message-routes.ts'
@@ -71,6 +72,7 @@ export const deskRoutes =
       await desk.register(laidOutRoutes(context))
       await desk.register(countRoutes(context))
       await desk.register(messageRoutes(context))
+      await desk.register(keptRoutes(context))
       await desk.register(mailRoutes(context))
       await desk.register(factsRoutes(context))
       await desk.register(spotsRoutes(context))

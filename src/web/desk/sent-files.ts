@@ -2,6 +2,7 @@ import '@fastify/multipart'
 import type { FastifyRequest } from 'fastify'
 import { Failure } from '../../base/failures.ts'
 import { keepPhotos, takePhoto } from '../../intake/photos.ts'
+import type { workshopQuestions } from '../../keeping/sent-photos.ts'
 import { formFailure } from '../errors.ts'
 import type { DeskContext } from './context.ts'
 
@@ -54,7 +55,7 @@ async function readParts(request: FastifyRequest): Promise<void> {
  */
 export interface PhotoOf {
   readonly item: number
-  readonly question: 'bench' | 'custody' | 'record' | 'laid-out'
+  readonly question: (typeof workshopQuestions)[number]
 }
 
 /** Makes a form's photos safe and keeps them as the pile's. Ids by the field that they came in. */

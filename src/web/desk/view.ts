@@ -10,6 +10,7 @@ import type { ArrangePage } from './view-arrange.ts'
 import type { BenchPage } from './view-bench.ts'
 import type { CustodyPage } from './view-custody.ts'
 import type { FactsPage } from './view-facts.ts'
+import type { KeptPage } from './view-kept.ts'
 import type { DeskThread, MailsPage, PileMessagesPage, WrittenPage } from './view-messages.ts'
 import type { OwnerPage } from './view-owner.ts'
 import type { PlanPage } from './view-plan.ts'
@@ -216,6 +217,7 @@ export interface PilePage {
   readonly answers: readonly Said[]
   readonly thread: DeskThread
   readonly messages: Link
+  readonly kept: Link
   /** A refusal of a form on this page, told on top too. */
   readonly refused: { readonly sentence: string; readonly href: string } | null
   readonly looking: readonly DeskGarment[]
@@ -266,6 +268,7 @@ export type DeskPage =
   | PileMessagesPage
   | WrittenPage
   | MailsPage
+  | KeptPage
   | ArrangePage
   | WhatIfPage
   | DeskOfferPage
