@@ -22,6 +22,7 @@ import { papersFor } from '../../src/web/chat/quilts.ts'
 import { liveHere } from './drafts.ts'
 import { printingHere } from './printing.ts'
 import { toldLane } from './told-lane.ts'
+import { unhurried } from './workshop.ts'
 
 /** The shop's own files, as they stand. */
 export const flowsFolder = fileURLToPath(new URL('../../flows', import.meta.url))
@@ -101,6 +102,7 @@ export async function openApp(
     clock,
     embedOrigins,
     publicUrl: null,
+    pressure: unhurried,
   })
   await app.listen({ port: 0, host: '127.0.0.1' })
   const { port } = app.server.address() as AddressInfo
