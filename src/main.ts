@@ -1,4 +1,3 @@
-import { accessSync, constants } from 'node:fs'
 import type { AddressInfo } from 'node:net'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
@@ -6,8 +5,8 @@ import { buildApp } from './app.ts'
 import { systemClock } from './base/clock.ts'
 import { Failure } from './base/failures.ts'
 import { openLog } from './base/log.ts'
-import { makeFolder } from './base/make-folder.ts'
 import type { Config } from './config.ts'
+import { openToOthers, useDataFolder } from './data-folder.ts'
 import { openDrafts } from './desk/drafts.ts'
 import { reminding } from './desk/mail/reminders.ts'
 import { openSender } from './desk/mail/sender.ts'
@@ -59,17 +58,6 @@ function cannotListen(cause: NodeJS.ErrnoException): never {
   throw new Failure('setting_invalid', { setting, message }, { cause })
 }
 
-/** Mails and the owner's drafts stand in it, wherever the records are. */
-function useDataFolder(folder: string): void {
-  try {
-    makeFolder(folder)
-    accessSync(folder, constants.R_OK | constants.W_OK | constants.X_OK)
-  } catch (cause) {
-    const message = `the folder ${folder} cannot be made, or this account may not write there`
-    throw new Failure('setting_invalid', { setting: 'DATA_DIR', message }, { cause })
-  }
-}
-
 /** Opens the store, checks the flows, and listens. Throws a Failure that says which step refused. */
 export async function serve(config: Config): Promise<Serving> {
   const log = openLog(config.logLevel)
@@ -102,6 +90,12 @@ export async function serve(config: Config): Promise<Serving> {
   const photos = await ('bucket' in photosAt
     ? openBucketPhotos(photosAt.bucket)
     : openFolderPhotos(photosAt.folder))
+  const kept = [config.dataDir, ...('folder' in photosAt ? [photosAt.folder] : [])]
+  for (const folder of openToOthers(kept))
+    log.warn(
+      { folder },
+      'other accounts of this machine can look into it: chmod 700 keeps them out',
+    )
   const lane = openLane()
   const labels = openLabelReader({
     onAbsent: (why) => log.warn({ why }, 'labels cannot be read on photos here: they are typed'),

@@ -3,6 +3,7 @@ import { benchCloset } from './closet.ts'
 import { benchCut } from './cut.ts'
 import { benchDesk } from './desk.ts'
 import { benchFlow } from './flow.ts'
+import { benchGrowth } from './growth.ts'
 import { benchLabel } from './label.ts'
 import { benchLook } from './look.ts'
 import { benchLookCost } from './look-cost.ts'
@@ -20,6 +21,7 @@ const benches: Readonly<Record<string, (given: readonly string[]) => Promise<voi
   cut: benchCut,
   desk: benchDesk,
   flow: benchFlow,
+  growth: benchGrowth,
   label: benchLabel,
   look: benchLook,
   'look-cost': benchLookCost,
