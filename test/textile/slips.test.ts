@@ -65,6 +65,7 @@ test.each([
   ['polyainide 7%', 'polyamide 7%'],
   ['ytter.', 'ytter:'],
   ['interieur.', 'interieur:'],
+  ['Bcdy.', 'Bcdy:'],
 ])('%s was %s', (read, said) => {
   expect(withoutSlips(read)).toBe(said)
 })
@@ -88,6 +89,8 @@ test.each([
   'A material',
   'Lavare a mano',
   'Outer shell',
+  'Ferro.',
+  'Body temperature.',
   'Planchar a baja',
   'Plancha a alta temperatura',
   '35% 6.5 cm',

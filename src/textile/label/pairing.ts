@@ -34,8 +34,11 @@ interface Place {
   readonly element: NumberElement | FibreElement | WordElement
 }
 
-/** Gives each share the fibre beside it, in whichever order they stand, at the least cost of gaps. */
-export function pairUp(elements: readonly Element[], bareNumbers: boolean): Pairing {
+/**
+ * Gives each share the fibre beside it, in whichever order they stand, at the least cost of gaps. `turned`: what it
+ * costs besides where they stand in another order than the first.
+ */
+export function pairUp(elements: readonly Element[], bareNumbers: boolean, turned = 0.05): Pairing {
   const places = elements.flatMap((element, at): Place[] => {
     if (element.kind === 'fibre') return [{ at, element }]
     if (element.kind === 'word' && /\p{L}{2}/u.test(element.raw)) return [{ at, element }]
@@ -51,7 +54,7 @@ export function pairUp(elements: readonly Element[], bareNumbers: boolean): Pair
     elements,
   )
   if (columns) return columns
-  return cheapest(places, elements)
+  return cheapest(places, elements, turned)
 }
 
 /** A way of reading the places so far, and the one it grew from. */
@@ -67,7 +70,7 @@ interface Path {
 }
 
 /** The same fibre in several languages needs one share; a name without any costs dearly. */
-function cheapest(places: readonly Place[], elements: readonly Element[]): Pairing {
+function cheapest(places: readonly Place[], elements: readonly Element[], turned: number): Pairing {
   const paths: Path[][] = [...places.map(() => []), []]
   paths[0]!.push({ cost: 0, read: 0, partner: null, settled: true, before: null })
   const numberFirst = places.find(isReal)?.element.kind === 'number'
@@ -76,8 +79,8 @@ function cheapest(places: readonly Place[], elements: readonly Element[]): Pairi
       paths[i + 1]!.push(skipped(path, places))
       for (let j = i + 1; j < places.length && j <= i + 4; j++) {
         const gap = pairCost(places[i]!, places[j]!, elements)
-        const turned = (places[i]!.element.kind === 'number') === numberFirst ? 0 : 0.05
-        if (gap < Infinity) paths[j + 1]!.push(joined(path, places, j, gap + turned))
+        const other = (places[i]!.element.kind === 'number') === numberFirst ? 0 : turned
+        if (gap < Infinity) paths[j + 1]!.push(joined(path, places, j, gap + other))
         if (isReal(places[j]!)) break
       }
     }

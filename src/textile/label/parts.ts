@@ -9,16 +9,23 @@ export interface Part {
   readonly region: Region
   readonly pairing: Pairing
   readonly pairs: readonly Pair[]
+  /** Most shares had been taken for those of the names on their other side. */
+  readonly turned: boolean
 }
 
+/** What it costs to pair on the side on which the first name does not stand, where that left both ends alone. */
+const turnedBack = 2
+
 export function partOf(region: Region, bare: boolean): Part {
-  const pairing = pairUp(region.elements, bare)
+  const found = pairUp(region.elements, bare)
+  const turned = isTurned(region.elements, found.pairs)
+  const pairing = turned ? pairUp(region.elements, bare, turnedBack) : found
   const pairs = [
     ...pairing.pairs,
     ...pureFibres(region.elements, pairing),
     ...unknownNames(pairing),
   ]
-  return { region, pairing, pairs }
+  return { region, pairing, pairs, turned }
 }
 
 export const namesFibre = ({ pairs }: Part): boolean =>
@@ -26,12 +33,12 @@ export const namesFibre = ({ pairs }: Part): boolean =>
 
 /** What is doubtful in the part itself, but for what `explained` holds, and its name where that is `confirmed`. */
 export function doubtsIn(
-  { region, pairing, pairs }: Part,
+  { region, pairing, pairs, turned }: Part,
   explained: ReadonlySet<Told>,
   confirmed: boolean,
 ): ProblemCode[] {
   const problems: ProblemCode[] = []
-  if (pairing.apart || mayTurn(region.elements)) problems.push('pairing')
+  if (pairing.apart || mayTurn(region.elements) || turned) problems.push('pairing')
   if (region.unclear && !confirmed) problems.push('section_unclear')
   if (region.elements.some(({ kind }) => kind === 'variant') && pairs.length > 0)
     problems.push('alternatives')
@@ -61,6 +68,18 @@ function mayTurn(elements: readonly Element[]): boolean {
     other.fibre !== name.fibre &&
     shares.length > 1
   )
+}
+
+/**
+ * "74 % cotton 26 % wool … 74 % cotton … wool", of which the shares stand before their names, and most were taken
+ * for those of the names before them: the share at the one end and the name at the other are left alone.
+ */
+function isTurned(elements: readonly Element[], pairs: readonly Pair[]): boolean {
+  const told = elements.filter(isToldOf)
+  const [first, last] = [told[0], told.at(-1)]
+  if (!first || !last || first.kind === last.kind) return false
+  const along = pairs.filter(({ shareFirst }) => shareFirst === (first.kind === 'number'))
+  return 2 * along.length < pairs.length
 }
 
 const isPercentage = (element: Element): boolean => element.kind === 'number' && element.percent

@@ -38,12 +38,22 @@ const percentBehindName = /(\p{L}{3,})([.,]? )(\d{1,2}|100)96(?=$|,| [-–])/gu
 const withPercent = (read: string, name: string, gap: string, share: string): string =>
   namesFibre(name) ? `${name}${gap}${share}%` : read
 
-/** "ytter.", "Forro.": the name of a part, alone on its line, is followed by a colon. */
+/** "ytter.", "Forro.", "Bcdy.": the name of a part, alone on its line, is followed by a colon. */
 const wordAlone = /^(\p{L}{4,})[.,]$/u
+
+const sections = once((): readonly string[] =>
+  [...shareWords().all()].flatMap((term) =>
+    term.words.length === 1 && meaningOf(term, 'section') ? term.words : [],
+  ),
+)
+
+const isSection = (word: string): boolean =>
+  meaningOf(shareWords().single(word), 'section') !== undefined ||
+  (!isLabelWord(word) && sections().some((name) => lettersApart(word, name, 1) === 1))
 
 const withColon = (line: string): string => {
   const word = wordAlone.exec(line)?.[1]
-  return word && meaningOf(shareWords().single(fold(word)), 'section') ? `${word}:` : line
+  return word && isSection(fold(word)) ? `${word}:` : line
 }
 
 /** Signs taken for letters within words, and letters for others. */
