@@ -1,5 +1,6 @@
 import type { Clock } from '../base/clock.ts'
 import { Failure } from '../base/failures.ts'
+import { sha256 } from '../base/ids.ts'
 import type { Flow } from '../flow/grammar.ts'
 import { flowHash } from '../flow/pin.ts'
 import { groupCommit } from '../store/group-commit.ts'
@@ -37,6 +38,8 @@ export interface Conversation {
   /** Opens an empty pile. Returns the key of its link. */
   start(language: string): Promise<string>
   open(key: string): Promise<Open>
+  /** The flow of a pile that was opened here of late, whatever became of it since; null: it has to be opened. */
+  flowOf(key: string): Flow | null
   /** Appends one act, durable when it resolves. Throws what `admit` refuses, or `pile_confirmed`. */
   act(key: string, sent: Sent): Promise<Outcome>
   /**
@@ -101,14 +104,16 @@ export function converse(
 
     open: async (key) => {
       const stood = await standing(store.db, await pileOfKey(store.db, key, clock), turns)
-      memory.keep(stood)
+      memory.keep(stood, sha256(key))
       return openOf(store.db, stood)
     },
+
+    flowOf: (key) => memory.flowOf(sha256(key)) ?? null,
 
     act: async (key, sent) => {
       const ask = { key, sent }
       const { outcome, stood } = (await together(ask)) ?? (await alone(ask))
-      memory.keep(stood)
+      memory.keep(stood, sha256(key))
       return outcome
     },
 

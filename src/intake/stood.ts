@@ -19,7 +19,10 @@ export interface Stood {
 /** Piles as they stood when they were last used, for a time. */
 export interface Memory {
   of(pileId: string): Stood | undefined
-  keep(stood: Stood): void
+  /** The flow of the pile behind a link, by its key's hash: a pile stays on it, whatever became of the pile since. */
+  flowOf(hash: string): Flow | undefined
+  /** `hash`: of the link's key by which it was found. */
+  keep(stood: Stood, hash: string): void
 }
 
 export interface MemoryLimits {
@@ -31,14 +34,25 @@ export interface MemoryLimits {
 
 const usualLimits: MemoryLimits = { mostActs: 30_000, keepMs: 10 * 60 * 1000 }
 
+interface Remembered {
+  readonly stood: Stood
+  readonly usedAt: number
+  /** Hashes of the keys by which it was found. */
+  readonly links: Set<string>
+}
+
 /** The least used piles are forgotten first. */
 export function rememberPiles({ mostActs, keepMs }: MemoryLimits = usualLimits): Memory {
-  const piles = new Map<string, { readonly stood: Stood; readonly usedAt: number }>()
+  const piles = new Map<string, Remembered>()
+  const linked = new Map<string, Stood>()
   let acts = 0
   let timer: NodeJS.Timeout | null = null
 
   function forget(id: string): void {
-    acts -= piles.get(id)?.stood.idems.length ?? 0
+    const known = piles.get(id)
+    if (!known) return
+    acts -= known.stood.idems.length
+    for (const hash of known.links) linked.delete(hash)
     piles.delete(id)
   }
 
@@ -54,10 +68,13 @@ export function rememberPiles({ mostActs, keepMs }: MemoryLimits = usualLimits):
 
   return {
     of: (id) => piles.get(id)?.stood,
-    keep: (stood) => {
+    flowOf: (hash) => linked.get(hash)?.flow,
+    keep: (stood, hash) => {
       const { id } = stood.row
+      const links = new Set(piles.get(id)?.links).add(hash)
       forget(id)
-      piles.set(id, { stood, usedAt: performance.now() })
+      piles.set(id, { stood, usedAt: performance.now(), links })
+      for (const link of links) linked.set(link, stood)
       acts += stood.idems.length
       while (acts > mostActs) forget(piles.keys().next().value!)
       if (timer === null) timer = setTimeout(forgetOld, keepMs).unref()

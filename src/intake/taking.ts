@@ -6,13 +6,14 @@ import { type Followed, followOn } from '../flow/follow.ts'
 import type { Act } from '../flow/grammar.ts'
 import type { Knowledge } from './knowledge.ts'
 import { answersByWords } from './own-words.ts'
+import type { Pile } from './pile.ts'
 import type { Entry, KeptAct } from './rows.ts'
 import { rules } from './rules.ts'
 import { type Stood, standOn } from './stood.ts'
 
 export interface Sent {
   /** An act, or acts that hang on where the conversation stands when their turn has come: all are taken, or none. */
-  readonly act: Act | ((followed: Followed) => Act | readonly Act[])
+  readonly act: Act | ((followed: Followed, pile: Pile) => Act | readonly Act[])
   /** Sent once by the page: the same key again changes nothing. */
   readonly idem: string
   /** The last act the page knew of. */
@@ -46,8 +47,9 @@ export function take(
   clock: Clock,
 ): Taken {
   const { row, flow } = stood
+  const { pile } = stood.derived
   let { following } = stood.derived
-  const asked = typeof sent.act === 'function' ? sent.act(following.followed) : sent.act
+  const asked = typeof sent.act === 'function' ? sent.act(pile.followed, pile) : sent.act
   const waiting = 'act' in asked ? [asked] : [...asked]
   const acts: KeptAct[] = []
   for (let act = waiting.shift(); act; act = waiting.shift()) {

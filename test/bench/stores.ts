@@ -4,32 +4,33 @@ import { join } from 'node:path'
 import { sql } from 'kysely'
 import { newId } from '../../src/base/ids.ts'
 import { migrate } from '../../src/store/migrate.ts'
-import { openStore, type Store } from '../../src/store/open.ts'
+import { openStore, type Store, type StoreSettings } from '../../src/store/open.ts'
 import { middle } from './readings.ts'
 
 const address = process.env.TEST_DATABASE_URL ?? 'postgres://root@127.0.0.1:5432/test'
 
 /** Measures on a new SQLite store, then on a new schema of PostgreSQL; both are taken away again. */
 export async function onBothStores(
-  measure: (name: string, store: Store) => Promise<void>,
+  measure: (name: string, store: Store, settings: StoreSettings) => Promise<void>,
 ): Promise<void> {
   const folder = mkdtempSync(join(tmpdir(), 'pieceworth-bench-'))
   const schema = `bench_${newId().toLowerCase().replaceAll('-', '_')}`
   const url = new URL(address)
   url.searchParams.set('options', `-csearch_path=${schema}`)
   const outside = await openStore({ databaseUrl: address, dataDir: '' })
-  const on = async (name: string, store: Store) => {
+  const on = async (name: string, settings: StoreSettings) => {
+    const store = await openStore(settings)
     try {
       await migrate(store)
-      await measure(name, store)
+      await measure(name, store, settings)
     } finally {
       await store.close()
     }
   }
   try {
     await sql`create schema ${sql.id(schema)}`.execute(outside.db)
-    await on('SQLite', await openStore({ dataDir: folder }))
-    await on('PostgreSQL', await openStore({ databaseUrl: url.href, dataDir: '' }))
+    await on('SQLite', { dataDir: folder })
+    await on('PostgreSQL', { databaseUrl: url.href, dataDir: folder })
   } finally {
     await sql`drop schema ${sql.id(schema)} cascade`.execute(outside.db)
     await outside.close()

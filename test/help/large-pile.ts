@@ -7,13 +7,22 @@ import { rules } from '../../src/intake/rules.ts'
 import { garments, pileAnswers } from '../demo/pile.ts'
 import { replyOf } from '../demo/reply.ts'
 import { startedAt } from './pile.ts'
+import type { Fields } from './walker.ts'
 
-/** The acts of a customer who brings so many of the invented garments, one after the other, each to its end. */
-export function actsOfPile({ flow }: Pick<Knowledge, 'flow'>, count: number): Act[] {
+/** An act, and what the form sends that it is read from; null: a button. */
+export interface StepOfPile {
+  readonly act: Act
+  readonly fields: Fields | null
+}
+
+/** What a customer does who brings so many of the invented garments, one after the other, each to its end. */
+export function stepsOfPile({ flow }: Pick<Knowledge, 'flow'>, count: number): StepOfPile[] {
+  const steps: StepOfPile[] = []
   const acts: Act[] = []
-  const take = (act: Act) => {
+  const take = (act: Act, fields: Fields | null) => {
     admit(flow, follow(flow, acts, rules), act)
     acts.push(act)
+    steps.push({ act, fields })
   }
   const answerAll = (garment: (typeof garments)[number] | null) => {
     for (;;) {
@@ -25,18 +34,22 @@ export function actsOfPile({ flow }: Pick<Knowledge, 'flow'>, count: number): Ac
           ? parts.find(({ part }) => part === place.part)!
           : items.find(({ n }) => n === item)!
       const asked = { id: question.id, kind: question.kind, optional: question.optional === true }
-      const raw = replyOf(asked, garment, pileAnswers)
-      const reply = readReply(question, offered(question, walk.replies, rules), raw)
-      take({ act: 'answer', item, question: question.id, reply })
+      const fields = replyOf(asked, garment, pileAnswers)
+      const reply = readReply(question, offered(question, walk.replies, rules), fields)
+      take({ act: 'answer', item, question: question.id, reply }, fields)
     }
   }
   answerAll(null)
   for (let n = 1; n <= count; n += 1) {
-    take({ act: 'add', item: n })
+    take({ act: 'add', item: n }, null)
     answerAll(garments[(n - 1) % garments.length]!)
   }
-  return acts
+  return steps
 }
+
+/** The same acts alone. */
+export const actsOfPile = (knowledge: Pick<Knowledge, 'flow'>, count: number): Act[] =>
+  stepsOfPile(knowledge, count).map(({ act }) => act)
 
 /** The same as they are kept, one a minute. */
 export const entriesOfActs = (acts: readonly Act[]): Entry[] =>

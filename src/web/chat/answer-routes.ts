@@ -2,6 +2,8 @@ import type { FastifyInstance, FastifyReply } from 'fastify'
 import { validatorCompiler } from 'fastify-type-provider-zod'
 import type { z } from 'zod'
 import { Failure, type FailureCode } from '../../base/failures.ts'
+import type { Kind } from '../../flow/grammar.ts'
+import { questionsOf } from '../../flow/kept.ts'
 import { offered, readReply } from '../../flow/reply.ts'
 import type { Outcome } from '../../intake/conversation.ts'
 import type { PhotoPlace } from '../../intake/photos.ts'
@@ -95,6 +97,42 @@ function leftBy({ overtaken, seq }: Outcome, priced: boolean): Left {
   return seq !== null && priced ? { since: seq - 1 } : {}
 }
 
+/** Kinds whose answers hang on more than their form. */
+const beyondTheForm: readonly Kind[] = ['label', 'photo', 'spots']
+
+/**
+ * Takes an answer that its form holds whole, read where the pile is held, so that nothing is looked up before. Null:
+ * the pile has to be opened first, to take it or to say why not.
+ */
+async function takeAtOnce(
+  { conversation }: ChatContext,
+  { key, item, question }: z.infer<typeof questionParams>,
+  { fields, files, refusal }: Form,
+): Promise<Left | null> {
+  const flow = conversation.flowOf(key)
+  const asked = flow && questionsOf(flow)[item === 0 ? 'once' : 'repeated'].get(question)
+  if (!asked || beyondTheForm.includes(asked.kind) || files.length > 0 || refusal) return null
+  let priced = false
+  try {
+    const outcome = await conversation.act(key, {
+      act: (followed, pile) => {
+        const asking = findAsking(followed, item, question)
+        if (!asking) throw new Failure('question_moved_on', { question })
+        priced = hadPrice(pile, item)
+        const options = offered(asking.question, asking.replies, rules)
+        const reply = readReply(asking.question, options, rawOf(fields))
+        return { act: 'answer', item, question, reply }
+      },
+      idem: fields.idem,
+      seen: fields.seq,
+    })
+    return leftBy(outcome, priced)
+  } catch (error) {
+    if (error instanceof Failure && error.status < 500) return null
+    throw error
+  }
+}
+
 /** The question once more, with what was sent. */
 async function showAgain(
   context: ChatContext,
@@ -133,6 +171,8 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
     async (request, reply) => {
       const { key, item, question } = request.params
       const form = await readAnswerForm(request)
+      const taken = await takeAtOnce(context, request.params, form)
+      if (taken) return goOn(context, request, reply, key, taken)
       const opened = await openPile(context, key)
       const { open } = opened
       if (open.idems.includes(form.fields.idem)) return goOn(context, request, reply, key)
