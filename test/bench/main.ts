@@ -11,6 +11,7 @@ import { benchNumbers } from './numbers.ts'
 import { benchPage } from './page.ts'
 import { benchPlace } from './place.ts'
 import { benchPlan } from './plan.ts'
+import { benchServe } from './serve.ts'
 import { benchStart } from './start.ts'
 import { benchUploads } from './uploads.ts'
 import { benchWords } from './words.ts'
@@ -29,6 +30,7 @@ const benches: Readonly<Record<string, (given: readonly string[]) => Promise<voi
   page: benchPage,
   place: benchPlace,
   plan: benchPlan,
+  serve: benchServe,
   start: benchStart,
   uploads: benchUploads,
   words: benchWords,
