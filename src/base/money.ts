@@ -1,4 +1,5 @@
 import { Failure } from './failures.ts'
+import { numberFormat } from './formats.ts'
 
 /** An exact amount: `minor` is a whole number of the currency's smallest unit (cents). */
 export interface Money {
@@ -11,12 +12,11 @@ export const times = (minor: number, quantity: number): number => Math.round(min
 
 /** How many decimals a currency is written with: 2 for dollars, 0 for yen, 3 for Kuwaiti dinars. */
 export const decimalsOf = (currency: string): number =>
-  new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions()
-    .maximumFractionDigits ?? 2
+  numberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2
 
 /** Money in a reader's language, for example $412.00. */
 export function formatMoney({ minor, currency }: Money, language: string): string {
-  const format = new Intl.NumberFormat(language, { style: 'currency', currency })
+  const format = numberFormat(language, { style: 'currency', currency })
   return format.format(minor / 10 ** decimalsOf(currency))
 }
 

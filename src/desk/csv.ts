@@ -1,5 +1,6 @@
 import { Readable } from 'node:stream'
 import { stringify } from 'csv-stringify'
+import { numberFormat } from '../base/formats.ts'
 
 /** Text, a number, or nothing. */
 export type Cell = string | number | null
@@ -24,7 +25,7 @@ export const isoTime = (at: number | null): string | null =>
 /** Minor units as a decimal, with the digits that the currency has. */
 export function decimal(minor: number | null, currency: string): string | null {
   if (minor === null) return null
-  const format = new Intl.NumberFormat('en', { style: 'currency', currency })
+  const format = numberFormat('en', { style: 'currency', currency })
   const digits = format.resolvedOptions().maximumFractionDigits ?? 2
   return (minor / 10 ** digits).toFixed(digits)
 }

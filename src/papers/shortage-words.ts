@@ -1,3 +1,4 @@
+import { numberFormat } from '../base/formats.ts'
 import type { Shortage } from '../quilt/plan/shortage.ts'
 import type { Language } from '../words/words.ts'
 
@@ -8,7 +9,7 @@ const perYard = 36 * perInch
 function quarters(amount: number, locale: string): string {
   const fourths = amount * 4
   if (!Number.isInteger(fourths)) {
-    return new Intl.NumberFormat(locale, { maximumFractionDigits: 2 }).format(amount)
+    return numberFormat(locale, { maximumFractionDigits: 2 }).format(amount)
   }
   const whole = Math.floor(amount)
   const part = ['', '1/4', '1/2', '3/4'][fourths % 4]!

@@ -1,4 +1,5 @@
 import type { FastifyRequest } from 'fastify'
+import { namesOfLanguages } from '../../base/formats.ts'
 import { pileOfKey } from '../../intake/rows.ts'
 import type { Language } from '../../words/words.ts'
 import type { ChatContext } from './context.ts'
@@ -31,7 +32,7 @@ export async function spokenIn(request: FastifyRequest, context: ChatContext): P
 }
 
 const ownName = (code: string): string => {
-  const name = new Intl.DisplayNames([code], { type: 'language' }).of(code) ?? code
+  const name = namesOfLanguages(code, {}).of(code) ?? code
   return name.charAt(0).toLocaleUpperCase(code) + name.slice(1)
 }
 

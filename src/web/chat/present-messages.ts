@@ -1,4 +1,5 @@
 import type { Failure } from '../../base/failures.ts'
+import { dateFormat } from '../../base/formats.ts'
 import { newId } from '../../base/ids.ts'
 import { mostMessagePhotos } from '../../desk/message-photos.ts'
 import { messageLimits } from '../../desk/messages.ts'
@@ -23,7 +24,7 @@ export interface RefusedMessage {
 const threadId = (item: number | null): string => `thread-${item ?? 'pile'}`
 
 const dayWords = (at: number, locale: string): string =>
-  new Intl.DateTimeFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' }).format(at)
+  dateFormat(locale, { dateStyle: 'medium', timeZone: 'UTC' }).format(at)
 
 function saidOf(entry: Entry, { key, language: { say, locale } }: Opened): Said {
   const photos = entry.kind === 'message' ? entry.photos : []

@@ -1,3 +1,4 @@
+import { dateFormat } from '../../base/formats.ts'
 import { newId } from '../../base/ids.ts'
 import type { Open } from '../../intake/conversation.ts'
 import type { Pile } from '../../intake/pile.ts'
@@ -240,7 +241,7 @@ export function confirmedPage(
     page: 'confirmed',
     status,
     pile: paper.pile,
-    confirmedOn: new Intl.DateTimeFormat(locale, { dateStyle: 'long', timeZone: 'UTC' }).format(
+    confirmedOn: dateFormat(locale, { dateStyle: 'long', timeZone: 'UTC' }).format(
       paper.confirmedAt,
     ),
     ...paper.checklist,

@@ -1,3 +1,4 @@
+import { numberFormat } from '../../base/formats.ts'
 import type { ClothWhy, PanelWhy } from '../../quilt/cloth-why.ts'
 import { fibreOf } from '../../textile/fibres.ts'
 import type { HeatWhy, WeighedBlock } from '../../textile/heat-why.ts'
@@ -5,7 +6,7 @@ import type { WhyLine, WhyPart, WhySource } from './view-why.ts'
 import { sourceWords, type Told } from './why-words.ts'
 
 const numberIn = ({ locale }: Told['language'], most = 2) => {
-  const format = new Intl.NumberFormat(locale, { maximumFractionDigits: most })
+  const format = numberFormat(locale, { maximumFractionDigits: most })
   return (value: number): string => format.format(value)
 }
 
