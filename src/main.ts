@@ -96,7 +96,7 @@ export async function serve(config: Config): Promise<Serving> {
       { folder },
       'other accounts of this machine can look into it: chmod 700 keeps them out',
     )
-  const lane = openLane()
+  const lane = openLane({ log })
   const labels = openLabelReader({
     onAbsent: (why) => log.warn({ why }, 'labels cannot be read on photos here: they are typed'),
   })

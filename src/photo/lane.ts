@@ -1,4 +1,5 @@
 import { Failure } from '../base/failures.ts'
+import type { Log } from '../base/log.ts'
 import { acceptBytes } from './accept-bytes.ts'
 import type { MarkedSheet } from './look/marked-sheet.ts'
 import type { Sizes } from './look/measured.ts'
@@ -24,19 +25,25 @@ export interface Lane {
   measure(picture: Uint8Array, marked: MarkedSheet, focal35: number | null): Promise<Sizes>
   /** How many photos wait, the one at work included. */
   waiting(): number
-  /** Ends the process; what still waits fails with `photo_failed`. */
+  /** Ends the process; what still waits is `busy`. */
   close(): Promise<void>
 }
 
-export type LaneOptions = Partial<TurnsOptions<Job, Done>>
+export type LaneOptions = Partial<TurnsOptions<Job, Done>> & { readonly log?: Pick<Log, 'warn'> }
 
 /** One lane for the whole server: photos queue up for a single process, which starts when first needed. */
-export function openLane(options: LaneOptions = {}): Lane {
+export function openLane({ log, ...options }: LaneOptions = {}): Lane {
   const start = () => startWorker<Job, Done>('worker')
   const turns = takeTurns<Job, Done>({ most: 24, limitMs: 30_000, start, ...options })
   const done = async (job: Job): Promise<Exclude<Done, { code: unknown }>> => {
     const answer = await turns.ask(job)
-    if (!answer) throw new Failure('photo_failed')
+    if (!answer) {
+      log?.warn(
+        { bytes: 'bytes' in job ? job.bytes.length : 0 },
+        'the process of photos died or was too slow',
+      )
+      throw new Failure('photo_failed')
+    }
     if ('code' in answer) throw new Failure(answer.code, answer.details)
     return answer
   }

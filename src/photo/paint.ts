@@ -11,7 +11,7 @@ export interface Paints {
    * large, no drawing, or its process died of it or was slow.
    */
   paint(name: string, draw: () => Promise<string>): Promise<Uint8Array>
-  /** Ends the process; what still waits fails with `picture_failed`. */
+  /** Ends the process; what still waits is `busy`. */
   close(): Promise<void>
 }
 

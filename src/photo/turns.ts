@@ -4,13 +4,13 @@ import type { Worker } from './worker-process.ts'
 /** Jobs that take turns in one process, which starts when first needed and again when it has died or is spent. */
 export interface Turns<Job, Done> {
   /**
-   * Null: the process died of the job or worked on it too long. Throws `busy` when too many wait, or when the
-   * machine had too little time for the job.
+   * Null: the process died of the job or worked on it too long. Throws `busy` when too many wait, when the machine had
+   * too little time for the job, or when the turns are closed.
    */
   ask(job: Job): Promise<Done | null>
   /** How many jobs wait, the one at work included. */
   waiting(): number
-  /** Ends the process; what still waits gets null. */
+  /** Ends the process; what still waits is `busy`: another server may do it, or this one once it is back. */
   close(): Promise<void>
 }
 
@@ -65,9 +65,11 @@ export function takeTurns<Job, Done>(options: TurnsOptions<Job, Done>): Turns<Jo
   }
 
   async function answer(job: Job): Promise<Done | null> {
-    if (closed) return null
+    if (closed) throw new Failure('busy')
     if (!worker?.alive()) worker = start()
-    return worker.ask(job, limitMs)
+    const done = await worker.ask(job, limitMs)
+    if (done === null && closed) throw new Failure('busy')
+    return done
   }
 
   return {

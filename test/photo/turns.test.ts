@@ -61,7 +61,7 @@ test('closed while a process is replaced, no other is started', async () => {
   await turns.close()
   await new Promise((done) => setTimeout(done, 20))
   expect([started.length, living()]).toEqual([1, 0])
-  expect(await turns.ask(2)).toBeNull()
+  await expect(turns.ask(2)).rejects.toMatchObject({ code: 'busy', status: 503 })
 })
 
 test('a job that the machine had no time for is told to come again, and the next has its turn', async () => {
