@@ -37,14 +37,32 @@ export async function sweep({ db }: Store, at: number): Promise<Swept> {
     // Once more for the row itself: its customer may have come back meanwhile.
     .where('seq', '=', 0)
     .executeTakeFirst()
-  const dropped = await db
-    .updateTable('photo')
-    .set({ removed_at: at })
+  const drafts = await db
+    .selectFrom('photo')
+    .select(['id', 'pile_id'])
     .where('kept', '=', 0)
     .where('at', '<', before)
     .where('removed_at', 'is', null)
-    .executeTakeFirst()
-  return { intakes: Number(gone.numDeletedRows), drafts: Number(dropped.numUpdatedRows) }
+    .limit(atOnce)
+    .execute()
+  let dropped = 0
+  for (const { id, pile_id } of drafts) {
+    // A server that died behind an answer left what it holds a draft.
+    const answer = await db
+      .selectFrom('act')
+      .select('seq')
+      .where('pile_id', '=', pile_id)
+      .where('act', 'like', `%${id}%`)
+      .executeTakeFirst()
+    await db
+      .updateTable('photo')
+      .set(answer ? { kept: 1 } : { removed_at: at })
+      .where('id', '=', id)
+      .where('kept', '=', 0)
+      .execute()
+    if (!answer) dropped += 1
+  }
+  return { intakes: Number(gone.numDeletedRows), drafts: dropped }
 }
 
 export interface Sweeper {

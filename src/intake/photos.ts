@@ -74,6 +74,29 @@ export async function draftsOf(db: Db, place: PhotoPlace): Promise<string[]> {
   return rows.map(({ id }) => id)
 }
 
+/**
+ * The draft of the same picture that was there before `id`, which goes; else `id`. Whoever heard no answer sends a
+ * file again, and shows one photo with it.
+ */
+export async function firstOfItsKind(
+  db: Db,
+  place: PhotoPlace,
+  id: string,
+  at: number,
+): Promise<string> {
+  const first = await receivedFor(db, place)
+    .select('id')
+    .where('id', '!=', id)
+    .where('kept', '=', 0)
+    .where('removed_at', 'is', null)
+    .where('hash', '=', (eb) => eb.selectFrom('photo').select('hash').where('id', '=', id))
+    .orderBy('at')
+    .executeTakeFirst()
+  if (!first) return id
+  await dropPhotos(db, place.pileId, [id], at)
+  return first.id
+}
+
 /** Photos that were taken away, or that a form sent twice brought again, are gone from the pile. */
 export async function dropPhotos(
   db: Db,

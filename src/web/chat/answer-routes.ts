@@ -17,7 +17,7 @@ import { openPile, plannedFor, questionParams, show, withDrafts } from './opened
 import { questionPage, readerOf } from './present-pages.ts'
 import { type Asking, findAsking, type Sent } from './present-question.ts'
 import { answerOfLabel, asksToRead, photoTroubles, readSentLabel } from './received-label.ts'
-import { type Answer, answerOfPhotos } from './received-photos.ts'
+import { type Answer, answerOfPhotos, settleOnceMore } from './received-photos.ts'
 import {
   answerOfSpots,
   changedSpots,
@@ -175,12 +175,15 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
       if (taken) return goOn(context, request, reply, key, taken)
       const opened = await openPile(context, key)
       const { open } = opened
-      if (open.idems.includes(form.fields.idem)) return goOn(context, request, reply, key)
       const asking = findAsking(open.pile.followed, item, question)
+      const place = { pileId: open.row.id, item, question }
+      if (open.idems.includes(form.fields.idem)) {
+        if (asking) await settleOnceMore(context, place, asking, form)
+        return goOn(context, request, reply, key)
+      }
       if (open.row.status !== 'open') throw new Failure('pile_confirmed')
       if (!asking) throw new Failure('question_moved_on', { question })
 
-      const place = { pileId: open.row.id, item, question }
       const marks = await spotsSent(context, open, asking, form.fields)
       const again = (sent: Sent, typed: string) =>
         showAgain(context, reply, key, { asking, sent, typed })

@@ -5,6 +5,7 @@ import { faultsSeen, looksOf } from '../../intake/garment-look.ts'
 import {
   draftsOf,
   dropPhotos,
+  firstOfItsKind,
   keepPhotos,
   type PhotoPlace,
   type Sides,
@@ -63,6 +64,23 @@ function sidesIn({ order, shows }: AnswerForm, held: readonly string[]): Sides {
   )
 }
 
+/**
+ * What an answer that was kept before has to do with photos, once more: the server may have died behind it. What it
+ * holds stays, and is no draft; what its form took away goes.
+ */
+export async function settleOnceMore(
+  { store, clock }: ChatContext,
+  { pileId }: PhotoPlace,
+  { question, replies }: Asking,
+  { fields }: Form,
+): Promise<void> {
+  if (question.kind !== 'photo') return
+  const answered = ticked(replies, question.id)
+  const gone = listOf(fields.remove).filter((id) => !answered.includes(id))
+  await dropPhotos(store.db, pileId, gone, clock())
+  await keepPhotos(store.db, pileId, answered)
+}
+
 /** Photos answered before, drafts, and what came now, less what was ticked to go, in the form's order. */
 export async function answerOfPhotos(
   context: ChatContext,
@@ -73,14 +91,15 @@ export async function answerOfPhotos(
   const { db } = context.store
   const { fields } = form
   const drafts = await draftsOf(db, place)
-  const held = inOrder([...ticked(replies, question.id), ...drafts], listOf(fields.order))
+  const answered = ticked(replies, question.id)
+  const held = inOrder([...new Set([...answered, ...drafts])], listOf(fields.order))
   const sides = sidesIn(fields, held)
   const gone = listOf(fields.remove)
   const most = question.max ?? 1
   const room = most - held.filter((id) => !gone.includes(id)).length
   if (form.files.length > room) throw new Failure('too_many_photos', { most })
   const taken = await takeAll(context, place, form)
-  const order = moved([...held, ...taken], fields)
+  const order = moved([...new Set([...held, ...taken])], fields)
   const ids = order.filter((id) => !gone.includes(id))
   const photos = { order, sides, gone }
   if (fields.up !== undefined || fields.down !== undefined) {
@@ -107,7 +126,9 @@ export async function answerOfPhotos(
     retake,
     photos,
     settle: async (again) => {
-      await dropPhotos(db, place.pileId, again ? taken : gone, context.clock())
+      // A draft may be what the same form brought before.
+      const toDrop = again ? taken.filter((id) => !drafts.includes(id)) : gone
+      await dropPhotos(db, place.pileId, toDrop, context.clock())
       if (again) return
       await keepPhotos(db, place.pileId, 'given' in reply ? ids : [])
       await tellSides(db, place.pileId, sides)
@@ -122,7 +143,9 @@ async function takeAll(context: ChatContext, place: PhotoPlace, form: Form): Pro
   for (const { bytes, tooLarge } of form.files) {
     try {
       if (tooLarge) throw new Failure('too_large')
-      taken.push(await takePhoto({ ...context, db: context.store.db }, place, bytes, 'garment'))
+      const { db } = context.store
+      const id = await takePhoto({ ...context, db }, place, bytes, 'garment')
+      taken.push(await firstOfItsKind(db, place, id, context.clock()))
     } catch (error) {
       refusal ??= error
     }
