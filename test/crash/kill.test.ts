@@ -7,13 +7,13 @@ const kills = 3
 const patience = { timeout: 240_000 }
 
 test.concurrent(
-  'no acknowledged answer is lost or doubled when the server is killed (SQLite)',
+  'nothing acknowledged is lost or doubled when the server is killed (SQLite)',
   patience,
   () => killedOnSqlite(kills),
 )
 
 test.concurrent(
-  'no acknowledged answer is lost or doubled when the server is killed (PostgreSQL)',
+  'nothing acknowledged is lost or doubled when one of two servers is killed (PostgreSQL)',
   patience,
   () => killedOnPostgres(kills),
 )

@@ -21,6 +21,8 @@ export class Walker {
   readonly base: string
   readonly headers: Readonly<Record<string, string>>
   status = 0
+  /** After how many seconds the same may be tried again, as the answer says; null: it does not. */
+  retryAfter: number | null = null
   url = ''
   html = ''
   root: HTMLElement = parse('')
@@ -37,6 +39,8 @@ export class Walker {
       headers: { accept: 'text/html', ...this.headers, ...init.headers },
     })
     this.status = response.status
+    const wait = response.headers.get('retry-after')
+    this.retryAfter = wait === null ? null : Number(wait)
     this.url = response.url
     this.html = await response.text()
     this.root = parse(this.html)

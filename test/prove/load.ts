@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises'
 import { systemClock } from '../../src/base/clock.ts'
 import { newId } from '../../src/base/ids.ts'
 import { insertAccount } from '../../src/desk/accounts.ts'
@@ -14,9 +15,30 @@ import { Walker } from '../help/walker.ts'
 /** What one customer or clerk has done: told after each request, with how long it took, ms. */
 export type Done = (what: string, ms: number, status: number) => void
 
-async function timed(walker: Walker, what: string, done: Done, work: () => Promise<unknown>) {
-  const from = performance.now()
+/** A visitor who is told that it is too much now waits as long as was asked, and sends the same again, as pages do. */
+class PatientWalker extends Walker {
+  /** How often it was told so. */
+  refused = 0
+
+  override async open(path: string, init: RequestInit = {}): Promise<this> {
+    for (let tries = 0; ; tries += 1) {
+      await super.open(path, init)
+      if (this.status !== 503 || this.retryAfter === null || tries === 20) return this
+      this.refused += 1
+      await pause(this.retryAfter * 1000)
+    }
+  }
+}
+
+async function timed(
+  walker: PatientWalker,
+  what: string,
+  done: Done,
+  work: () => Promise<unknown>,
+) {
+  const [from, before] = [performance.now(), walker.refused]
   await work()
+  for (let n = before; n < walker.refused; n += 1) done(what, 0, 503)
   done(what, performance.now() - from, walker.status)
   if (walker.status >= 500) throw new Error(`${what}: ${walker.status} at ${walker.url}`)
 }
@@ -29,7 +51,11 @@ async function photoBytes(garment: DemoGarment): Promise<Buffer> {
   return bytes
 }
 
-async function answerOpen(walker: Walker, garment: DemoGarment | null, done: Done): Promise<void> {
+async function answerOpen(
+  walker: PatientWalker,
+  garment: DemoGarment | null,
+  done: Done,
+): Promise<void> {
   for (let { question } = walker; question; { question } = walker) {
     const asked = question
     if (asked.id === 'photos' && garment?.photo) {
@@ -57,7 +83,7 @@ async function answerOpen(walker: Walker, garment: DemoGarment | null, done: Don
 
 /** A customer with so many of the invented garments, from hello to the packing list. */
 export async function playPile(base: string, count: number, done: Done): Promise<Walker> {
-  const walker = new Walker(base)
+  const walker = new PatientWalker(base)
   await timed(walker, 'start', done, () => walker.start())
   await answerOpen(walker, null, done)
   const first = Math.floor(Math.random() * garments.length)
@@ -111,7 +137,7 @@ export async function submit(
 
 /** A clerk who looks at the queue, opens its first piles, decides what waits and accepts the pile. */
 export async function clerkTurn(base: string, cookie: string, done: Done): Promise<void> {
-  const walker = new Walker(base, { cookie })
+  const walker = new PatientWalker(base, { cookie })
   await timed(walker, 'queue', done, () => walker.open('/desk'))
   const links = walker.root
     .querySelectorAll('a[href^="/desk/piles/"]')

@@ -1,5 +1,6 @@
 import { loadavg } from 'node:os'
 import { compareCeilings } from './ceiling.ts'
+import { crash, roll } from './crash.ts'
 import { fuzz } from './fuzz.ts'
 import { soak } from './soak.ts'
 
@@ -13,6 +14,16 @@ function ceiling([count = '1000000']: readonly string[]): Found {
   const { disagreements, broken, ...figures } = compareCeilings(positive(count))
   const counts = { disagreements: disagreements.length, broken: broken.length }
   return { figures: { ...figures, ...counts }, faults: [...disagreements, ...broken] }
+}
+
+async function crashed([kills = '200', ofDatabase = '20']: readonly string[]): Promise<Found> {
+  const { faults, ...figures } = await crash(positive(kills), positive(ofDatabase))
+  return { figures: { ...figures, faults: faults.length }, faults }
+}
+
+async function rolled([rounds = '10']: readonly string[]): Promise<Found> {
+  const { faults, kills, ...figures } = await roll(positive(rounds))
+  return { figures: { restarts: kills, ...figures, faults: faults.length }, faults }
 }
 
 async function fuzzed([requests = '100000', seed = '1']: readonly string[]): Promise<Found> {
@@ -35,7 +46,9 @@ const proofs: Readonly<
   Record<string, { readonly given: string; run(given: readonly string[]): Found | Promise<Found> }>
 > = {
   ceiling: { given: '[combinations]', run: ceiling },
+  crash: { given: '[kills] [kills of the database]', run: crashed },
   fuzz: { given: '[requests] [seed]', run: fuzzed },
+  roll: { given: '[rounds]', run: rolled },
   soak: { given: '[minutes] [customers]', run: soaked },
 }
 

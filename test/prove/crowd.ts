@@ -1,0 +1,178 @@
+import { randomUUID } from 'node:crypto'
+import { setTimeout as pause } from 'node:timers/promises'
+import { parse } from 'node-html-parser'
+
+export type What = 'answers' | 'photos' | 'decisions' | 'moves'
+
+/** Where a crowd sends to, and until when. */
+export interface Doors {
+  /** Addresses of the processes that there are; the crowd goes from one to the next. */
+  readonly urls: readonly string[]
+  readonly over: () => boolean
+  /** Hears of each thing that somebody was told is kept. */
+  readonly told: (what: What) => void
+  /** Hears of each request that a process took and never answered. */
+  readonly broken: (why: string) => void
+}
+
+/** A request as it is sent, and sent again. */
+export interface Sent {
+  readonly path: string
+  readonly headers?: Readonly<Record<string, string>>
+  /** Left out: the page is opened. */
+  readonly body?: URLSearchParams | FormData
+}
+
+export interface Answered {
+  readonly status: number
+  readonly text: string
+  /** How often it was sent before somebody answered. */
+  readonly unanswered: number
+}
+
+const patienceMs = 600_000
+
+/** Answers of a server that cannot serve now, or of a balancer's that is gone: the same is to be sent again. */
+const later = [429, 502, 503]
+
+/** Sends the same again and again, to one door after the other, until somebody answers it for good. */
+export function sender(doors: Doors) {
+  let turn = 0
+  return async ({ path, headers, body }: Sent): Promise<Answered> => {
+    let unanswered = 0
+    for (const until = Date.now() + patienceMs; Date.now() < until; ) {
+      turn += 1
+      const url = doors.urls[turn % doors.urls.length]!
+      try {
+        const response = await fetch(url + path, {
+          method: body ? 'POST' : 'GET',
+          redirect: 'manual',
+          headers: { accept: 'text/html', ...headers },
+          ...(body && { body }),
+        })
+        const text = await response.text()
+        if (!later.includes(response.status)) return { status: response.status, text, unanswered }
+        if (!response.headers.has('retry-after')) {
+          throw new Error(`${path}: ${response.status} without Retry-After`)
+        }
+      } catch (error) {
+        if (!(error instanceof TypeError)) throw error
+        unanswered += 1
+        const { code = error.message } = (error.cause ?? {}) as { code?: string }
+        // Nobody listens there: a balancer asks the next one.
+        if (code !== 'ECONNREFUSED') doors.broken(`${path}: ${code}`)
+      }
+      await pause(20)
+    }
+    throw new Error(`${path}: nobody answered for ${patienceMs / 1000} s`)
+  }
+}
+
+export type Send = ReturnType<typeof sender>
+
+/** What one of the crowd was told is kept, in the order in which it was told. */
+export interface Acknowledged {
+  readonly key: string
+  readonly value: string
+}
+
+const newKey = () => `siege-${randomUUID()}`
+
+function taken({ status, text }: Answered, what: string): void {
+  if (status !== 303) throw new Error(`${what}: ${status} ${parse(text).text.slice(0, 300)}`)
+}
+
+/** A customer who changes one answer again and again. */
+export async function answering(send: Send, doors: Doors, pile: string): Promise<Acknowledged[]> {
+  const kept: Acknowledged[] = []
+  for (let n = 0; !doors.over(); n += 1) {
+    const [key, value] = [newKey(), `Answer ${n}`]
+    const body = new URLSearchParams({ act: 'answer', idem: key, value })
+    taken(await send({ path: `${pile}/0/not_to_cut`, body }), 'an answer')
+    doors.told('answers')
+    kept.push({ key, value })
+  }
+  return kept
+}
+
+/** A customer who puts another photo in the place of the last again and again. */
+export async function photographing(
+  send: Send,
+  doors: Doors,
+  pile: string,
+  photo: (n: number) => Promise<Buffer>,
+): Promise<Acknowledged[]> {
+  const kept: Acknowledged[] = []
+  for (let n = 0; !doors.over(); n += 1) {
+    const path = `${pile}/1/photos`
+    const page = parse((await send({ path })).text)
+    const key = newKey()
+    const body = new FormData()
+    for (const [name, value] of Object.entries({ act: 'answer', idem: key, anyway: '1' })) {
+      body.append(name, value)
+    }
+    for (const input of page.querySelectorAll('input[name=order]')) {
+      for (const name of ['order', 'remove']) body.append(name, input.getAttribute('value')!)
+    }
+    body.append(
+      'photo',
+      new Blob([new Uint8Array(await photo(n))], { type: 'image/jpeg' }),
+      'a.jpg',
+    )
+    taken(await send({ path, body }), 'a photo')
+    doors.told('photos')
+    kept.push({ key, value: '1' })
+  }
+  return kept
+}
+
+/** Somebody at the desk who accepts one pile after the other, by their numbers. */
+export async function deciding(
+  send: Send,
+  doors: Doors,
+  cookie: string,
+  piles: readonly number[],
+): Promise<Acknowledged[]> {
+  const kept: Acknowledged[] = []
+  const headers = { cookie }
+  const home = parse((await send({ path: '/desk/custody', headers })).text)
+  const csrf = home.querySelector('input[name=csrf]')!.getAttribute('value')!
+  for (const number of piles) {
+    if (doors.over()) break
+    const reason = 'We know these makes.'
+    const body = new URLSearchParams({ csrf, seen: '0', verdict: 'accept', reason })
+    const answered = await send({ path: `/desk/piles/${number}/decision`, headers, body })
+    // Sent again, the decision that was kept before the answer was lost is found there.
+    if (!(answered.status === 409 && answered.unanswered > 0)) taken(answered, 'a decision')
+    doors.told('decisions')
+    kept.push({ key: String(number), value: 'accept' })
+  }
+  return kept
+}
+
+/** Somebody at the bench who puts one garment from place to place. */
+export async function moving(
+  send: Send,
+  doors: Doors,
+  cookie: string,
+  number: number,
+): Promise<Acknowledged[]> {
+  const kept: Acknowledged[] = []
+  const path = `/desk/piles/${number}/custody/1`
+  const headers = { cookie }
+  for (let n = 0; !doors.over(); n += 1) {
+    const page = parse((await send({ path, headers })).text)
+    const [key, value] = [newKey(), `shelf ${n}`]
+    const body = new URLSearchParams()
+    for (const name of ['csrf', 'seen']) {
+      body.set(name, page.querySelector(`input[name=${name}]`)!.getAttribute('value')!)
+    }
+    for (const [name, text] of Object.entries({ act: 'put', place: value, idem: key })) {
+      body.set(name, text)
+    }
+    taken(await send({ path, headers, body }), 'a move')
+    doors.told('moves')
+    kept.push({ key, value })
+  }
+  return kept
+}
