@@ -34,7 +34,7 @@ import { troublePage } from './web/chat/trouble-page.ts'
 import { deskRoutes } from './web/desk/routes.ts'
 import { tagLinkRoutes } from './web/desk/tag-routes.ts'
 import { embedRoutes } from './web/embed/routes.ts'
-import { failureAnswer, handleFailures, type TroubleShown } from './web/errors.ts'
+import { failureAnswer, handleFailures, sayWhenAgain, type TroubleShown } from './web/errors.ts'
 import { counting, openFigures } from './web/figures.ts'
 import { figuresRoute } from './web/figures-route.ts'
 import { healthRoutes } from './web/health.ts'
@@ -107,6 +107,8 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
     // An address that cannot even be read never reaches a route.
     frameworkErrors: (error, request, reply) => void answerFailure(request, reply, error),
     routerOptions: { maxParamLength: 200 },
+    // Who comes on an open connection while the server closes is answered, and sent elsewhere the next time.
+    return503OnClosing: false,
   })
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
@@ -114,6 +116,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   requireWho(app)
   logRequests(app, figures)
   handleFailures(app, trouble)
+  sayWhenAgain(app)
   await secureHeaders(app, { https, embedOrigins: parts.embedOrigins })
   relievePressure(app, parts.pressure ?? usualPressure)
   app.decorate('quotas', openQuotas(parts, parts.quotas ?? usualQuotas))

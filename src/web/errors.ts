@@ -78,10 +78,15 @@ export interface TroubleShown {
   readonly failed: ((code: FailureCode) => void) | undefined
 }
 
-/** After how many seconds the same may be tried again; null: nobody can say. */
-function retryAfter({ status, details }: Failure): number | null {
-  if (typeof details.minutes === 'number') return details.minutes * 60
-  return status === 503 ? 5 : null
+/** After how many seconds the same may be tried again, where nothing says more. */
+const soon = 5
+
+/** Whatever is not to be had now, on a page of its own or on the one it was asked from, says when to ask again. */
+export function sayWhenAgain(app: FastifyInstance): void {
+  app.addHook('onSend', async (_, reply) => {
+    if (reply.statusCode === 503 && !reply.hasHeader('retry-after'))
+      reply.header('retry-after', soon)
+  })
 }
 
 type Answer = (request: FastifyRequest, reply: FastifyReply, error: unknown) => Promise<unknown>
@@ -92,8 +97,9 @@ export function failureAnswer(shown: TroubleShown): Answer {
     const failure = asFailure(error)
     const language = await shown.language(request, failure)
     reply.status(failure.status)
-    const wait = retryAfter(failure)
-    if (wait !== null && !reply.hasHeader('retry-after')) reply.header('retry-after', wait)
+    const { minutes } = failure.details
+    if (typeof minutes === 'number' && !reply.hasHeader('retry-after'))
+      reply.header('retry-after', minutes * 60)
     return wantsPage(request)
       ? reply.type('text/html; charset=utf-8').send(shown.page(request, failure, language))
       : reply.type('application/problem+json').send(problem(failure, language, request))

@@ -279,7 +279,7 @@ oneStore('the photo of a label', (store) => {
       { id: second, removed_at: null, kept: 1 },
     ])
     const gone = await fetch(`${app.url}${pilePath}/photos/${first}/view`)
-    expect(gone.status).toBe(404)
+    expect(gone.status).toBe(410)
   })
 
   test('ticked to go is gone, and the words stay', async () => {
