@@ -52,7 +52,7 @@ export async function sweep({ db }: Store, at: number): Promise<Swept> {
       .selectFrom('act')
       .select('seq')
       .where('pile_id', '=', pile_id)
-      .where('act', 'like', `%${id}%`)
+      .where('act', 'like', `%"${id}"%`)
       .executeTakeFirst()
     await db
       .updateTable('photo')

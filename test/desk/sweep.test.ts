@@ -32,8 +32,15 @@ eachStore('what was begun and left alone', (store) => {
           photo('draft', 0, clock.now),
           photo('young-draft', 0, young),
           photo('answer', 1, clock.now),
+          photo('held-draft', 0, clock.now),
         ])
         .execute()
+      // As where the server died between an answer and its photo being no draft any more.
+      await conversation.act(answered, {
+        act: { act: 'answer', item: 1, question: 'photos', reply: { given: ['held-draft'] } },
+        idem: newId(),
+        seen: row.seq,
+      })
 
       clock.now += leftAloneFor
       expect(await sweep(store(), clock.now)).toEqual({ intakes: 0, drafts: 0 })
@@ -53,10 +60,15 @@ eachStore('what was begun and left alone', (store) => {
       expect((await conversation.open(fresh)).row.seq).toBe(0)
       const there = await db
         .selectFrom('photo')
-        .select('id')
+        .select(['id', 'kept'])
         .where('removed_at', 'is', null)
+        .orderBy('id')
         .execute()
-      expect(there.map(({ id }) => id).sort()).toEqual(['answer', 'young-draft'])
+      expect(there).toEqual([
+        { id: 'answer', kept: 1 },
+        { id: 'held-draft', kept: 1 },
+        { id: 'young-draft', kept: 0 },
+      ])
     } finally {
       await workshop.close()
     }
