@@ -2,7 +2,7 @@ import Fastify, { type FastifyInstance } from 'fastify'
 import { IntlMessageFormat } from 'intl-messageformat'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import { Failure, type FailureCode, failures } from '../../src/base/failures.ts'
-import { asFailure, failureSentence, handleFailures } from '../../src/web/errors.ts'
+import { asFailure, failureSentence, handleFailures, sayWhenAgain } from '../../src/web/errors.ts'
 import { language, readPageWords } from '../../src/words/words.ts'
 import { sources, withoutComments } from '../help/tree.ts'
 
@@ -160,6 +160,7 @@ describe('a failure over HTTP', () => {
 
   beforeAll(async () => {
     app = Fastify()
+    sayWhenAgain(app)
     handleFailures(app, {
       language: async () => languages.find(({ code }) => code === 'es')!,
       page: (_, { code }, { code: tongue }) => `<p>${code} ${tongue}`,

@@ -477,6 +477,7 @@ oneStore('the photo of a label', (store) => {
         mkdirSync(app.photosFolder)
       }
       expect(walker.status).toBe(503)
+      expect(walker.retryAfter).toBe(5)
       expect(walker.text('#error-photo')).toContain('try again in a minute')
       expect(walker.text('textarea[name=note]')).toBe('Is this wool?')
       await sendFiles(walker, [await picture()], asks)
