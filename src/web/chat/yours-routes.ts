@@ -8,6 +8,7 @@ import { whyKept } from '../../keeping/may-erase.ts'
 import { eraseOnePhoto, keptPhotos } from '../../keeping/sent-photos.ts'
 import { lockPile } from '../../store/rows.ts'
 import { asFailure, failureSentence, wantsPage } from '../errors.ts'
+import { sendGiven } from '../send-given.ts'
 import { customer } from '../who.ts'
 import type { ChatContext } from './context.ts'
 import { buttonForm } from './form.ts'
@@ -94,11 +95,7 @@ export function yoursRoutes(app: FastifyInstance, context: ChatContext): void {
       const readMe = language.say('yours.file.read_me')
       const zip = await givenZip({ db: store.db, photos }, open.row.id, { at: clock(), readMe })
       request.log.info('what is kept of a pile was given to its customer')
-      return reply
-        .type('application/zip')
-        .header('cache-control', 'no-store')
-        .header('content-disposition', `attachment; filename="pile-${open.row.number}.zip"`)
-        .send(zip)
+      return sendGiven(reply, zip, open.row.number)
     },
   )
 

@@ -62,7 +62,7 @@ export function YoursView({ page }: { page: YoursPage }) {
   )
 }
 
-/** Photos, each with a button that erases it; `hidden` goes with every one. */
+/** Photos, each with a button behind a second tap that erases it, for it cannot come back; `hidden` goes with every one. */
 export function PhotosToErase({
   photos,
   hidden,
@@ -78,13 +78,19 @@ export function PhotosToErase({
           <a href={view}>
             <img src={thumb} alt={alt} loading="lazy" />
           </a>
-          <form method="post" action={eraseTo}>
-            <Hidden fields={hidden} />
-            <button type="submit" class="button second" data-act="erase-photo">
+          <details>
+            <summary>
               {say('yours.photos.erase')}
               <span class="unseen"> {alt}</span>
-            </button>
-          </form>
+            </summary>
+            <form method="post" action={eraseTo}>
+              <Hidden fields={hidden} />
+              <button type="submit" class="button second" data-act="erase-photo">
+                {say('yours.photos.sure')}
+                <span class="unseen"> {alt}</span>
+              </button>
+            </form>
+          </details>
         </li>
       ))}
     </ul>

@@ -12,6 +12,7 @@ import { lockPile } from '../../store/rows.ts'
 import type { PileRow } from '../../store/schema.ts'
 import type { Say } from '../../words/words.ts'
 import { failureSentence } from '../errors.ts'
+import { sendGiven } from '../send-given.ts'
 import { owner, staff } from '../who.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
 import { signedIn } from './guard.ts'
@@ -105,11 +106,7 @@ export const keptRoutes =
         const zip = await givenZip({ db, photos }, row.id, words)
         const by = signedIn(request).account.id
         request.log.info({ pile: row.number, by }, 'what is kept of a pile was taken out')
-        return reply
-          .type('application/zip')
-          .header('cache-control', 'no-store')
-          .header('content-disposition', `attachment; filename="pile-${row.number}.zip"`)
-          .send(zip)
+        return sendGiven(reply, zip, row.number)
       },
     )
 

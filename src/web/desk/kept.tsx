@@ -6,7 +6,7 @@ import type { KeptPage } from './view-kept.ts'
 export function KeptView({ page }: { page: KeptPage }) {
   const say = useSay()
   return (
-    <main id="main" class="list" tabIndex={-1}>
+    <main id="main" class="list kept" tabIndex={-1}>
       <nav class="onward" aria-label={say('desk.kept.links')}>
         {page.links.map(({ label, href }) => (
           <a key={href} href={href}>
@@ -63,9 +63,11 @@ function EraseForm({
         <input id="field-sure" type="checkbox" name="sure" value="yes" />
         <label for="field-sure">{say('desk.kept.sure')}</label>
       </div>
-      <button type="submit" class="button second" data-act="erase-pile">
-        {say('desk.kept.send')}
-      </button>
+      <div class="acts">
+        <button type="submit" class="button second" data-act="erase-pile">
+          {say('desk.kept.send')}
+        </button>
+      </div>
     </form>
   )
 }
