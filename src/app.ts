@@ -44,6 +44,7 @@ import type { Printer } from './web/printer.ts'
 import { openQuotas, type QuotaSettings, usualQuotas } from './web/quotas.ts'
 import { logRequests } from './web/request-log.ts'
 import { secure, secureHeaders } from './web/security.ts'
+import { answerUnread } from './web/unread-requests.ts'
 import { anyone, requireWho } from './web/who.ts'
 
 /** Everything a running product is made of. Nothing here listens or reads the environment. */
@@ -106,6 +107,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
     requestTimeout: limits.requestMs,
     // An address that cannot even be read never reaches a route.
     frameworkErrors: (error, request, reply) => void answerFailure(request, reply, error),
+    clientErrorHandler: answerUnread,
     routerOptions: { maxParamLength: 200 },
     // Who comes on an open connection while the server closes is answered, and sent elsewhere the next time.
     return503OnClosing: false,

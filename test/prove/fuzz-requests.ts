@@ -38,6 +38,12 @@ export interface FuzzRequest {
 /** Values that are there, by the names of parameters and fields: keys of piles, numbers, questions. */
 export type Known = Readonly<Record<string, readonly string[]>>
 
+/** Whoever is signed in, with what forms of theirs carry. */
+export interface Session {
+  readonly cookie: string
+  readonly csrf: string
+}
+
 const strange: readonly string[] = [
   '',
   ' ',
@@ -111,9 +117,11 @@ export function requestMaker(contract: Document, known: Known, chance: Chance) {
     Object.entries(methods).map(([method, operation]) => ({ path, method, operation })),
   )
 
+  let session: Session | null = null
+
   const someValue = (name: string, schema: Schema | undefined): string => {
     if (chance.happens(0.15)) return chance.one(strange)
-    const ones = known[name]
+    const ones = name === 'csrf' && session ? [session.csrf] : known[name]
     if (ones && ones.length > 0 && chance.happens(0.85)) return chance.one(ones)
     const one = schema?.anyOf ? chance.one(schema.anyOf) : schema
     if (one?.const !== undefined) return String(one.const)
@@ -161,7 +169,8 @@ export function requestMaker(contract: Document, known: Known, chance: Chance) {
     return Buffer.from(parts.join('') + end, chance.happens(0.9) ? 'utf8' : 'utf16le')
   }
 
-  return (cookie: string | null): FuzzRequest => {
+  return (by: Session | null): FuzzRequest => {
+    session = by
     const { path, method, operation } = chance.one(operations)
     const filled = path.replaceAll(/\{(\w+)\}/g, (_, name: string) => {
       const schema = operation.parameters?.find((one) => one.name === name)?.schema
@@ -176,7 +185,7 @@ export function requestMaker(contract: Document, known: Known, chance: Chance) {
       // Each from elsewhere, as its own limits by address are not what is tried here.
       'x-forwarded-for': `10.${chance.whole(0, 255)}.${chance.whole(0, 255)}.${chance.whole(1, 254)}`,
     }
-    if (cookie) headers.cookie = cookie
+    if (session) headers.cookie = session.cookie
     if (chance.happens(0.05)) headers.cookie = `pw_desk=${chance.whole(0, 9)}; =; ;;a=%E0%A4%A`
     if (chance.happens(0.1)) headers['accept-language'] = chance.one(languages)
     if (chance.happens(0.05)) headers['accept-encoding'] = chance.one(['br', 'gzip', 'x', '*;q=0'])

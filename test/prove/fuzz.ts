@@ -1,13 +1,22 @@
 import { Agent, request } from 'node:http'
+import type { Socket } from 'node:net'
 import { memoryOf } from '../bench/readings.ts'
 import { chanceOf } from '../help/chance.ts'
 import { startServer } from '../help/server.ts'
-import { type Document, type FuzzRequest, type Known, requestMaker } from './fuzz-requests.ts'
+import {
+  type Document,
+  type FuzzRequest,
+  type Known,
+  requestMaker,
+  type Session,
+} from './fuzz-requests.ts'
 import { clerkCookie, playPile } from './load.ts'
 
 /** No answer may take longer, ms: much else runs on the machine, and a paper is printed in seconds. */
 const patienceMs = 30_000
 const atOnce = 8
+/** Two people sign in anew before every so-manieth request. */
+const freshEvery = 100
 
 export interface Fuzzed {
   readonly requests: number
@@ -19,6 +28,9 @@ export interface Fuzzed {
 }
 
 type Answered = { readonly status: number; readonly retryAfter: boolean }
+
+/** What was asked last on a connection: a connection that is found closed may have been closed behind that. */
+const askedLast = new WeakMap<Socket, string>()
 
 function send(agent: Agent, url: string, one: FuzzRequest): Promise<Answered> {
   const { hostname, port } = new URL(url)
@@ -40,11 +52,15 @@ function send(agent: Agent, url: string, one: FuzzRequest): Promise<Answered> {
         answer.on('error', failed)
       },
     )
+    let before: string | undefined
+    sent.on('socket', (socket) => {
+      before = askedLast.get(socket)
+      askedLast.set(socket, `${one.method} ${one.path.slice(0, 100)}`)
+    })
     sent.setTimeout(patienceMs, () => sent.destroy(new Error('no answer in time')))
     sent.on('error', (error: NodeJS.ErrnoException) => {
-      // A kept connection may have been closed by the server just before: a client sends once more then.
-      if (sent.reusedSocket && error.code === 'ECONNRESET') send(agent, url, one).then(done, failed)
-      else failed(error)
+      if (before) error.message += ` (behind ${before})`
+      failed(error)
     })
     sent.end(one.body ?? undefined)
   })
@@ -62,8 +78,11 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
     const contract = (await (await fetch(`${server.url}/api/docs`)).json()) as Document
     const settings = { dataDir: server.dataDir }
     const piles = await Promise.all([1, 2].map((n) => playPile(server.url, n, () => {})))
-    const cookies = [await clerkCookie(settings, 'owner'), await clerkCookie(settings, 'bench')]
-    let csrf = await csrfOf(server.url, cookies)
+    const signIn = async (role: 'owner' | 'bench'): Promise<Session> => {
+      const cookie = await clerkCookie(settings, role)
+      return { cookie, csrf: await csrfOf(server.url, cookie) }
+    }
+    let sessions = await Promise.all([signIn('owner'), signIn('bench')])
     const known: Known = {
       key: piles.map(({ pilePath }) => pilePath.split('/')[2]!),
       number: ['1', '2', '3'],
@@ -71,9 +90,6 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
       item: ['0', '1', '2'],
       question: ['recipient', 'kind', 'label', 'photos', 'spots', 'contact', 'words_check', 'size'],
       subject: ['1', '2', 'P1', 'Q1', '1-L1', 'F1'],
-      get csrf() {
-        return csrf
-      },
       act: [
         'answer',
         'skip',
@@ -97,18 +113,12 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
         sent += 1
         if (nth % Math.ceil(count / 50) === 0) memory.push(memoryOf(pid).now)
         // Signing out is among the requests.
-        if (nth % 400 === 399) {
-          cookies.splice(
-            0,
-            2,
-            await clerkCookie(settings, 'owner'),
-            await clerkCookie(settings, 'bench'),
-          )
-          csrf = await csrfOf(server.url, cookies)
+        if (nth % freshEvery === freshEvery - 1) {
+          sessions = await Promise.all([signIn('owner'), signIn('bench')])
         }
-        const cookie = [null, cookies[0]!, cookies[1]!][nth % 3]!
-        if (cookie) signedIn += 1
-        const one = make(cookie)
+        const by = [null, ...sessions][nth % 3]!
+        if (by) signedIn += 1
+        const one = make(by)
         const from = performance.now()
         try {
           const { status, retryAfter } = await send(agent, server.url, one)
@@ -140,13 +150,9 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
   }
 }
 
-async function csrfOf(url: string, cookies: readonly string[]): Promise<string[]> {
-  const pages = await Promise.all(
-    cookies.map(async (cookie) =>
-      (await fetch(`${url}/desk`, { headers: { accept: 'text/html', cookie } })).text(),
-    ),
-  )
-  return pages.flatMap((page) => /name="csrf" value="([^"]*)"/.exec(page)?.[1] ?? [])
+async function csrfOf(url: string, cookie: string): Promise<string> {
+  const page = await fetch(`${url}/desk`, { headers: { accept: 'text/html', cookie } })
+  return /name="csrf" value="([^"]*)"/.exec(await page.text())![1]!
 }
 
 const told = ({ method, path, headers, body }: FuzzRequest, what: string): string =>
