@@ -67,6 +67,13 @@ function openFile(file: string): SqliteDatabase {
   }
 }
 
+/**
+ * A full disk, and some other troubles, make SQLite undo the transaction by itself (sqlite.org/lang_transaction.html,
+ * "Response To Errors Within A Transaction"); what went wrong is the trouble and not this.
+ */
+const isUndone = (error: unknown): boolean =>
+  error instanceof Error && /^cannot rollback - no transaction is active/.test(error.message)
+
 class FileDriver extends SqliteDriver {
   override async acquireConnection(): Promise<DatabaseConnection> {
     refuseInside()
@@ -92,7 +99,11 @@ class FileDriver extends SqliteDriver {
 
   override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
     await whatWasSent(connection).catch(() => {})
-    await super.rollbackTransaction(connection)
+    try {
+      await super.rollbackTransaction(connection)
+    } catch (error) {
+      if (!isUndone(error)) throw error
+    }
   }
 }
 

@@ -83,7 +83,7 @@ const refusals: readonly (readonly [state: RegExp, message: string])[] = [
 ]
 
 /** The code at the bottom of an error: of a system call, of SQLite, of PostgreSQL. */
-function codeOf(error: unknown): string {
+export function troubleCode(error: unknown): string {
   const bottom = error instanceof Failure ? error.cause : error
   if (!(bottom instanceof Error)) return ''
   const { code } = bottom as { code?: unknown }
@@ -96,7 +96,7 @@ function codeOf(error: unknown): string {
  * stands against it.
  */
 export function atFault(dialect: 'sqlite' | 'postgres', where: string, cause: unknown): Failure {
-  const code = codeOf(cause)
+  const code = troubleCode(cause)
   const [, refused] =
     refusals.find(([state]) => /^[0-9A-Z]{5}$/.test(code) && state.test(code)) ?? []
   const [setting, trouble] =

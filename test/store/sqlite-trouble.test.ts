@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { DatabaseSync } from '@photostructure/sqlite'
 import { sql } from 'kysely'
 import { afterEach, beforeEach, expect, test } from 'vitest'
+import { Failure } from '../../src/base/failures.ts'
 import { openStore, type Store, storeFile } from '../../src/store/open.ts'
 import { isTaken } from '../../src/store/trouble.ts'
 
@@ -75,6 +76,21 @@ test.each([
   await work('one')
   const error = await work('one').catch((thrown: unknown) => thrown)
   expect(isTaken(error)).toBe(true)
+})
+
+test('a transaction that SQLite has undone by itself fails for what went wrong, and the next one is as ever', async () => {
+  await expect(
+    store.transaction(async (trx) => {
+      await sql`insert into kept values ('lost', 1)`.execute(trx)
+      // What a full disk makes SQLite do (sqlite.org/lang_transaction.html).
+      await sql`rollback`.execute(trx)
+      throw new Failure('store_unavailable')
+    }),
+  ).rejects.toMatchObject({ code: 'store_unavailable' })
+  await store.transaction(async (trx) => {
+    await sql`insert into kept values ('one', 1)`.execute(trx)
+  })
+  expect(await kept()).toBe(1)
 })
 
 test('a mistake in a statement is none of them', async () => {
