@@ -4,7 +4,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest'
 import { days } from '../../src/base/clock.ts'
 import { sha256 } from '../../src/base/ids.ts'
 import { erasePhotos, sweepPhotos } from '../../src/keeping/erase.ts'
-import { purge } from '../../src/keeping/purge.ts'
+import { openPurger, purge } from '../../src/keeping/purge.ts'
 import { lastingTables, tables } from '../../src/store/tables.ts'
 import { fillAll, newShelf, type Shelf } from '../help/backups.ts'
 import { filledPhoto } from '../help/every-table.ts'
@@ -124,5 +124,44 @@ eachStore('a purge', (store) => {
     await store().transaction((db) => erasePhotos(db, ['photo-id'], 'customer', now))
     expect(await sweepPhotos(store(), shelf.photos)).toBe(0)
     expect(await shelf.photos.open(filledPhoto, 'full')).toBeDefined()
+  })
+
+  /** A server that starts at that time, looks once, and ends. */
+  const startAt = async (at: number) => {
+    const told: unknown[] = []
+    const log = {
+      info: (what: unknown) => told.push(what),
+      error: (what: unknown) => told.push(what),
+    }
+    const parts = { store: store(), photos: shelf.photos, keeping, dataDir: shelf.folder }
+    await openPurger({ ...parts, clock: () => at, log }).close()
+    return told
+  }
+
+  test('by itself comes with the first look of a day, where somebody looked of late by the same clock', async () => {
+    await pile('old', 1, 'open', 101)
+    // Nobody ever looked before.
+    expect(await startAt(now)).toEqual([])
+    // A second process, or the same one started again.
+    expect(await startAt(now + 5_000)).toEqual([])
+    expect(await left()).toEqual(['old'])
+    expect(await startAt(now + days(1))).toMatchObject([{ piles: 1 }])
+    expect(await left()).toEqual([])
+    await pile('old', 1, 'open', 101)
+    expect(await startAt(now + days(1) + 5_000)).toEqual([])
+    expect(await startAt(now + days(32))).toMatchObject([{ piles: 1 }])
+  })
+
+  test('by itself erases nothing at once where the clock has jumped, and nothing more when it is right again', async () => {
+    await startAt(now)
+    await pile('young', 1, 'open', 2)
+    expect(await startAt(now + days(400))).toEqual([])
+    expect(await startAt(now + days(400) + 60_000)).toEqual([])
+    expect(await startAt(now + days(1))).toEqual([])
+    expect(await startAt(now + days(2))).toEqual([])
+    expect(await left()).toEqual(['young'])
+    // Of a clock that is as wrong a day later nobody can tell that it is.
+    await startAt(now + days(400))
+    expect(await startAt(now + days(401))).toMatchObject([{ piles: 1 }])
   })
 })
