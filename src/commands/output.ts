@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { Failure } from '../base/failures.ts'
+import { troubleCode } from '../store/trouble.ts'
 import { language, readPageWords } from '../words/words.ts'
 import { print } from './print.ts'
 
@@ -9,11 +10,13 @@ export function told(error: unknown): { code: string; message: string } {
     return { code: 'internal', message: error instanceof Error ? error.message : String(error) }
   }
   const english = language('en', readPageWords().get('en') ?? new Map())
-  return { code: error.code, message: english.say(sentenceOf(error), error.details) }
+  const details = error.code === 'store_unavailable' ? { why: troubleCode(error) } : error.details
+  return { code: error.code, message: english.say(sentenceOf(error), details) }
 }
 
-/** Who types a command is told which field or fact it was; a page's sentence speaks of the page. */
+/** Who types a command is told which field or fact it was, and what to look at; a page's sentence speaks of the page. */
 function sentenceOf({ code, details }: Failure): string {
+  if (code === 'store_unavailable' || code === 'busy') return `commands.${code}`
   if (code !== 'bad_input') return `failures.${code}`
   if ('why' in details) return 'commands.why'
   return 'allowed' in details ? 'commands.allowed' : 'failures.bad_input'
