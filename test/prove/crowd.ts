@@ -2,7 +2,16 @@ import { randomUUID } from 'node:crypto'
 import { setTimeout as pause } from 'node:timers/promises'
 import { parse } from 'node-html-parser'
 
-export type What = 'answers' | 'photos' | 'decisions' | 'moves'
+export type What = 'answers' | 'photos' | 'decisions' | 'moves' | 'messages'
+
+/** One answer to one try; `status` 0: the connection broke. */
+export interface Heard {
+  readonly path: string
+  readonly status: number
+  readonly text: string
+  readonly retryAfter: boolean
+  readonly ms: number
+}
 
 /** Where a crowd sends to, and until when. */
 export interface Doors {
@@ -13,6 +22,13 @@ export interface Doors {
   readonly told: (what: What) => void
   /** Hears of each request that a process took and never answered. */
   readonly broken: (why: string) => void
+  /** Hears of each answer that is a fault of the server's and not put off. */
+  readonly failed: (why: string) => void
+  readonly heard?: (answer: Heard) => void
+  /** Between one request of a person and the next, ms; left out: none. */
+  readonly restMs?: number
+  /** Statuses on which the same is sent again, beside those that say so. */
+  readonly alsoLater?: readonly number[]
 }
 
 /** A request as it is sent, and sent again. */
@@ -38,11 +54,16 @@ const later = [429, 502, 503]
 /** Sends the same again and again, to one door after the other, until somebody answers it for good. */
 export function sender(doors: Doors) {
   let turn = 0
+  const { heard = () => {}, restMs = 0, alsoLater = [] } = doors
   return async ({ path, headers, body }: Sent): Promise<Answered> => {
     let unanswered = 0
+    if (restMs > 0) await pause(restMs)
     for (const until = Date.now() + patienceMs; Date.now() < until; ) {
       turn += 1
       const url = doors.urls[turn % doors.urls.length]!
+      const from = performance.now()
+      const told = (status: number, text: string, retryAfter: boolean) =>
+        heard({ path, status, text, retryAfter, ms: performance.now() - from })
       try {
         const response = await fetch(url + path, {
           method: body ? 'POST' : 'GET',
@@ -51,18 +72,22 @@ export function sender(doors: Doors) {
           ...(body && { body }),
         })
         const text = await response.text()
-        if (!later.includes(response.status)) return { status: response.status, text, unanswered }
-        if (!response.headers.has('retry-after')) {
-          throw new Error(`${path}: ${response.status} without Retry-After`)
-        }
+        const { status } = response
+        const putOff = response.headers.has('retry-after')
+        told(status, text, putOff)
+        if (later.includes(status) && !putOff)
+          doors.failed(`${path}: ${status} without Retry-After`)
+        else if (status >= 500 && !later.includes(status)) doors.failed(`${path}: ${status}`)
+        else if (![...later, ...alsoLater].includes(status)) return { status, text, unanswered }
       } catch (error) {
         if (!(error instanceof TypeError)) throw error
         unanswered += 1
+        told(0, '', false)
         const { code = error.message } = (error.cause ?? {}) as { code?: string }
         // Nobody listens there: a balancer asks the next one.
         if (code !== 'ECONNREFUSED') doors.broken(`${path}: ${code}`)
       }
-      await pause(20)
+      await pause(Math.max(20, restMs))
     }
     throw new Error(`${path}: nobody answered for ${patienceMs / 1000} s`)
   }
@@ -146,6 +171,28 @@ export async function deciding(
     if (!(answered.status === 409 && answered.unanswered > 0)) taken(answered, 'a decision')
     doors.told('decisions')
     kept.push({ key: String(number), value: 'accept' })
+  }
+  return kept
+}
+
+/** Somebody at the desk who writes to the customer of a pile. */
+export async function writing(
+  send: Send,
+  doors: Doors,
+  cookie: string,
+  number: number,
+): Promise<Acknowledged[]> {
+  const kept: Acknowledged[] = []
+  const path = `/desk/piles/${number}/messages`
+  const headers = { cookie }
+  for (let n = 0; !doors.over(); n += 1) {
+    const page = parse((await send({ path, headers })).text)
+    const csrf = page.querySelector('input[name=csrf]')!.getAttribute('value')!
+    const [key, value] = [newKey(), `Note ${n} of the workshop.`]
+    const body = new URLSearchParams({ csrf, idem: key, text: value })
+    taken(await send({ path, headers, body }), 'a message')
+    doors.told('messages')
+    kept.push({ key, value })
   }
   return kept
 }

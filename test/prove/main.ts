@@ -1,6 +1,7 @@
 import { loadavg } from 'node:os'
 import { compareCeilings } from './ceiling.ts'
 import { crash, roll } from './crash.ts'
+import { bearAll, makers, tableOf } from './faults.ts'
 import { fuzz } from './fuzz.ts'
 import { soak } from './soak.ts'
 
@@ -31,6 +32,18 @@ async function fuzzed([requests = '100000', seed = '1']: readonly string[]): Pro
   return { figures: { ...figures, faults: faults.length }, faults }
 }
 
+/** Names of troubles, and how many seconds each lasts, in any order; the database is away twice as long. */
+async function troubled(given: readonly string[]): Promise<Found> {
+  const named = given.filter((one) => Object.hasOwn(makers, one))
+  const [lasts = '15'] = given.filter((one) => !Object.hasOwn(makers, one))
+  const found = await bearAll(1000 * positive(lasts), named)
+  process.stdout.write(`${tableOf(found)}\n`)
+  return {
+    figures: { troubles: found.borne.length, notHere: found.notHere, faults: found.faults.length },
+    faults: found.faults,
+  }
+}
+
 async function soaked([minutes = '30', customers = '3']: readonly string[]): Promise<Found> {
   const { failed, ...figures } = await soak(positive(minutes), positive(customers))
   return { figures: { ...figures, failed: failed.length }, faults: failed }
@@ -47,6 +60,7 @@ const proofs: Readonly<
 > = {
   ceiling: { given: '[combinations]', run: ceiling },
   crash: { given: '[kills] [kills of the database]', run: crashed },
+  faults: { given: `[seconds] [${Object.keys(makers).join('] [')}]`, run: troubled },
   fuzz: { given: '[requests] [seed]', run: fuzzed },
   roll: { given: '[rounds]', run: rolled },
   soak: { given: '[minutes] [customers]', run: soaked },
