@@ -111,7 +111,10 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
       while (sent < count) {
         const nth = sent
         sent += 1
-        if (nth % Math.ceil(count / 50) === 0) memory.push(memoryOf(pid).now)
+        if (nth % Math.ceil(count / 50) === 0) {
+          memory.push(memoryOf(pid).now)
+          process.stderr.write(`${nth} of ${count}, ${faults.length} faults\n`)
+        }
         // Signing out is among the requests.
         if (nth % freshEvery === freshEvery - 1) {
           sessions = await Promise.all([signIn('owner'), signIn('bench')])

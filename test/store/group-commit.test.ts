@@ -93,4 +93,38 @@ eachStore('what many ask for at once', (store) => {
     await Promise.all(['a', 'b', 'c', 'd', 'e'].map(commit))
     expect(sizes).toEqual([2, 2, 1])
   })
+
+  test('goes on behind a transaction that failed, with what came meanwhile', async () => {
+    let fails = true
+    const { batches, commit } = watched(store(), (trx, ids) => {
+      if (!fails) return noted(trx, ids)
+      fails = false
+      return Promise.reject(new Failure('store_unavailable'))
+    })
+    const first = Promise.allSettled(['a', 'b'].map(commit))
+    await new Promise(setImmediate)
+    const second = commit('c')
+    expect(await first).toMatchObject([
+      { reason: { code: 'store_unavailable' } },
+      { reason: { code: 'store_unavailable' } },
+    ])
+    expect(await second).toBe('c')
+    // Whoever was put off sends the same again.
+    expect(await Promise.all(['a', 'b'].map(commit))).toEqual(['a', 'b'])
+    expect(batches).toEqual([2, 1, 2])
+    expect(await kept(store())).toEqual(['a', 'b', 'c'])
+  })
+
+  test('fails alone where it fails in a transaction of its own too, whatever the fault', async () => {
+    const fault = new Error('unforeseen')
+    const { batches, commit } = watched(store(), async (trx, ids) => {
+      const settled = await noted(trx, ids)
+      if (ids.includes('no')) throw fault
+      return settled
+    })
+    const settled = await Promise.allSettled(['a', 'no', 'b'].map(commit))
+    expect(settled).toMatchObject([{ value: 'a' }, { reason: fault }, { value: 'b' }])
+    expect(batches).toEqual([3, 1, 1, 1])
+    expect(await kept(store())).toEqual(['a', 'b'])
+  })
 })
