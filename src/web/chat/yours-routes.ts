@@ -8,6 +8,7 @@ import { whyKept } from '../../keeping/may-erase.ts'
 import { eraseOnePhoto, keptPhotos } from '../../keeping/sent-photos.ts'
 import { lockPile } from '../../store/rows.ts'
 import { asFailure, failureSentence, wantsPage } from '../errors.ts'
+import { photosToErase } from '../kept-photos.ts'
 import { sendGiven } from '../send-given.ts'
 import { customer } from '../who.ts'
 import type { ChatContext } from './context.ts'
@@ -46,16 +47,10 @@ export function yoursRoutes(app: FastifyInstance, context: ChatContext): void {
         what: say(`yours.kinds.${name}`),
         days: say('yours.days', { days: keeping[name] }),
       })),
-      photos: sent.map(({ id, item }, n) => ({
-        id,
-        thumb: paths.photo(key, id, 'thumb'),
-        view: paths.photo(key, id, 'view'),
-        alt: say(item ? 'yours.photos.of_garment' : 'yours.photos.one', {
-          n: n + 1,
-          item: item ?? 0,
-        }),
-        eraseTo: paths.erasePhoto(key, id),
-      })),
+      photos: photosToErase(sent, say, {
+        photo: (id, size) => paths.photo(key, id, size),
+        erase: (id) => paths.erasePhoto(key, id),
+      }),
       photoHidden: { seq: String(open.row.seq) },
       fileHref: paths.given(key),
       erase: why

@@ -7,11 +7,12 @@ import { pileWrittenOf } from '../../desk/threads.ts'
 import { erasePile, sweepPhotos } from '../../keeping/erase.ts'
 import { givenZip } from '../../keeping/given-zip.ts'
 import { whyKept } from '../../keeping/may-erase.ts'
-import { eraseOnePhoto, type KeptPhoto, keptPhotos } from '../../keeping/sent-photos.ts'
+import { eraseOnePhoto, keptPhotos } from '../../keeping/sent-photos.ts'
 import { lockPile } from '../../store/rows.ts'
 import type { PileRow } from '../../store/schema.ts'
 import type { Say } from '../../words/words.ts'
 import { failureSentence } from '../errors.ts'
+import { photosToErase } from '../kept-photos.ts'
 import { sendGiven } from '../send-given.ts'
 import { owner, staff } from '../who.ts'
 import { type DeskContext, deskLanguage } from './context.ts'
@@ -24,15 +25,6 @@ const params = z.object({ pile: z.coerce.number().int().min(1).max(999_999_999) 
 const photoParams = params.extend({ id: z.string().min(1).max(64) })
 const photoForm = z.object({ csrf: z.string().max(200) })
 const eraseForm = photoForm.extend({ sure: z.string().max(10).optional() })
-
-const photosShown = (photos: readonly KeptPhoto[], number: number, say: Say) =>
-  photos.map(({ id, item }, n) => ({
-    id,
-    thumb: deskPaths.photo(number, id, 'thumb'),
-    view: deskPaths.photo(number, id, 'view'),
-    alt: say(item ? 'yours.photos.of_garment' : 'yours.photos.one', { n: n + 1, item: item ?? 0 }),
-    eraseTo: deskPaths.erasePhoto(number, id),
-  }))
 
 /** What is kept of a customer who asks the workshop for it, or for its end. */
 export const keptRoutes =
@@ -76,7 +68,10 @@ export const keptRoutes =
           { label: say('desk.kept.messages'), href: deskPaths.messages(number) },
         ],
         refused: refused && failureSentence(refused, language),
-        photos: photosShown(kept, number, say),
+        photos: photosToErase(kept, say, {
+          photo: (id, size) => deskPaths.photo(number, id, size),
+          erase: (id) => deskPaths.erasePhoto(number, id),
+        }),
         hidden: { csrf },
         fileHref: deskPaths.given(number),
         ...(await eraseOf(row, owner.includes(account.role), say)),
