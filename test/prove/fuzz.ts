@@ -113,7 +113,8 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
         sent += 1
         if (nth % Math.ceil(count / 50) === 0) {
           memory.push(memoryOf(pid).now)
-          process.stderr.write(`${nth} of ${count}, ${faults.length} faults\n`)
+          // A long run says where it is.
+          if (count >= 10_000) process.stderr.write(`${nth} of ${count}, ${faults.length} faults\n`)
         }
         // Signing out is among the requests.
         if (nth % freshEvery === freshEvery - 1) {
