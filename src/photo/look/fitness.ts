@@ -4,12 +4,12 @@ import { softmax } from './read-print.ts'
 
 /** A fault is told where the nets think it likelier than this: read off photos that it had not learnt from. */
 const told: Readonly<Record<Fault, number>> = {
-  blurred: 0.1,
-  dark: 0.06,
-  bright: 0.06,
-  'cut-off': 0.05,
-  'too-small': 0.07,
-  'no-garment': 0.35,
+  blurred: 0.2,
+  dark: 0.12,
+  bright: 0.2,
+  'cut-off': 0.1,
+  'too-small': 0.12,
+  'no-garment': 0.45,
 }
 
 export interface Fitness {
@@ -21,12 +21,17 @@ export interface Fitness {
 /** No garment is told early and kindly; what is read is thrown away only where that is surer. */
 const surelyEmpty = 0.85
 
-/** The faults of a photo by its signs; each net's first output says that it is sound, and their mean counts. */
-export function fitnessBy(signs: readonly number[], nets: readonly Net[]): Fitness {
+/**
+ * The faults of a photo by its signs; each net's first output says that it is sound, and their mean counts. None that
+ * is not burnt out is too bright: the nets alone take white things on a dark ground for that.
+ */
+export function fitnessBy(signs: readonly number[], burnt: boolean, nets: readonly Net[]): Fitness {
   const each = nets.map((net) => softmax(runner(net)(signs)).slice(1))
   const shares = faults.map((_, n) => each.reduce((sum, one) => sum + one[n]!, 0) / nets.length)
   return {
-    problems: faults.filter((fault, n) => shares[n]! > told[fault]),
+    problems: faults.filter(
+      (fault, n) => shares[n]! > told[fault] && (fault !== 'bright' || burnt),
+    ),
     empty: shares[faults.indexOf('no-garment')]! > surelyEmpty,
   }
 }

@@ -4,6 +4,7 @@ import type { Pixels } from '../cloth.ts'
 import { decode } from '../decode.ts'
 import { type Base, baseOf } from './base.ts'
 import { boxOf } from './box.ts'
+import { isBurnt } from './burnt.ts'
 import { coloursOf } from './colours.ts'
 import { fitnessBy } from './fitness.ts'
 import { fitnessSigns } from './fitness-signs.ts'
@@ -95,7 +96,7 @@ export function seeIn(picture: Pixels, small: Pixels, { width, height }: Upright
   const outline = outlineOf(planes, outlineNets)
   const frame = frameOf(outline.mask)
   const signs = fitnessSigns(picture, planes, outline, frame)
-  const { problems, empty } = fitnessBy(signs, fitnessNets)
+  const { problems, empty } = fitnessBy(signs, isBurnt(picture, outline.mask), fitnessNets)
   const garment = frame && !empty ? garmentIn(picture, outline, frame) : null
   return {
     look: {
