@@ -11,13 +11,14 @@ import {
   laterSigns,
   type Signs,
 } from '../../src/photo/look/signs.ts'
+import { makeSafe } from '../../src/photo/safe.ts'
 import { learn } from './learn.ts'
 import { randomFrom } from './learn-chance.ts'
 import type { Kept } from './open-set.ts'
 import type { Mask } from './reading.ts'
 import type { Truth } from './truth.ts'
 
-/** A photo to learn from, as the product decodes it, with its true mask. */
+/** A photo to learn from, as the product keeps and decodes it, with its true mask. */
 export interface Lesson {
   readonly truth: Truth
   readonly picture: Pixels
@@ -26,7 +27,8 @@ export interface Lesson {
 }
 
 export async function lessonOf(kept: Kept): Promise<Lesson> {
-  const picture = await pictured(readFileSync(kept.path))
+  const { full } = await makeSafe(readFileSync(kept.path))
+  const picture = await pictured(full)
   return { truth: kept.truth, picture, small: await smaller(picture), mask: await kept.mask() }
 }
 

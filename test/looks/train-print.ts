@@ -13,6 +13,12 @@ const soundOf = (rows: readonly Row[]): Sound[] =>
 
 const members = 5
 
+/** What the nets of the class of print are asked of one garment, and which class it is. */
+interface Asked {
+  readonly row: Sound
+  readonly signs: readonly number[]
+}
+
 /** The nets that judge groups of print and the class of print. */
 export function trainPrint(rows: readonly Row[]): PrintNets {
   const sound = soundOf(rows)
@@ -22,29 +28,38 @@ export function trainPrint(rows: readonly Row[]): PrintNets {
     const net = trainPictures(halves[1 - n]!)
     return half.map((row) => ({ row, signs: signsOf(row, net) }))
   })
-  const width = signs[0]!.signs.length
-  const inputs = Float32Array.from(signs.flatMap((one) => one.signs))
-  const wanted = signs.map(({ row }) => printClasses.indexOf(row.cls!))
-  const classes = Array.from({ length: members }, (_, n) =>
-    learn(
-      { inputs, width, wanted },
-      {
-        hidden: [32],
-        outputs: printClasses.length,
-        rounds: 40,
-        batch: 32,
-        seed: 17 + 31 * n,
-        noise: 0.4,
-        decay: 0.03,
-      },
-    ),
-  )
-  return { pictures: trainPictures(sound), classes }
+  return { pictures: trainPictures(sound), classes: trainClasses(signs) }
 }
 
-export const signsOf = ({ signs, groups, area }: Sound, pictures: Net): number[] => [
+/** Those that there are, with as many beside them that have learnt from garments that the first have not seen. */
+export function morePrint(rows: readonly Row[], { pictures, classes }: PrintNets): PrintNets {
+  const asked = soundOf(rows).map((row) => ({ row, signs: signsOf(row, pictures) }))
+  return { pictures, classes: [...classes, ...trainClasses(asked)] }
+}
+
+function trainClasses(asked: readonly Asked[]): Net[] {
+  const lesson = {
+    inputs: Float32Array.from(asked.flatMap(({ signs }) => signs)),
+    width: asked[0]!.signs.length,
+    wanted: asked.map(({ row }) => printClasses.indexOf(row.cls!)),
+  }
+  return Array.from({ length: members }, (_, n) =>
+    learn(lesson, {
+      hidden: [32],
+      outputs: printClasses.length,
+      rounds: 60,
+      batch: 32,
+      seed: 17 + 31 * n,
+      noise: 0.5,
+      decay: 0.05,
+    }),
+  )
+}
+
+const signsOf = ({ signs, groups, area, waves }: Sound, pictures: Net): number[] => [
   ...signs,
   ...groupSigns(groups, area, likelyPictures(groups, pictures)),
+  ...waves,
 ]
 
 /** Which groups are pictures: those of garments with one and of garments with none. */

@@ -7,6 +7,7 @@ import { sides } from '../../src/photo/look/look.ts'
 import { type OutlineNets, outlineOf } from '../../src/photo/look/outline.ts'
 import { labPlanes } from '../../src/photo/look/planes.ts'
 import { clothSigns, printOf } from '../../src/photo/look/print-signs.ts'
+import { waveSigns } from '../../src/photo/look/wave-signs.ts'
 import type { Fault } from './look.ts'
 import type { PrintClass } from './print.ts'
 import { boxIou } from './score.ts'
@@ -19,6 +20,7 @@ export interface Row {
   readonly fitness: readonly number[]
   /** Of photos without a fault: what tells the class of print. */
   readonly signs?: readonly number[]
+  readonly waves?: readonly number[]
   /** Pixels of the garment's inner part. */
   readonly area?: number
   /** Each with how well its box is the true picture's. */
@@ -41,10 +43,12 @@ export function rowOf({ truth, picture, small }: Lesson, nets: OutlineNets): Row
   const straight = straightened(picture, outline.mask, frame, sides.garment)
   const upright = labPlanes(straight.pixels)
   const base = baseOf(upright, straight.mask)
-  const { groups } = printOf(upright, base)
+  const print = printOf(upright, base)
+  const { groups } = print
   return {
     ...row,
-    signs: clothSigns(upright, base, printOf(upright, base)),
+    signs: clothSigns(upright, base, print),
+    waves: waveSigns(picture, outline.mask),
     area: base.inner.reduce((sum, one) => sum + one, 0),
     groups: groups.all.map((group) => ({
       pass: group.pass,

@@ -18,6 +18,7 @@ import { type Mask, type Outline, outlineOf } from './outline.ts'
 import { type LabPlanes, labPlanes } from './planes.ts'
 import { type PrintRead, readPrint } from './read-print.ts'
 import { cameraOf } from './sheet-pose.ts'
+import { waveSigns } from './wave-signs.ts'
 
 /**
  * Longest sides in pixels: of the picture that is looked at, of the one that is outlined, of the garment set upright,
@@ -123,7 +124,8 @@ function garmentIn(
   const straight = straightened(picture, mask, frame, sides.garment)
   const planes = labPlanes(straight.pixels)
   const base = baseOf(planes, straight.mask)
-  return { frame, straight, planes, base, print: readPrint(planes, base, printNets) }
+  const waves = waveSigns(picture, mask)
+  return { frame, straight, planes, base, print: readPrint({ planes, base, waves }, printNets) }
 }
 
 const nothing: Pick<Look, 'print' | 'graphic' | 'colours'> = {

@@ -5,7 +5,10 @@ import { type Net, runner } from './net.ts'
 import type { LabPlanes } from './planes.ts'
 import { clothSigns, groupSigns, type Print, printOf } from './print-signs.ts'
 
-/** `pictures` judges groups of print, `classes` the print: several, whose mean is more often right. */
+/**
+ * `pictures` judges groups of print, `classes` the print: several, whose mean is more often right. Each takes as many
+ * of the signs, from the first on, as it has learnt from.
+ */
 export interface PrintNets {
   readonly pictures: Net
   readonly classes: readonly Net[]
@@ -20,14 +23,22 @@ export interface PrintRead {
   readonly picture: Group | null
 }
 
-/** Which class of print a straightened garment carries. */
-export function readPrint(planes: LabPlanes, base: Base, nets: PrintNets): PrintRead {
+/** What is known of a garment that was set upright. */
+export interface ReadyGarment {
+  readonly planes: LabPlanes
+  readonly base: Base
+  /** What its waves tell, as large as it was photographed. */
+  readonly waves: readonly number[]
+}
+
+/** Which class of print a garment carries. */
+export function readPrint({ planes, base, waves }: ReadyGarment, nets: PrintNets): PrintRead {
   const print = printOf(planes, base)
   const groups = print.groups.all
   const pictures = likelyPictures(groups, nets.pictures)
   const area = base.inner.reduce((sum, one) => sum + one, 0)
   const scores = classScores(
-    [...clothSigns(planes, base, print), ...groupSigns(groups, area, pictures)],
+    [...clothSigns(planes, base, print), ...groupSigns(groups, area, pictures), ...waves],
     nets.classes,
   )
   const best = scores.indexOf(Math.max(...scores))
@@ -49,7 +60,7 @@ export function likelyPictures(groups: readonly Pick<Group, 'signs'>[], net: Net
 }
 
 /** The nets are surer than they are right: of photos that they had not learnt from, this brings both together. */
-const modesty = 2
+const modesty = 1.5
 
 /** The mean of what the nets think likely, class by class, taken back to what it is worth. */
 export function classScores(signs: readonly number[], nets: readonly Net[]): number[] {
