@@ -28,6 +28,7 @@ export interface Trouble {
   readonly name: string
   /** How it is brought about. */
   readonly how: string
+  /** At least. */
   readonly lastsMs: number
   readonly processes?: number
   readonly env?: Readonly<Record<string, string>>
@@ -162,12 +163,16 @@ export async function bear(trouble: Trouble): Promise<Borne> {
       restMs,
       alsoLater: putsOff,
     }
-    const everybody = async (many: number) => {
+    const patiently = async (holds: () => boolean) => {
       const until = performance.now() + patienceMs
-      const waits = () => tasks.some((what) => (counts[phase].get(what) ?? 0) < many)
-      while (waits() && !over && performance.now() < until) await pause(10)
-      return !waits()
+      while (!holds() && !over && performance.now() < until) await pause(10)
+      return holds()
     }
+    const everybody = (many: number) =>
+      patiently(() => tasks.every((what) => (counts[phase].get(what) ?? 0) >= many))
+    const isFelt = () =>
+      (putsOff.length === 0 || putsOff.some((status) => answered[status])) &&
+      goesOn.every((what) => counts.during.get(what))
     const numbers = Array.from({ length: piles }, (_, n) => firstToDecide + n)
     const works: Readonly<Record<What, () => Promise<Acknowledged[]>>> = {
       answers: () => answering(sender(doors), doors, there.teller),
@@ -183,8 +188,11 @@ export async function bear(trouble: Trouble): Promise<Borne> {
     })
     if (!(await everybody(3))) fault('not everybody was at work before it began')
     phase = 'during'
+    const began = performance.now()
     await trouble.begin()
     await pause(trouble.lastsMs)
+    // On a machine that has much to do it may take longer until everybody has met it.
+    await patiently(isFelt)
     await trouble.end()
     phase = 'after'
     const from = performance.now()
@@ -211,7 +219,7 @@ export async function bear(trouble: Trouble): Promise<Borne> {
       return {
         name: trouble.name,
         how: trouble.how,
-        lastedMs: trouble.lastsMs,
+        lastedMs: from - began,
         answered,
         longestMs,
         keptMeanwhile: [...counts.during.values()].reduce((sum, one) => sum + one, 0),
