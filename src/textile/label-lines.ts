@@ -39,8 +39,22 @@ function read(lines: readonly PicturedLine[]): LabelReading {
   const texts = linesWithoutSlips(lines.map(({ text }) => text))
   const reading = readLabel(texts.join('\n'))
   if (isWhole(reading)) return withNames(texts, reading)
+  return mended(texts, reading) ?? mendedWithNames(texts) ?? reading
+}
+
+/** The reading with shares mended, guessed or worked out, where that makes them a whole. */
+function mended(texts: readonly string[], reading: LabelReading): LabelReading | null {
   const others = mendedShares(texts).map((way) => readLabel(way.join('\n')))
-  return others.find(isWhole) ?? guessed(texts, reading) ?? workedOut(texts, reading) ?? reading
+  return others.find(isWhole) ?? guessed(texts, reading) ?? workedOut(texts, reading)
+}
+
+/** The same with every unknown word beside a share taken for the name that is most likely meant. */
+function mendedWithNames(texts: readonly string[]): LabelReading | null {
+  const [way] = withGuessedNames(texts)
+  if (!way) return null
+  const named = readLabel(way.join('\n'))
+  const whole = isWhole(named) ? named : mended(way, named)
+  return whole && !hasUnknown(whole) ? doubted(whole, 'letters_unclear') : null
 }
 
 /** The reading, where a share stands beside no known name with the name that is most likely meant. */
@@ -93,10 +107,18 @@ function doubtOf(
   reading: LabelReading,
 ): ProblemCode | null {
   if (!pictureIsClear || !tellsSurely(lines, reading)) return 'letters_unclear'
+  if (namesTwice(reading)) return 'pairing'
   // Shares above the first name of a part may have lost theirs.
   const isNameless = reading.blocks.length > 1 && reading.blocks.some(({ section }) => !section)
   return isNameless ? 'section_unclear' : null
 }
+
+/** A part that names one fibre twice, where neither says what it is made of: a name in between was not read. */
+const namesTwice = ({ blocks }: LabelReading): boolean =>
+  blocks.some(
+    ({ fibres }) =>
+      new Set(fibres.map(({ fibre, detail }) => `${fibre} ${detail ?? ''}`)).size < fibres.length,
+  )
 
 function tellsSurely(lines: readonly PicturedLine[], reading: LabelReading): boolean {
   const clear = lines.filter(({ sure }) => sure >= surely)

@@ -39,17 +39,22 @@ export function settle(lines: readonly MootLine[]): PicturedLine[] {
   return settled
 }
 
-/** Shares that do not add up weigh more than any other doubts. */
+/** No shares, or some that do not add up, weigh more than any other doubts. */
 const notWhole = 10
 
 /** How much these lines leave in doubt: nothing at 0, shares that do not add up most. Never throws. */
 const doubt = (lines: readonly PicturedLine[]): number => doubtOf(readLines(lines))
 
 function doubtOf({ blocks, problems }: LabelReading): number {
-  const isWhole = blocks.every(({ total }) => total === 100)
   const ofShares = problems.filter(({ code }) => code !== 'iron_unclear').length
-  return ofShares + (blocks.length > 0 && !isWhole ? notWhole : 0)
+  return ofShares + (areWhole(blocks) ? 0 : notWhole)
 }
 
+const areWhole = (blocks: LabelReading['blocks']): boolean =>
+  blocks.length > 0 && blocks.every(({ total }) => total === 100)
+
+/** Whether these lines tell shares, and each part's make a whole. Never throws. */
+const isWhole = (lines: readonly PicturedLine[]): boolean => areWhole(readLines(lines).blocks)
+
 /** What is known of the words that labels print, for reading them off a picture. */
-export const labelSense = { weigh: likelihoodOnLabel, settle, doubt }
+export const labelSense = { weigh: likelihoodOnLabel, settle, doubt, isWhole }

@@ -21,6 +21,8 @@ test.each([
   [['SSX POLYESTER', '45% COTTON'], '55 polyester, 45 cotton'],
   [['GB 90 x Polyester - 1e x Wool'], '90 polyester, 10 wool'],
   [['COTTON 70X', 'COOL 29%', 'METALLIC 1%'], '70 cotton, 29 wool, 1 metallised'],
+  [['55% FGLIESERE 30%', 'COTONE 15% ELASTAN'], '55 polyester, 30 cotton, 15 elastane'],
+  [['75 % innen, 25 %', 'Katoen'], '75 linen, 25 cotton'],
 ])(
   '%j: letters are taken for what they look like where that makes a whole, and asked about',
   (lines, shares) => {

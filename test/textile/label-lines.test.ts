@@ -31,6 +31,18 @@ test('a picture that is not clear makes the whole doubtful', () => {
   })
 })
 
+test('a part that names one fibre twice may have lost the name in between, and is asked about', () => {
+  const codes = (...texts: string[]) => {
+    const { sure, problems } = readLines(lines(...texts))
+    return { sure, codes: problems.map(({ code }) => code) }
+  }
+  expect(codes('90% Elastan', '9% Jedwab', '1% Elastan')).toEqual({
+    sure: false,
+    codes: ['pairing'],
+  })
+  expect(codes('60% recycled polyester', '40% polyester').codes).not.toContain('pairing')
+})
+
 test('no lines have no words', () => {
   expect(readLines([])).toMatchObject({ sure: false, problems: [{ code: 'no_words' }] })
 })

@@ -23,6 +23,7 @@ test.each([
   [['95% cotton', '5° elastane'], '95 cotton, 5 elastane'],
   [['95% cotton', '2m silk', '3% elastane'], '95 cotton, 2 silk, 3 elastane'],
   [['75 cotton', '25% polyester'], '75 cotton, 25 polyester'],
+  [['Cotton 55 1', 'Wool 39 1', 'Silk 61'], '55 cotton, 39 wool, 6 silk'],
   [['700% cotton'], '100 cotton'],
   [['6 3% polyamide', '37% acrylic'], '63 polyamide, 37 acrylic'],
   [['10 0% cotton'], '100 cotton'],

@@ -1,3 +1,4 @@
+import { type Look, seenTogether } from './looks.ts'
 import type { Models } from './models.ts'
 import { cutOut, type Picture, type Slab } from './picture.ts'
 import { readSteps } from './recognise.ts'
@@ -13,13 +14,21 @@ const sharpenedAt = 55
 /** So many times as much as how likely its words are on a label counts how sure a reading is, as a logarithm. */
 const seen = 4
 
+/** A line read once, and what was seen of it. */
+export interface Glance extends ReadLine {
+  readonly look: Look
+}
+
 /** The words in a slab of the picture, from its left, read once. */
-export const glancedAt = async (
+export async function glancedAt(
   picture: Picture,
   slab: Slab,
   models: Models,
   weigh: Weigh,
-): Promise<ReadLine> => spelled(await readSteps(picture, slab, models), weigh)
+): Promise<Glance> {
+  const look = await readSteps(picture, slab, models)
+  return { ...spelled(look.steps, weigh), look }
+}
 
 /** The words in a slab of the picture, of which `first` was read at a glance. What is hard to read is read thrice or more. */
 export async function readLine(
@@ -27,7 +36,7 @@ export async function readLine(
   slab: Slab,
   models: Models,
   weigh: Weigh,
-  first: ReadLine,
+  first: Glance,
 ): Promise<ReadLine> {
   if (first.sure >= again.below) return first
   const wider = { ...slab, h: slab.h * again.higher }
@@ -41,10 +50,14 @@ export async function readLine(
   const all = { x: line.width / 2, y: line.height / 2, w: line.width, h: line.height, turn: 0 }
   const sharper = (sigma: number) => glancedAt(sharpened(line, sigma), all, models, weigh)
   const three = [first, second, await sharper(blurs.usual)]
-  const best = together(three, weigh)
+  const best = ofAll(three, weigh)
   if (best.sure >= strongly.below) return best
-  return together([...three, await sharper(blurs.strong)], weigh)
+  return ofAll([...three, await sharper(blurs.strong)], weigh)
 }
+
+/** The best of the readings and of what all of them saw together. */
+const ofAll = (glances: readonly Glance[], weigh: Weigh): ReadLine =>
+  together([...glances, spelled(seenTogether(glances.map(({ look }) => look)), weigh)], weigh)
 
 /**
  * Of several readings of one line the one that is surest and says most of what labels say. Readings that tell

@@ -6,13 +6,14 @@ import { bendOf, flattened } from './bend.ts'
 import { bridgesIn } from './bridges.ts'
 import { broughtOut } from './brought-out.ts'
 import { findLines } from './find.ts'
-import { glancedAt, readLine } from './line.ts'
+import { type Glance, glancedAt, readLine } from './line.ts'
 import { missedLines } from './missed.ts'
 import type { Models } from './models.ts'
 import { inOrder, type ReadSlab } from './order.ts'
 import { cutOut, median, type Picture, type Slab } from './picture.ts'
 import type { FoundLine } from './slabs.ts'
 import type { ReadLine, Weigh } from './spell.ts'
+import { towersIn } from './towers.ts'
 import { aroundAll, fromBehind, levelled, outside, runOf, turnedOver, within } from './upright.ts'
 import { voted } from './vote.ts'
 
@@ -23,6 +24,8 @@ export interface LabelSense {
   readonly settle: (lines: readonly MootLine[]) => PicturedLine[]
   /** How much lines leave in doubt, nothing at 0. */
   readonly doubt: (lines: readonly PicturedLine[]) => number
+  /** Whether the shares that lines tell make a whole. */
+  readonly isWhole: (lines: readonly PicturedLine[]) => boolean
 }
 
 /** All lines together are so likely on a label where one word at most is known (`weigh`). */
@@ -49,7 +52,8 @@ const darkMean = 40
 
 /**
  * The words on a photo of a label, and what may be wrong with the photo. `jpeg` stands upright or turned anyhow.
- * Where hardly a word is read, it is looked at once more, brought out of the dark; what that finds is never sure.
+ * Where hardly a word is read, or no shares that make a whole, it is looked at once more, brought out of the dark;
+ * what that finds is never sure.
  */
 export async function readWords(
   jpeg: Uint8Array,
@@ -61,10 +65,11 @@ export async function readWords(
   const picture = await decoded(jpeg)
   const found = await findLines(picture, models)
   const first = await seenOn(picture, found, models, sense)
-  if (known(first) > hardlyAWord) return first
+  if (known(first) > hardlyAWord && sense.isWhole(first.lines)) return first
   const nearer = await broughtOut(picture, found)
   const second = await seenOn(nearer, await findLines(nearer, models), models, sense)
-  if (known(second) <= known(first)) return first
+  const gain = Number(sense.isWhole(second.lines)) - Number(sense.isWhole(first.lines))
+  if (gain < 0 || (gain === 0 && known(second) <= known(first))) return first
   const others = [...first.faults, ...second.faults].filter((fault) => fault !== 'no-words')
   return { lines: second.lines, faults: [...new Set<LabelFault>(['blurred', ...others])] }
 }
@@ -78,7 +83,7 @@ async function seenOn(
   if (first.length === 0) return { lines: [], faults: faultsOf(picture, [], []) }
   const [level, slabs] = await laidLevel(picture, first, models)
   const glance = (slab: Slab) => glancedAt(level, slab, models, weigh)
-  const read = async (slab: Slab, first?: ReadLine) =>
+  const read = async (slab: Slab, first?: Glance) =>
     readLine(level, slab, models, weigh, first ?? (await glance(slab)))
   const { isUpright, known } = await voted(slabs, glance, weigh)
   const readUpright = (slab: Slab) => read(isUpright ? slab : fromBehind(turnedOver(slab, level)))
@@ -105,7 +110,9 @@ async function seenOn(
   const inDoubt = doubt(settled)
   if (inDoubt === 0) return { lines: settled, faults }
   // Time is taken for a second look only where something is missing; what it finds stands where it helps.
-  const more = await wordsIn(await missedLines(level, slabs, models))
+  const { lines: seen, rows } = towersIn(slabs)
+  const missed = await missedLines(level, [...seen, ...rows], models)
+  const more = await wordsIn([...rows, ...missed])
   if (more.length === 0) return { lines: settled, faults }
   const withMore = settle(inOrder([...lines, ...more]))
   return { lines: doubt(withMore) < inDoubt ? withMore : settled, faults }

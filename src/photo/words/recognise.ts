@@ -1,4 +1,5 @@
 import type { Step } from './beam.ts'
+import type { Look } from './looks.ts'
 import type { Models } from './models.ts'
 import { cutOut, type Picture, type Slab } from './picture.ts'
 
@@ -14,7 +15,7 @@ const leastLikely = 0.0005
 const mostGuesses = 8
 
 /** What the reading network sees along a slab of the picture, from its left to its right. */
-export async function readSteps(picture: Picture, slab: Slab, models: Models): Promise<Step[]> {
+export async function readSteps(picture: Picture, slab: Slab, models: Models): Promise<Look> {
   const { reading, runtime } = models
   const wanted = (slab.w / slab.h) * height
   const drawn = Math.round(Math.min(mostWidth, Math.max(8, wanted)))
@@ -35,7 +36,9 @@ export async function readSteps(picture: Picture, slab: Slab, models: Models): P
   const tensor = new runtime.Tensor('float32', input, [1, 3, height, width])
   const found = await reading.run({ [reading.inputNames[0]!]: tensor })
   const { data: classes, dims } = found[reading.outputNames[0]!]!
-  return stepsOf(classes as Float32Array, dims[1]!, dims[2]!, models.letters)
+  const count = dims[1]!
+  const steps = stepsOf(classes as Float32Array, count, dims[2]!, models.letters)
+  return { steps, along: (count * drawn) / width }
 }
 
 function stepsOf(

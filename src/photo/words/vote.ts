@@ -9,20 +9,20 @@ const leastVote = 0.1
 /** Known words of so many letters tell which end is up. */
 const tellingFrom = 5
 
-interface Vote {
+interface Vote<Glance> {
   readonly isUpright: boolean
   /** What the lines that voted say at a glance, read the way that won. */
-  readonly known: ReadonlyMap<Slab, ReadLine>
+  readonly known: ReadonlyMap<Slab, Glance>
 }
 
 /** Lines are read both ways, long ones first, until one way has many more likely letters and known words. */
-export async function voted(
+export async function voted<Glance extends ReadLine>(
   slabs: readonly Slab[],
-  glance: (slab: Slab) => Promise<ReadLine>,
+  glance: (slab: Slab) => Promise<Glance>,
   weigh: Weigh,
-): Promise<Vote> {
-  const ahead = new Map<Slab, ReadLine>()
-  const behind = new Map<Slab, ReadLine>()
+): Promise<Vote<Glance>> {
+  const ahead = new Map<Slab, Glance>()
+  const behind = new Map<Slab, Glance>()
   // Letters count the more the likelier they are: what is read upside down is likely nowhere. Those of a blurred
   // line are not likely either, and yet tell more than its other end, which often shows none at all.
   const worthOf = ({ text, letters }: ReadLine): number =>

@@ -1,5 +1,5 @@
 import { namesFibre } from './names-fibre.ts'
-import { namesBeside } from './spelling.ts'
+import { nameMeant } from './spelling.ts'
 
 /** What a reader of pictures gives for a digit, on print that is hard to read. */
 const digitOf: Readonly<Record<string, string>> = {
@@ -50,23 +50,22 @@ const namesAny = (line: string | undefined): boolean =>
 const mostNames = 8
 
 /**
- * The lines with a word that stands beside a share and is no name taken for the name that is one letter away,
- * "COOL 29%" for wool, in every place where just one fibre's is. It holds only where it makes the shares a
- * whole, and never for sure.
+ * The lines with words that stand beside shares and are no names taken for the names that they are nearest to,
+ * "COOL 29%" for wool, where those are of just one fibre: all of them at once, then each alone. It holds only
+ * where it makes the shares a whole, and never for sure.
  */
 export function withGuessedNames(lines: readonly string[]): string[][] {
-  return lines
-    .flatMap((line, at) =>
-      [...line.matchAll(besideShare)].flatMap(({ 1: before, 2: behind, index, 0: whole }) => {
-        const word = before ?? behind!
-        const name = namesFibre(word) ? null : namesBeside(word)
-        if (!name) return []
-        const from = index + whole.lastIndexOf(word)
-        return [lines.with(at, line.slice(0, from) + name + line.slice(from + word.length))]
-      }),
-    )
-    .slice(0, mostNames)
+  const alone: string[][] = []
+  const all = lines.map((line, at) =>
+    line.replaceAll(besideShare, (word: string, index: number) => {
+      const name = namesFibre(word) ? undefined : nameMeant(word)
+      if (name === undefined) return word
+      alone.push(lines.with(at, line.slice(0, index) + name + line.slice(index + word.length)))
+      return name
+    }),
+  )
+  if (alone.length < 2) return alone
+  return [all, ...alone.slice(0, mostNames)]
 }
 
-const besideShare =
-  /(?<!\p{L})(\p{L}{4,})(?=:? ?\d{1,3} ?[%xX])|(?<=\d ?%? ?)(?<!\p{L})(\p{L}{4,})/gu
+const besideShare = /(?<!\p{L})\p{L}{4,}(?=:? ?\d{1,3} ?[%xX])|(?<=\d ?%? ?)(?<!\p{L})\p{L}{4,}/gu

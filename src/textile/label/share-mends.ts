@@ -14,9 +14,10 @@ const certain: readonly Mend[] = [
   [new RegExp(`${alone}(\\d{1,2}|100) ?[NnHKMmW°*'"#]${end}`, 'gu'), '$1%'],
 ]
 
-/** "24 elastane" for "2%", and "24 elastane" for "24%": either may have been printed. */
+/** "24 elastane" for "2%", "55 1" and "61" for "55 %" and "6 %", "24 elastane" for "24%": any may have been printed. */
 const possible: readonly Mend[] = [
   [new RegExp(`${alone}(\\d)[4-9]${end}`, 'gu'), '$1%'],
+  [new RegExp(`${alone}(\\d{1,2}|100) ?[1Il|xX]${end}`, 'gu'), '$1%'],
   [new RegExp(`${alone}(\\d{1,2}|100)(?! ?%)${end}`, 'gu'), '$1%'],
 ]
 

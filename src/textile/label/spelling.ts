@@ -107,14 +107,21 @@ function nearest(word: string): Guess | undefined {
   return { term: best.term, sure: long && otherDistance - bestDistance >= guessing.clearBy }
 }
 
-/** The name one letter away from a word of four letters or more that is none; undefined where several fibres' are. */
-export function namesBeside(read: string): string | undefined {
+/**
+ * The name that a word of four letters or more that is none is nearest to, about a third of its letters away at most;
+ * undefined where another fibre's is as near.
+ */
+export function nameMeant(read: string): string | undefined {
   const word = fold(read)
-  const near = names().filter(
-    (name) =>
-      Math.abs(name.word.length - word.length) < 2 && lettersApart(word, name.word, 1) === 1,
-  )
-  return new Set(near.map(({ fibre }) => fibre)).size === 1 ? near[0]!.word : undefined
+  const most = Math.floor((word.length + 1) / 3)
+  const near = names().flatMap((name) => {
+    const distance = lettersApart(word, name.word, most)
+    const isNear = distance > 0 && distance <= most && name.fibre !== 'other'
+    return isNear ? [{ name, distance }] : []
+  })
+  const least = Math.min(...near.map(({ distance }) => distance))
+  const [first, ...others] = near.filter(({ distance }) => distance === least)
+  return others.every(({ name }) => name.fibre === first!.name.fibre) ? first?.name.word : undefined
 }
 
 /** Changed, added, dropped or swapped letters between two words, or more than `limit`. */
