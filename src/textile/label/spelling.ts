@@ -57,6 +57,8 @@ const guessing = {
   sureFrom: { one: 6, two: 8 },
   /** Any other fibre's name must be so many mistakes further off. */
   clearBy: 2,
+  /** Beside a share, and never surely, a word and one letter may have a mistake in every so many. */
+  mistakeEvery: 3,
 }
 
 export const spellingFigures: readonly Figure[] = Object.entries(guessing).map(([name, value]) => ({
@@ -113,7 +115,7 @@ function nearest(word: string): Guess | undefined {
  */
 export function nameMeant(read: string): string | undefined {
   const word = fold(read)
-  const most = Math.floor((word.length + 1) / 3)
+  const most = Math.floor((word.length + 1) / guessing.mistakeEvery)
   const near = names().flatMap((name) => {
     const distance = lettersApart(word, name.word, most)
     const isNear = distance > 0 && distance <= most && name.fibre !== 'other'
