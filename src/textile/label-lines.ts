@@ -1,5 +1,6 @@
 import { withGuessedNames, withGuessedShares } from './label/guessed-shares.ts'
 import { withLostShare } from './label/lost-share.ts'
+import { isPieceOfName } from './label/name-pieces.ts'
 import { mendedShares } from './label/share-mends.ts'
 import { linesWithoutSlips } from './label/slips.ts'
 import { readLabel } from './label.ts'
@@ -59,9 +60,9 @@ function mendedWithNames(texts: readonly string[]): LabelReading | null {
 
 /** The reading, where a share stands beside no known name with the name that is most likely meant. */
 function withNames(texts: readonly string[], reading: LabelReading): LabelReading {
-  if (!hasUnknown(reading)) return reading
+  if (!hasUnknown(reading) && !namesTwice(reading)) return reading
   const ways = withGuessedNames(texts).map((way) => readLabel(way.join('\n')))
-  const whole = ways.find((way) => isWhole(way) && !hasUnknown(way))
+  const whole = ways.find((way) => isWhole(way) && !hasUnknown(way) && !namesTwice(way))
   return whole ? doubted(whole, 'letters_unclear') : reading
 }
 
@@ -81,11 +82,12 @@ function guessed(texts: readonly string[], reading: LabelReading): LabelReading 
 
 /** The reading with the one share that could not be read, where there is just one way to have it. */
 function workedOut(texts: readonly string[], reading: LabelReading): LabelReading | null {
-  const [whole, ...others] = withLostShare(texts, reading)
-    .map((way) => readLabel(way.join('\n')))
-    .filter(isWhole)
-  const isOnly = others.every(({ blocks }) => sameBlocks(blocks, whole!.blocks))
-  return whole && isOnly ? doubted(whole, 'share_worked_out') : null
+  const [first, ...others] = withLostShare(texts, reading)
+    .map((way) => ({ way, whole: readLabel(way.join('\n')) }))
+    .filter(({ whole }) => isWhole(whole))
+  if (!first || !others.every(({ whole }) => sameBlocks(whole.blocks, first.whole.blocks)))
+    return null
+  return doubted(withNames(first.way, first.whole), 'share_worked_out')
 }
 
 /** Every part adds up, and no share or name is left over. */
@@ -108,10 +110,20 @@ function doubtOf(
 ): ProblemCode | null {
   if (!pictureIsClear || !tellsSurely(lines, reading)) return 'letters_unclear'
   if (namesTwice(reading)) return 'pairing'
+  if (lines.some(({ text }) => isPieceOfName(text))) return 'fibre_unexplained'
+  if (reading.blocks.every(({ section }) => section !== null && besides.has(section)))
+    return 'section_unclear'
   // Shares above the first name of a part may have lost theirs.
   const isNameless = reading.blocks.length > 1 && reading.blocks.some(({ section }) => !section)
   return isNameless ? 'section_unclear' : null
 }
+
+/** Parts of a garment that its label tells besides what it is made of: where they stand alone, that was not seen. */
+const besides: ReadonlySet<string> = new Set(
+  'lining rib filling sleeve hood pocket collar trim coating insert embroidery lace waistband'.split(
+    ' ',
+  ),
+)
 
 /** A part that names one fibre twice, where neither says what it is made of: a name in between was not read. */
 const namesTwice = ({ blocks }: LabelReading): boolean =>

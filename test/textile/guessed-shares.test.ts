@@ -23,6 +23,8 @@ test.each([
   [['COTTON 70X', 'COOL 29%', 'METALLIC 1%'], '70 cotton, 29 wool, 1 metallised'],
   [['55% FGLIESERE 30%', 'COTONE 15% ELASTAN'], '55 polyester, 30 cotton, 15 elastane'],
   [['75 % innen, 25 %', 'Katoen'], '75 linen, 25 cotton'],
+  [['70% Visc059', '15% Acrylic', '15% Linen'], '70 viscose, 15 acrylic, 15 linen'],
+  [['82 % COTTON/COTON', '13 % POLYESTER', '5 % WOOULAINE'], '82 cotton, 13 polyester, 5 wool'],
 ])(
   '%j: letters are taken for what they look like where that makes a whole, and asked about',
   (lines, shares) => {

@@ -43,6 +43,19 @@ test('a part that names one fibre twice may have lost the name in between, and i
   expect(codes('60% recycled polyester', '40% polyester').codes).not.toContain('pairing')
 })
 
+const doubts = (...texts: string[]) => readLines(lines(...texts)).problems.map(({ code }) => code)
+
+test('a label of which only a lesser part was read may hide what the garment is made of, and is asked about', () => {
+  expect(doubts('Inner Lining:', '55% Cotton, 45% Lyocell')).toEqual(['section_unclear'])
+  expect(doubts('Shell:', '100% Wool', 'Lining:', '100% Viscose')).toEqual([])
+})
+
+test('a piece of a name in a line of its own is asked about: the rest of it may lie in a fold', () => {
+  expect(doubts('tate', '55% Cotton, 45% Lyocell')).toEqual(['fibre_unexplained'])
+  expect(doubts('Acet', 'Cotton 90 % Viscose', '10 %')).toEqual(['fibre_unexplained'])
+  expect(doubts('Made in', '55% Cotton, 45% Lyocell')).toEqual([])
+})
+
 test('no lines have no words', () => {
   expect(readLines([])).toMatchObject({ sure: false, problems: [{ code: 'no_words' }] })
 })

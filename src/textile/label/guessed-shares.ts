@@ -68,4 +68,5 @@ export function withGuessedNames(lines: readonly string[]): string[][] {
   return [all, ...alone.slice(0, mostNames)]
 }
 
-const besideShare = /(?<!\p{L})\p{L}{4,}(?=:? ?\d{1,3} ?[%xX])|(?<=\d ?%? ?)(?<!\p{L})\p{L}{4,}/gu
+const besideShare =
+  /(?<!\p{L})\p{L}{4,}(?=:? ?\d{1,3} ?[%xX])|(?<=\d ?%? ?)(?<![\p{L}\d])\p{L}[\p{L}\d]{3,}/gu

@@ -1,5 +1,5 @@
 import type { LabelReading } from '../reading.ts'
-import { namesFibre } from './names-fibre.ts'
+import { fibreNamed, namesFibre } from './names-fibre.ts'
 
 /** So many names are tried at most: a label in many languages has lost more than one share. */
 const mostTried = 24
@@ -41,7 +41,8 @@ function withAll(lines: readonly string[]): string[][] {
   const areShares = naming.every(
     (line) => names(line).length === 1 && (restOfShare.test(line) || oneWord.test(line)),
   )
-  if (naming.length < oftenEnough || !areShares) return []
+  const fibres = new Set(naming.map((line) => fibreNamed(names(line)[0] ?? '')))
+  if (naming.length < oftenEnough || !areShares || fibres.size > 1) return []
   return [lines.map((line) => (naming.includes(line) ? `100% ${names(line)[0]}` : line))]
 }
 

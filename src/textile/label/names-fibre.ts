@@ -1,11 +1,15 @@
+import type { FibreKey } from '../fibres.ts'
 import { fold } from './clean.ts'
 import { guessName } from './spelling.ts'
 import { meaningOf, shareWords } from './vocabulary.ts'
 
-/** Whether a single word, as it was read, is the name of a fibre, be it through a slip that leaves no doubt. */
-export function namesFibre(read: string): boolean {
+/** The fibre that a single word names, as it was read, be it through a slip that leaves no doubt. */
+export function fibreNamed(read: string): FibreKey | undefined {
   const word = fold(read)
-  return (
-    meaningOf(shareWords().single(word), 'fibre') !== undefined || guessName(word)?.sure === true
-  )
+  const known = meaningOf(shareWords().single(word), 'fibre')
+  if (known) return known.fibre
+  const guess = guessName(word)
+  return guess?.sure ? meaningOf(guess.term, 'fibre')?.fibre : undefined
 }
+
+export const namesFibre = (read: string): boolean => fibreNamed(read) !== undefined

@@ -27,6 +27,9 @@ const names = once((): readonly Name[] =>
   }),
 )
 
+/** Names of fibres of four letters or more, as they are compared. */
+export const fibreNames = (): readonly string[] => names().map(({ word }) => word)
+
 const bySkeleton = once((): ReadonlyMap<string, Name | null> => {
   const found = new Map<string, Name | null>()
   for (const name of names()) {
@@ -109,21 +112,38 @@ function nearest(word: string): Guess | undefined {
   return { term: best.term, sure: long && otherDistance - bestDistance >= guessing.clearBy }
 }
 
+/** Digits that letters are read as, each before the letter that it may be. */
+const letterOf = new Map(
+  ['0o', '1i', '3e', '4a', '5s', '7t', '8b'].map((pair) => [pair[0], pair[1]]),
+)
+
 /**
- * The name that a word of four letters or more that is none is nearest to, about a third of its letters away at most;
- * undefined where another fibre's is as near.
+ * The name that a word of four signs or more that is none is nearest to, about a third of its letters away at most;
+ * undefined where another fibre's is as near. Two names of one fibre that ran together, "WOOULAINE", are both given.
  */
 export function nameMeant(read: string): string | undefined {
-  const word = fold(read)
+  const word = fold(read).replaceAll(/\d/g, (digit) => letterOf.get(digit) ?? digit)
   const most = Math.floor((word.length + 1) / guessing.mistakeEvery)
+  return nearestOf(word, most)?.word ?? glued(word)
+}
+
+function glued(word: string): string | undefined {
+  for (let at = guessing.shortest; at <= word.length - guessing.shortest; at += 1) {
+    const [one, other] = [nearestOf(word.slice(0, at), 1), nearestOf(word.slice(at), 1)]
+    if (one && one.fibre === other?.fibre) return `${one.word}/${other.word}`
+  }
+  return undefined
+}
+
+/** The name `most` letters away at most, where no other fibre's is as near. */
+function nearestOf(word: string, most: number): Name | undefined {
   const near = names().flatMap((name) => {
     const distance = lettersApart(word, name.word, most)
-    const isNear = distance > 0 && distance <= most && name.fibre !== 'other'
-    return isNear ? [{ name, distance }] : []
+    return distance <= most && name.fibre !== 'other' ? [{ name, distance }] : []
   })
   const least = Math.min(...near.map(({ distance }) => distance))
   const [first, ...others] = near.filter(({ distance }) => distance === least)
-  return others.every(({ name }) => name.fibre === first!.name.fibre) ? first?.name.word : undefined
+  return others.every(({ name }) => name.fibre === first!.name.fibre) ? first?.name : undefined
 }
 
 /** Changed, added, dropped or swapped letters between two words, or more than `limit`. */
