@@ -26,19 +26,6 @@ interface Window extends Told {
 }
 
 const shares = [0.1, 0.5, 0.9] as const
-const ofWindows: readonly ((window: Window) => number)[] = [
-  ({ busy }) => Math.log(busy + 0.3),
-  ({ noise }) => Math.log(noise + 0.3),
-  ({ busy, noise }) => Math.log((busy + 0.1) / (noise + 0.1)),
-  ({ middle }) => middle,
-  ({ fine }) => fine,
-  ({ first }) => first,
-  ({ second }) => second,
-  ({ turns }) => Math.log(turns),
-  ({ along }) => along,
-  ({ both }) => both,
-  ({ beyond }) => beyond,
-]
 const ofAll: readonly ((told: Told) => number)[] = [
   ({ middle }) => middle,
   ({ fine }) => fine,
@@ -48,6 +35,12 @@ const ofAll: readonly ((told: Told) => number)[] = [
   ({ along }) => along,
   ({ both }) => both,
   ({ beyond }) => beyond,
+]
+const ofWindows: readonly ((window: Window) => number)[] = [
+  ({ busy }) => Math.log(busy + 0.3),
+  ({ noise }) => Math.log(noise + 0.3),
+  ({ busy, noise }) => Math.log((busy + 0.1) / (noise + 0.1)),
+  ...ofAll,
 ]
 const count = ofWindows.length * shares.length + ofAll.length + 3
 

@@ -122,6 +122,7 @@ const letterOf = new Map(
  * undefined where another fibre's is as near. Two names of one fibre that ran together, "WOOULAINE", are both given.
  */
 export function nameMeant(read: string): string | undefined {
+  if (read.length > guessing.longest) return undefined
   const word = fold(read).replaceAll(/\d/g, (digit) => letterOf.get(digit) ?? digit)
   const most = Math.floor((word.length + 1) / guessing.mistakeEvery)
   return nearestOf(word, most)?.word ?? glued(word)
