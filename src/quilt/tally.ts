@@ -137,8 +137,12 @@ function moreLike(one: Supplier, have: Panels, wanted: readonly SizeTally[]): nu
     return cut(all, wanted).every((count, nth) => count >= wanted[nth]!.want)
   }
   if (enoughWith(0)) return 0
-  if (!enoughWith(mostMore)) return mostMore
-  let [short, enough] = [0, mostMore]
+  // From few up: a try costs as much as the panels it lays out, and piles seldom want many.
+  let [short, enough] = [0, 1]
+  while (!enoughWith(enough)) {
+    if (enough === mostMore) return mostMore
+    ;[short, enough] = [enough, Math.min(2 * enough, mostMore)]
+  }
   while (enough - short > 1) {
     const middle = (short + enough) >> 1
     if (enoughWith(middle)) enough = middle
