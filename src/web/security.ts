@@ -1,7 +1,9 @@
+import { IncomingMessage, type OutgoingHttpHeaders, ServerResponse } from 'node:http'
+import { Socket } from 'node:net'
 import cookie from '@fastify/cookie'
-import helmet from '@fastify/helmet'
 import rateLimit, { type FastifyRateLimitStoreCtor } from '@fastify/rate-limit'
 import type { FastifyInstance } from 'fastify'
+import helmet from 'helmet'
 import { type LimitParts, limitCounts, SharedCounts } from './use-limits.ts'
 
 /**
@@ -22,12 +24,19 @@ export interface HeaderParts {
  * Headers of every answer, those that refuse too: it comes before whatever may refuse. `embedOrigins`: whose pages
  * may hold the customer's pages in a frame, besides our own; nobody may hold others.
  */
-export async function secureHeaders(
-  app: FastifyInstance,
-  { https, embedOrigins }: HeaderParts,
-): Promise<void> {
-  const around = ["'self'", ...embedOrigins].join(' ')
-  await app.register(helmet, {
+export function secureHeaders(app: FastifyInstance, { https, embedOrigins }: HeaderParts): void {
+  const inFrames = headersOf(https, ["'self'", ...embedOrigins])
+  const inNone = headersOf(https, ["'none'"])
+  app.addHook('onRequest', async (request, reply) => {
+    reply.headers(framed.test(request.raw.url ?? '') ? inFrames : inNone)
+  })
+}
+
+/** They hang on nothing else of a request: worked out once, on an answer that goes nowhere. */
+function headersOf(https: boolean, frameAncestors: readonly string[]): OutgoingHttpHeaders {
+  const request = new IncomingMessage(new Socket())
+  const answer = new ServerResponse(request)
+  helmet({
     contentSecurityPolicy: {
       useDefaults: false,
       directives: {
@@ -40,7 +49,7 @@ export async function secureHeaders(
         formAction: ["'self'"],
         baseUri: ["'none'"],
         frameSrc: ["'self'"],
-        frameAncestors: [({ url = '' }) => (framed.test(url) ? around : "'none'")],
+        frameAncestors,
       },
     },
     referrerPolicy: { policy: 'no-referrer' },
@@ -48,7 +57,10 @@ export async function secureHeaders(
     crossOriginEmbedderPolicy: false,
     // `frame-ancestors` says it, and can name who may.
     xFrameOptions: false,
+  })(request, answer, (error) => {
+    if (error) throw error
   })
+  return answer.getHeaders()
 }
 
 /** Limits that hold on every route, and cookies. */
