@@ -1,6 +1,7 @@
 import { type Clock, days } from '../base/clock.ts'
 import type { Log } from '../base/log.ts'
 import type { Store } from '../store/open.ts'
+import { isClockTrusted } from '../store/trusted-clock.ts'
 import { clearUses } from '../store/uses.ts'
 
 /** What nobody came back to for so long is swept, ms. */
@@ -71,7 +72,7 @@ export interface Sweeper {
 
 const everyMs = 60 * 60 * 1000
 
-/** Sweeps now, and every hour until `close`. */
+/** Sweeps now, and every hour until `close`, where the clock can be trusted. */
 export function openSweeper({
   store,
   clock,
@@ -82,13 +83,14 @@ export function openSweeper({
   log: Pick<Log, 'info' | 'error'>
 }): Sweeper {
   let under: Promise<unknown> = Promise.resolve()
+  const round = async () => {
+    const at = clock()
+    if (!(await isClockTrusted(store, { look: 'what was left alone', at }))) return
+    const swept = await sweep(store, at)
+    if (swept.intakes + swept.drafts > 0) log.info(swept, 'swept what was left alone')
+  }
   const turn = () => {
-    under = sweep(store, clock()).then(
-      (swept) => {
-        if (swept.intakes + swept.drafts > 0) log.info(swept, 'swept what was left alone')
-      },
-      (err) => log.error({ err }, 'a sweep failed'),
-    )
+    under = round().catch((err) => log.error({ err }, 'a sweep failed'))
   }
   const timer = setInterval(turn, everyMs).unref()
   turn()

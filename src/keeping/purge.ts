@@ -1,12 +1,12 @@
 import { readdir, rm, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import { type Clock, days } from '../base/clock.ts'
-import { sha256 } from '../base/ids.ts'
 import type { Log } from '../base/log.ts'
 import type { PhotoStore } from '../photo/keep.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, PileRow } from '../store/schema.ts'
+import { isClockTrusted } from '../store/trusted-clock.ts'
 import { erasePhotos, erasePile, sweepPhotos } from './erase.ts'
 import { writeLedger } from './erasures.ts'
 import { whyKept } from './may-erase.ts'
@@ -133,37 +133,9 @@ export interface Purger {
 }
 
 const everyMs = days(1)
-/** A look that is younger may be another process's of this day, ms; one that is older says nothing of the clock. */
+/** A look that is younger may be another process's of this day, ms. */
 const youngest = days(1) - 60 * 60 * 1000
-const oldest = days(31)
-
-/** Under which the last look is kept, among what is forgotten after a time. */
-const looked = sha256('the last look at what is too old')
-
-/**
- * Whether somebody looked at what is too old the day before, or some days before, by the same clock. A clock that is
- * wrong by years would have all of it erased at once: the first look after a long time erases nothing, and leaves
- * whoever runs the server a day to see it.
- */
-async function isClockTrusted({ transaction }: Store, at: number): Promise<boolean> {
-  return transaction(async (db) => {
-    const { until_at: until } = (await db
-      .selectFrom('use_count')
-      .select('until_at')
-      .where('what', '=', looked)
-      .executeTakeFirst()) ?? { until_at: 0 }
-    const age = at + oldest - until
-    if (age >= 0 && age < youngest) return false
-    await db.deleteFrom('use_count').where('what', '=', looked).execute()
-    await db
-      .insertInto('use_count')
-      .values({ what: looked, until_at: at + oldest, uses: 1 })
-      // Another process may have looked in this moment.
-      .onConflict((conflict) => conflict.columns(['what', 'until_at']).doNothing())
-      .execute()
-    return age >= youngest && age <= oldest
-  })
-}
+const look = 'what is too old'
 
 /** Purges now, and once a day until `close`, where the clock can be trusted. */
 export function openPurger(
@@ -172,7 +144,7 @@ export function openPurger(
   let under: Promise<unknown> = Promise.resolve()
   const round = async () => {
     const at = parts.clock()
-    if (!(await isClockTrusted(parts.store, at))) return
+    if (!(await isClockTrusted(parts.store, { look, at, youngest }))) return
     const purged = await purge(parts, at)
     if (Object.values(purged).some((count) => count > 0)) parts.log.info(purged, 'purged')
   }

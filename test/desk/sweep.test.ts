@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
+import type { Failure } from '../../src/base/failures.ts'
 import { newId } from '../../src/base/ids.ts'
-import { leftAloneFor, sweep } from '../../src/desk/sweep.ts'
+import { leftAloneFor, openSweeper, sweep } from '../../src/desk/sweep.ts'
 import { eachStore } from '../help/stores.ts'
 import { leadTo, openWorkshop } from '../help/workshop.ts'
 
@@ -69,6 +70,39 @@ eachStore('what was begun and left alone', (store) => {
         { id: 'held-draft', kept: 1 },
         { id: 'young-draft', kept: 0 },
       ])
+    } finally {
+      await workshop.close()
+    }
+  })
+
+  test('goes in time where the clock is right, and not where it has jumped by a year', async () => {
+    const clock = { now: Date.UTC(2026, 5, 1, 9) }
+    const workshop = await openWorkshop(store(), () => clock.now)
+    const { conversation } = workshop
+    const log = { info: () => {}, error: expect.unreachable }
+    /** A server's look, hours later. */
+    const lookAfter = async (hours: number) => {
+      clock.now += hours * 60 * 60 * 1000
+      await openSweeper({ store: store(), clock: () => clock.now, log }).close()
+    }
+    const isThere = async (key: string) =>
+      conversation.open(key).then(
+        () => true,
+        ({ code }: Failure) => code !== 'link_unknown',
+      )
+    try {
+      const key = await conversation.start('en')
+      await lookAfter(1)
+      // Forward by a year and back: nobody has come back to it for so long, says this clock.
+      await lookAfter(365 * 24)
+      expect(await isThere(key)).toBe(true)
+      await lookAfter(-365 * 24)
+      await lookAfter(1)
+      expect(await isThere(key)).toBe(true)
+      // As servers that are stopped for some days now and then.
+      await lookAfter(20 * 24)
+      await lookAfter(11 * 24)
+      expect(await isThere(key)).toBe(false)
     } finally {
       await workshop.close()
     }

@@ -10,6 +10,7 @@ import {
   requestMaker,
   type Session,
 } from './fuzz-requests.ts'
+import { grownBy, growthIn } from './growth.ts'
 import { clerkCookie, playPile } from './load.ts'
 
 /** No answer may take longer, ms: much else runs on the machine, and a paper is printed in seconds. */
@@ -17,6 +18,10 @@ const patienceMs = 30_000
 const atOnce = 8
 /** Two people sign in anew before every so-manieth request. */
 const freshEvery = 100
+/** Of memory, in all. */
+const readings = 100
+/** From so many requests on a run says where it is, and what it holds must not grow. */
+const longRun = 10_000
 
 export interface Fuzzed {
   readonly requests: number
@@ -111,10 +116,10 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
       while (sent < count) {
         const nth = sent
         sent += 1
-        if (nth % Math.ceil(count / 50) === 0) {
+        if (nth % Math.ceil(count / readings) === 0) {
           memory.push(memoryOf(pid).now)
-          // A long run says where it is.
-          if (count >= 10_000) process.stderr.write(`${nth} of ${count}, ${faults.length} faults\n`)
+          if (count >= longRun)
+            process.stderr.write(`${nth} of ${count}, ${faults.length} faults\n`)
         }
         // Signing out is among the requests.
         if (nth % freshEvery === freshEvery - 1) {
@@ -139,7 +144,9 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
     }
     await Promise.all(Array.from({ length: atOnce }, oneByOne))
     if (faults.length > 0) faults.push(server.stdout().slice(-20_000))
-    const megabytes = { early: Math.round(memory[10] ?? 0), late: Math.round(memory.at(-1) ?? 0) }
+    const growth = growthIn(memory)
+    if (count >= longRun && growth.grew) faults.push(grownBy('memory, MB,', growth))
+    const megabytes = { early: Math.round(growth.early), late: Math.round(growth.late) }
     return {
       requests: sent,
       signedIn,

@@ -1,7 +1,8 @@
 import { mkdirSync, readdirSync, writeFileSync } from 'node:fs'
 import { setTimeout as pause } from 'node:timers/promises'
-import { memoryOf, middle } from '../bench/readings.ts'
+import { memoryOf } from '../bench/readings.ts'
 import { startServer } from '../help/server.ts'
+import { type Growth, grownBy, growthIn } from './growth.ts'
 import { clerkCookie, clerkTurn, playPile } from './load.ts'
 
 const out = 'test/.out'
@@ -20,10 +21,9 @@ export interface Soaked {
   readonly piles: number
   readonly refused: number
   readonly failed: readonly string[]
-  /** Of the second fifth of the time and of the last one. */
-  readonly early: Omit<Reading, 'minutes'>
-  readonly late: Omit<Reading, 'minutes'>
-  readonly growth: string
+  /** In the second fifth of the time and in the last one. */
+  readonly megabytes: Omit<Growth, 'grew'>
+  readonly handles: Omit<Growth, 'grew'>
   readonly longestMs: number
   readonly graph: string
 }
@@ -79,15 +79,10 @@ export async function soak(minutes: number, customers: number): Promise<Soaked> 
         await pause(500)
       }),
     ])
-    const fifth = (nth: number) =>
-      readings.filter(
-        ({ minutes: at }) => at >= (nth * minutes) / 5 && at < ((nth + 1) * minutes) / 5,
-      )
-    const middleOf = (some: readonly Reading[]) => ({
-      megabytes: Math.round(middle(some.map(({ megabytes }) => megabytes))),
-      handles: middle(some.map(({ handles }) => handles)),
-    })
-    const [early, late] = [middleOf(fifth(1)), middleOf(fifth(4))]
+    const memory = growthIn(readings.map(({ megabytes }) => megabytes))
+    const open = growthIn(readings.map(({ handles }) => handles))
+    if (memory.grew) failed.push(grownBy('memory, MB,', memory))
+    if (open.grew) failed.push(grownBy('open handles', open))
     mkdirSync(out, { recursive: true })
     const graph = `${out}/soak.svg`
     writeFileSync(graph, drawn(readings, minutes))
@@ -97,9 +92,8 @@ export async function soak(minutes: number, customers: number): Promise<Soaked> 
       piles,
       refused,
       failed,
-      early,
-      late,
-      growth: `${((late.megabytes / early.megabytes - 1) * 100).toFixed(1)} % of memory, ${late.handles - early.handles} handles`,
+      megabytes: { early: Math.round(memory.early), late: Math.round(memory.late) },
+      handles: { early: open.early, late: open.late },
       longestMs: Math.round(longestMs),
       graph,
     }
