@@ -44,18 +44,17 @@ export function rowOf({ truth, picture, small }: Lesson, nets: OutlineNets): Row
   const upright = labPlanes(straight.pixels)
   const base = baseOf(upright, straight.mask)
   const print = printOf(upright, base)
-  const { groups } = print
   return {
     ...row,
     signs: clothSigns(upright, base, print),
     waves: waveSigns(picture, outline.mask),
     area: base.inner.reduce((sum, one) => sum + one, 0),
-    groups: groups.all.map((group) => ({
+    groups: print.groups.map((group) => ({
       pass: group.pass,
       area: group.area,
       mass: group.mass,
       signs: group.signs,
-      iou: truth.graphic ? boxIou(truth.graphic, boxOf(groups, group, straight)) : 0,
+      iou: truth.graphic ? boxIou(truth.graphic, boxOf(group, straight)) : 0,
     })),
   }
 }

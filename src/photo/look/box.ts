@@ -1,10 +1,9 @@
 import type { Straight } from './frame.ts'
-import type { Group, Groups } from './groups.ts'
+import type { Group } from './groups.ts'
 import type { Box } from './looked.ts'
 
 /** The box, in the picture, of a group of print on the straightened garment. */
-export function boxOf(groups: Groups, { piece, pass }: Group, straight: Straight): Box {
-  const of = groups.of[pass]!
+export function boxOf({ of, piece }: Group, straight: Straight): Box {
   const { width } = straight.pixels
   let [x1, y1, x2, y2] = [Infinity, Infinity, -Infinity, -Infinity]
   for (let at = 0; at < of.length; at += 1) {

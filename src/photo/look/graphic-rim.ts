@@ -38,9 +38,8 @@ const areaOf = ({ left, top, right, bottom }: Group): number => (right - left) *
  */
 export function graphicRim({ print, base, straight }: SeenGarment): Point[] {
   const { picture } = print
-  const { groups } = print.print
-  if (!picture || !isSure(groups.all, picture)) return []
-  const of = groups.of[picture.pass]!
+  if (!picture || !isSure(print.print.groups, picture)) return []
+  const { of } = picture
   const { width, height } = straight.pixels
   const off = (at: number): number =>
     Math.hypot(base.offL[at] ?? 0, base.offA[at] ?? 0, base.offB[at] ?? 0)

@@ -12,17 +12,12 @@ export interface Group {
   /** One beyond the last column and row. */
   readonly right: number
   readonly bottom: number
-  /** Its number among the pixels' and the pass in which it was found. */
+  /** Of the pass in which it was found: for each pixel of print the number of its group from 1, or 0. */
+  readonly of: Int32Array
+  /** Its own number there. */
   readonly piece: number
   readonly pass: number
   readonly signs: readonly number[]
-}
-
-export interface Groups {
-  /** In each pass: for each pixel of print the number of its group from 1, or 0. */
-  readonly of: readonly Int32Array[]
-  /** Pass by pass, the heaviest first. */
-  readonly all: readonly Group[]
 }
 
 interface Pass {
@@ -53,6 +48,12 @@ const passes: readonly Pass[] = [
 /** The pass whose groups tell how print is dealt out. */
 export const mainPass = 0
 
+/** Whether a pass leaves out what is thin: a picture may lose its own lines to it. */
+export const leavesThin = (pass: number): boolean => passes[pass]!.thin > 0
+
+/** What comes as near as so many pixels to where the inner part ends runs out at the garment's rim. */
+const toRim = 2
+
 /** A speck has less than this share of the garment. */
 const speck = 1 / 4000
 /** Groups of one pass. */
@@ -64,24 +65,48 @@ export interface Printed {
   readonly strength: Float32Array
 }
 
-/** What hangs together where a garment differs from its base, pass by pass. */
-export function groupsOf(printed: Printed): Groups {
+/** What hangs together where a garment differs from its base: pass by pass, the heaviest first. */
+export function groupsOf(printed: Printed): Group[] {
   const steep = steepness(printed.planes)
-  const found = passes.map((_, pass) => groupsIn(printed, steep, pass))
-  return { of: found.map(({ of }) => of), all: found.flatMap(({ all }) => all) }
+  return passes.flatMap((_, pass) => groupsIn(printed, steep, pass, (marks) => marks))
+}
+
+/**
+ * The same without what runs out at the garment's rim, as collars, cuffs and seams do and pictures hardly: one beside
+ * a collar is a group of its own here.
+ */
+export function groupsOffRim(printed: Printed): Group[] {
+  const { inner } = printed.base
+  const { width, height } = printed.planes
+  const steep = steepness(printed.planes)
+  const atRim = grown(
+    inner.map((one) => 1 - one),
+    width,
+    height,
+    toRim,
+  )
+  return passes.flatMap((_, pass) =>
+    groupsIn(printed, steep, pass, (marks) => {
+      const { of, sizes } = piecesOf(marks, width, height, 1)
+      const runsOut = new Uint8Array(sizes.length + 1)
+      for (let at = 0; at < of.length; at += 1) if (atRim[at]) runsOut[of[at]!] = 1
+      return marked(marks.length, (at) => of[at]! > 0 && runsOut[of[at]!] === 0)
+    }),
+  )
 }
 
 function groupsIn(
   { planes, base, strength }: Printed,
   steep: Float32Array,
   pass: number,
-): { readonly of: Int32Array; readonly all: readonly Group[] } {
+  kept: (marks: Uint8Array) => Uint8Array,
+): Group[] {
   const { width, height } = planes
   const { inner } = base
   const { from, apart, thin } = passes[pass]!
   const longer = Math.max(width, height)
   const area = Math.max(1, countOf(inner))
-  const all = marked(width * height, (at) => inner[at] === 1 && strength[at]! > from)
+  const all = kept(marked(width * height, (at) => inner[at] === 1 && strength[at]! > from))
   const map = thin > 0 ? opened(all, width, height, Math.ceil(thin * longer)) : all
   const near = grown(map, width, height, Math.round(apart * longer))
   const { of, sizes } = piecesOf(near, width, height, 1)
@@ -126,12 +151,11 @@ function groupsIn(
     )
     .sort((a, b) => b.mass - a.mass)
   const whole = found.reduce((total, { mass }) => total + mass, 1e-6)
-  const groups = found.slice(0, most).map((sum, rank): Group => {
+  return found.slice(0, most).map((sum, rank): Group => {
     const signs = signsOf(sum, { width, height, area, whole, rank, pass })
     const { piece, mass, left, top, right, bottom } = sum
-    return { piece, pass, area: sum.area, mass, left, top, right, bottom, signs }
+    return { of, piece, pass, area: sum.area, mass, left, top, right, bottom, signs }
   })
-  return { of, all: groups }
 }
 
 /** The marks but for what is thinner than twice the radius. */

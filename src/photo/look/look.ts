@@ -138,19 +138,15 @@ const nothing: Pick<Look, 'print' | 'graphic' | 'colours'> = {
   colours: [],
 }
 
-/** As likely must one picture be for its box to be told where another print is likelier: a person may say that it is one. */
-const secondThought = 0.25
-
 function toldOf(
   garment: (SeenGarment & { planes: LabPlanes }) | null,
 ): Pick<Look, 'print' | 'graphic' | 'colours'> {
   if (!garment) return nothing
   const { print, straight, planes, base } = garment
   const { class: name, confidence, scores, picture } = print
-  const isTold = name === 'single' || scores.single >= secondThought
   return {
     print: { class: name, confidence, scores },
-    graphic: isTold && picture ? boxOf(print.print.groups, picture, straight) : null,
+    graphic: picture && boxOf(picture, straight),
     colours: coloursOf(planes, straight.mask, base),
   }
 }

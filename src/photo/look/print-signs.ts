@@ -1,6 +1,6 @@
 import type { Base } from './base.ts'
 import { clustersOf } from './clusters.ts'
-import { type Group, type Groups, groupCount, groupsOf, mainPass } from './groups.ts'
+import { type Group, groupCount, groupsOf, mainPass } from './groups.ts'
 import { blurred, type LabPlanes, marked } from './planes.ts'
 import { type Window, windowsOf } from './stripes.ts'
 
@@ -11,7 +11,7 @@ export interface Print {
   /** How strongly, in steps of what folds and weave would make: print from 1 on. */
   readonly strength: Float32Array
   readonly map: Uint8Array
-  readonly groups: Groups
+  readonly groups: readonly Group[]
 }
 
 /** Least differences that are taken for print: lightness, colour; and so many spreads of the cloth's own. */

@@ -1,5 +1,5 @@
 import type { Base } from './base.ts'
-import type { Group } from './groups.ts'
+import { type Group, groupsOffRim, leavesThin } from './groups.ts'
 import { type PrintClass, printClasses } from './looked.ts'
 import { type Net, runner } from './net.ts'
 import type { LabPlanes } from './planes.ts'
@@ -19,7 +19,7 @@ export interface PrintRead {
   readonly scores: Readonly<Record<PrintClass, number>>
   readonly class: PrintClass
   readonly confidence: number
-  /** The group that is likeliest to be one picture. */
+  /** The group that is likeliest to be one picture; none where the garment hardly carries one. */
   readonly picture: Group | null
 }
 
@@ -31,10 +31,13 @@ export interface ReadyGarment {
   readonly waves: readonly number[]
 }
 
+/** As likely must one picture be for it to be told where another print is likelier: a person may say that it is one. */
+const secondThought = 0.25
+
 /** Which class of print a garment carries. */
 export function readPrint({ planes, base, waves }: ReadyGarment, nets: PrintNets): PrintRead {
   const print = printOf(planes, base)
-  const groups = print.groups.all
+  const { groups, strength } = print
   const pictures = likelyPictures(groups, nets.pictures)
   const area = base.inner.reduce((sum, one) => sum + one, 0)
   const scores = classScores(
@@ -42,6 +45,8 @@ export function readPrint({ planes, base, waves }: ReadyGarment, nets: PrintNets
     nets.classes,
   )
   const best = scores.indexOf(Math.max(...scores))
+  const single = printClasses.indexOf('single')
+  const isTold = best === single || scores[single]! >= secondThought
   return {
     print,
     scores: Object.fromEntries(
@@ -49,8 +54,29 @@ export function readPrint({ planes, base, waves }: ReadyGarment, nets: PrintNets
     ) as PrintRead['scores'],
     class: printClasses[best]!,
     confidence: scores[best]!,
-    picture: groups[pictures.indexOf(Math.max(...pictures))] ?? null,
+    picture: isTold
+      ? pictureAmong([...groups, ...groupsOffRim({ planes, base, strength })], nets.pictures)
+      : null,
   }
+}
+
+/**
+ * A picture's own lines are thin as well: of the doubt that is left with all of it, what leaves them out must take
+ * this share away.
+ */
+const lessDoubt = 0.3
+
+function pictureAmong(groups: readonly Group[], net: Net): Group | null {
+  const likely = likelyPictures(groups, net)
+  const best = (thinned: boolean): number =>
+    groups.reduce(
+      (best, { pass }, n) =>
+        leavesThin(pass) === thinned && likely[n]! > (likely[best] ?? 0) ? n : best,
+      -1,
+    )
+  const [whole, thinned] = [best(false), best(true)]
+  const [share, least] = [likely[thinned] ?? 0, likely[whole] ?? 0]
+  return groups[share > least + lessDoubt * (1 - least) ? thinned : whole] ?? null
 }
 
 /** How likely each group is one picture, 0 to 1. */

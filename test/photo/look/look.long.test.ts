@@ -69,6 +69,29 @@ describe('a shirt with one picture', () => {
   })
 })
 
+describe('the box of a picture', () => {
+  const ofPrint = async (cloth: string, print: string): Promise<Box> =>
+    (await lookAt(await jpegOf(scene(cloth, print)))).graphic!
+
+  test.each([
+    [540, 232],
+    [530, 246],
+  ])('leaves out a collar of another colour close to a mark at %i, %i', async (x, y) => {
+    const collar =
+      '<path d="M330 170Q450 330 570 170" fill="none" stroke="#e8e2d0" stroke-width="24"/>'
+    const mark = `<path d="M${x} ${y}h60v56h-60z" fill="#e0b020"/><path d="M${x + 10} ${y + 10}h40v16h-40z" fill="#701818"/>`
+    const box = { x: x / 900, y: y / 900, w: 60 / 900, h: 56 / 900 }
+    expect(iou(await ofPrint('#2d2a28', collar + mark), box)).toBeGreaterThan(0.8)
+  })
+
+  test('holds the thin lines that reach out of it', async () => {
+    const beetle =
+      '<ellipse cx="450" cy="450" rx="36" ry="28" fill="#101020"/><path d="M450 450L432 344M450 450L563 487M450 450L333 482M450 450L357 483M450 450L419 586" stroke="#101020" stroke-width="3.3"/>'
+    const box = { x: 333 / 900, y: 344 / 900, w: 230 / 900, h: 242 / 900 }
+    expect(iou(await ofPrint('#963232', beetle), box)).toBeGreaterThan(0.8)
+  })
+})
+
 test('a shirt without a print is solid, with lines across it striped; neither has a picture', async () => {
   const one = await lookAt(await jpegOf(scene('#2f5d8c')))
   expect([one.print.class, one.graphic]).toEqual(['solid', null])
