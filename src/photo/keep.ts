@@ -115,8 +115,11 @@ async function sweep(folder: string): Promise<void> {
   for (const name of await readdir(folder)) {
     if (!name.endsWith(draftSuffix)) continue
     const draft = join(folder, name)
-    const { mtimeMs } = await stat(draft)
-    if (mtimeMs < Date.now() - days(1)) await rm(draft, { force: true })
+    // One that is gone by now has got its own name.
+    const seen = await stat(draft).catch((error: NodeJS.ErrnoException) => {
+      if (error.code !== 'ENOENT') throw error
+    })
+    if (seen && seen.mtimeMs < Date.now() - days(1)) await rm(draft, { force: true })
   }
 }
 

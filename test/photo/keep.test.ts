@@ -1,4 +1,12 @@
-import { mkdtempSync, readdirSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs'
+import {
+  mkdtempSync,
+  readdirSync,
+  rmSync,
+  statSync,
+  symlinkSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterEach, beforeEach, describe, expect, test } from 'vitest'
@@ -133,6 +141,12 @@ describe('a folder', () => {
     utimesSync(old, new Date(0), new Date(0))
     await openFolderPhotos(place.folder)
     expect(readdirSync(place.folder)).toEqual(['b.young.draft'])
+  })
+
+  test('opens beside a process that gives a draft its own name meanwhile', async () => {
+    // A link that leads nowhere is listed, and gone when it is looked at.
+    symlinkSync(join(place.folder, 'renamed'), join(place.folder, 'a.renamed.draft'))
+    await (await openFolderPhotos(place.folder)).ready()
   })
 
   test('that is lost is unavailable, and a write that failed leaves no name', async () => {
