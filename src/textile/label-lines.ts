@@ -1,6 +1,8 @@
 import { withGuessedNames, withGuessedShares } from './label/guessed-shares.ts'
 import { withLostShare } from './label/lost-share.ts'
 import { isPieceOfName } from './label/name-pieces.ts'
+import { namesFibre } from './label/names-fibre.ts'
+import { mayNamePart } from './label/section-guess.ts'
 import { mendedShares } from './label/share-mends.ts'
 import { linesWithoutSlips } from './label/slips.ts'
 import { readLabel } from './label.ts'
@@ -113,6 +115,8 @@ function doubtOf(
   if (lines.some(({ text }) => isPieceOfName(text))) return 'fibre_unexplained'
   if (reading.blocks.every(({ section }) => section !== null && besides.has(section)))
     return 'section_unclear'
+  if (reading.blocks.every(({ section }) => section === null) && mayHaveLostPart(lines))
+    return 'section_unclear'
   // Shares above the first name of a part may have lost theirs.
   const isNameless = reading.blocks.length > 1 && reading.blocks.some(({ section }) => !section)
   return isNameless ? 'section_unclear' : null
@@ -124,6 +128,13 @@ const besides: ReadonlySet<string> = new Set(
     ' ',
   ),
 )
+
+/** The line above all that tells of fibres may name a part, though it was not read as one: what stood above it may be covered. */
+function mayHaveLostPart(lines: readonly PicturedLine[]): boolean {
+  const first = lines.findIndex(({ text }) => /\d ?%|% ?\d/.test(text) || namesFibre(text))
+  const above = lines[first - 1]?.text
+  return above !== undefined && !/\d/.test(above) && mayNamePart(above)
+}
 
 /** A part that names one fibre twice, where neither says what it is made of: a name in between was not read. */
 const namesTwice = ({ blocks }: LabelReading): boolean =>

@@ -1,6 +1,5 @@
 import { Agent, request } from 'node:http'
 import type { Socket } from 'node:net'
-import { memoryOf } from '../bench/readings.ts'
 import { chanceOf } from '../help/chance.ts'
 import { startServer } from '../help/server.ts'
 import {
@@ -10,7 +9,7 @@ import {
   requestMaker,
   type Session,
 } from './fuzz-requests.ts'
-import { grownBy, growthIn } from './growth.ts'
+import { type Growth, grownBy, growthIn } from './growth.ts'
 import { clerkCookie, playPile } from './load.ts'
 
 /** No answer may take longer, ms: much else runs on the machine, and a paper is printed in seconds. */
@@ -28,9 +27,49 @@ export interface Fuzzed {
   readonly signedIn: number
   readonly statuses: Readonly<Record<string, number>>
   readonly longestMs: number
-  readonly megabytes: { readonly early: number; readonly late: number }
+  /**
+   * `heapInUse`: what is left of the heap after a collection; the engine lets it grow for a while before it collects.
+   * `besideHeap`: threads, native code and buffers.
+   */
+  readonly megabytes: Readonly<Record<'resident' | 'heapInUse' | 'besideHeap', EarlyAndLate>>
   readonly faults: readonly string[]
 }
+
+interface EarlyAndLate {
+  readonly early: number
+  readonly late: number
+}
+
+const earlyAndLate = ({ early, late }: Growth): EarlyAndLate => ({
+  early: Math.round(early),
+  late: Math.round(late),
+})
+
+/** What a server holds at one time, MB. */
+interface Held {
+  readonly resident: number
+  /** Taken from the system, and in use. */
+  readonly heap: number
+  readonly heapUsed: number
+}
+
+/** As the server itself tells it, at `/metrics`. */
+async function heldBy(url: string): Promise<Held> {
+  const text = await (await fetch(`${url}/metrics`)).text()
+  const of = (name: string) => Number(new RegExp(`^${name} (\\S+)`, 'm').exec(text)![1]) / 1e6
+  return {
+    resident: of('process_resident_memory_bytes'),
+    heap: of('nodejs_heap_size_total_bytes'),
+    heapUsed: of('nodejs_heap_size_used_bytes'),
+  }
+}
+
+/** A collection comes within so many readings. */
+const between = 10
+
+/** At each reading the lowest of it and those just before: what a collection leaves. */
+const lowest = (readings: readonly number[]): number[] =>
+  readings.map((_, n) => Math.min(...readings.slice(Math.max(0, n - between + 1), n + 1)))
 
 type Answered = { readonly status: number; readonly retryAfter: boolean }
 
@@ -77,7 +116,7 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
   const agent = new Agent({ keepAlive: true, maxSockets: atOnce })
   const faults: string[] = []
   const statuses: Record<string, number> = {}
-  const memory: number[] = []
+  const held: Held[] = []
   let [sent, signedIn, longestMs] = [0, 0, 0]
   try {
     const contract = (await (await fetch(`${server.url}/api/docs`)).json()) as Document
@@ -111,13 +150,12 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
       lang: ['en', 'es'],
     }
     const make = requestMaker(contract, known, chanceOf(seed))
-    const pid = server.pid
     const oneByOne = async () => {
       while (sent < count) {
         const nth = sent
         sent += 1
         if (nth % Math.ceil(count / readings) === 0) {
-          memory.push(memoryOf(pid).now)
+          held.push(await heldBy(server.url))
           if (count >= longRun)
             process.stderr.write(`${nth} of ${count}, ${faults.length} faults\n`)
         }
@@ -144,9 +182,18 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
     }
     await Promise.all(Array.from({ length: atOnce }, oneByOne))
     if (faults.length > 0) faults.push(server.stdout().slice(-20_000))
-    const growth = growthIn(memory)
-    if (count >= longRun && growth.grew) faults.push(grownBy('memory, MB,', growth))
-    const megabytes = { early: Math.round(growth.early), late: Math.round(growth.late) }
+    const inUse = growthIn(lowest(held.map(({ heapUsed }) => heapUsed)))
+    const beside = growthIn(held.map(({ resident, heap }) => resident - heap))
+    if (count >= longRun) {
+      if (inUse.grew) faults.push(grownBy('what is in use of the heap, MB,', inUse))
+      if (beside.grew) faults.push(grownBy('memory beside the heap, MB,', beside))
+    }
+    const resident = growthIn(held.map((one) => one.resident))
+    const megabytes = {
+      resident: earlyAndLate(resident),
+      heapInUse: earlyAndLate(inUse),
+      besideHeap: earlyAndLate(beside),
+    }
     return {
       requests: sent,
       signedIn,

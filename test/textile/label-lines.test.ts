@@ -50,6 +50,13 @@ test('a label of which only a lesser part was read may hide what the garment is 
   expect(doubts('Shell:', '100% Wool', 'Lining:', '100% Viscose')).toEqual([])
 })
 
+test('a line above the shares that may name a part is asked about: what the body is made of may lie in a fold', () => {
+  const covered = ['Bonv', 'INNCK L', '52 % COTTON 48 %', 'NYLON', 'MACHINE WASH COLD']
+  expect(doubts(...covered)).toEqual(['section_unclear'])
+  for (const above of ['Relaxed Fit', 'Qualor', 'Marsh', 'XL', 'COMPOSITION', 'Cotton'])
+    expect(doubts(above, '52 % COTTON, 48 % NYLON')).not.toContain('section_unclear')
+})
+
 test('a piece of a name in a line of its own is asked about: the rest of it may lie in a fold', () => {
   expect(doubts('tate', '55% Cotton, 45% Lyocell')).toEqual(['fibre_unexplained'])
   expect(doubts('Acet', 'Cotton 90 % Viscose', '10 %')).toEqual(['fibre_unexplained'])

@@ -27,6 +27,8 @@ const guessing = {
   twoMistakesFrom: 8,
   /** From here on one mistake leaves the name clear, where no other part's is near. */
   clearFrom: 6,
+  /** A line that was read badly, or in part, may be a name with a mistake in every so many letters. */
+  mistakeEvery: 3,
 }
 
 /** No name of a part has more words. */
@@ -87,4 +89,16 @@ function guessOf(line: readonly Element[]): Element | null {
   if (!best || other <= distance) return null
   const clear = distance === 1 && best.words.length >= guessing.clearFrom && other > 2
   return { kind: 'section', sections: [best.section], raw, guessed: !clear }
+}
+
+/** Whether a line that stands above shares may be the name of a part, read badly or cut short: "INNCK L". */
+export function mayNamePart(line: string): boolean {
+  const words = fold(line)
+    .replaceAll(/[^a-z ]/g, '')
+    .trim()
+  if (words.length < guessing.shortest) return false
+  const most = Math.floor(words.length / guessing.mistakeEvery)
+  return names().some(
+    (name) => lettersApart(words, name.words.slice(0, words.length), most) <= most,
+  )
 }
