@@ -105,6 +105,8 @@ export async function siege(asked: Siege): Promise<Held> {
     })
     let killed = 0
     for (; killed < kills && !over; killed += 1) {
+      // A long run says where it is.
+      if (killed > 0 && killed % 20 === 0) process.stderr.write(`${killed} of ${kills}\n`)
       await busyAgain(killed)
       await pause(chance.real(0, longestMs))
       if (cluster) {
