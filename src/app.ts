@@ -1,4 +1,3 @@
-import { randomUUID } from 'node:crypto'
 import { constants } from 'node:zlib'
 import compress from '@fastify/compress'
 import formbody from '@fastify/formbody'
@@ -12,6 +11,7 @@ import {
   validatorCompiler,
 } from 'fastify-type-provider-zod'
 import type { Clock } from './base/clock.ts'
+import { newId } from './base/ids.ts'
 import type { Log } from './base/log.ts'
 import type { Drafts } from './desk/drafts.ts'
 import type { Live } from './desk/live-files.ts'
@@ -100,7 +100,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
   const app = Fastify({
     loggerInstance: parts.log as FastifyBaseLogger,
     logController: new LogController({ disableRequestLogging: true }),
-    genReqId: () => randomUUID(),
+    genReqId: newId,
     trustProxy: [...(parts.trustedProxies ?? ['loopback'])],
     bodyLimit: limits.formBytes,
     // A form that comes a byte at a time does not hold its place for ever.
