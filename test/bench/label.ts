@@ -18,6 +18,9 @@ import { growthOf, megabytes, memoryOf, timesOf } from './readings.ts'
 /** Longer than a server waits: a machine that does other work as well fails no reading here. */
 const longestMs = 600_000
 
+/** Photos read between two lines of how far a run has come. */
+const sayEvery = 50
+
 /** The networks alone: lines found once and read once, as they lie. */
 async function bare(jpeg: Uint8Array, models: Models): Promise<number> {
   const picture = await decoded(jpeg)
@@ -102,6 +105,9 @@ export async function benchLabel(given: readonly string[]): Promise<void> {
     const words = await reader.read(full)
     const ms = performance.now() - from
     took.push(ms)
+    // A long run says where it is, and what it would say if it ended here.
+    if (took.length % sayEvery === 0)
+      process.stderr.write(`${took.length} read; memory ${growthOf(held.map(({ now }) => now))}\n`)
     if (n >= photos.length) continue
     whole += ms
     alone += await bare(full, models)
