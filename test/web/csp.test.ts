@@ -98,3 +98,26 @@ oneStore('the content-security policy', (store) => {
     expect(inlineOf(page)).toHaveLength(4)
   })
 })
+
+oneStore('headers that a whole site stands by', (store) => {
+  test.each([
+    ['https://lantern-street.example', 'max-age=31536000; includeSubDomains'],
+    ['http://lantern-street.example', undefined],
+  ])('at %s stand at a page and at a refusal alike', async (publicUrl, transport) => {
+    const workshop = await openWorkshop(store(), clock, { publicUrl })
+    try {
+      for (const url of ['/', '/not-there']) {
+        const { headers } = await workshop.app.inject({ url, headers: { accept: 'text/html' } })
+        expect(headers).toMatchObject({
+          'referrer-policy': 'no-referrer',
+          'cross-origin-opener-policy': 'same-origin',
+          'x-content-type-options': 'nosniff',
+        })
+        // Said over plain http, a browser takes no notice of it (RFC 6797, section 8.1).
+        expect(headers['strict-transport-security']).toBe(transport)
+      }
+    } finally {
+      await workshop.close()
+    }
+  })
+})
