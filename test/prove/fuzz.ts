@@ -177,7 +177,9 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
           statuses[code ?? 'none'] = (statuses[code ?? 'none'] ?? 0) + 1
           faults.push(told(one, message))
         }
-        longestMs = Math.max(longestMs, performance.now() - from)
+        const ms = performance.now() - from
+        if (ms > patienceMs) faults.push(told(one, `answered after ${Math.round(ms / 1000)} s`))
+        longestMs = Math.max(longestMs, ms)
       }
     }
     await Promise.all(Array.from({ length: atOnce }, oneByOne))
