@@ -30,3 +30,10 @@ export function areaOf(corners: readonly Point[]): number {
   }
   return Math.abs(sum) / 2
 }
+
+/** Whether a point lies in a shape whose corners go from x towards y, or no further than `off` from its sides. */
+export const isWithin = ([x, y]: Point, corners: readonly Point[], off: number): boolean =>
+  corners.every(([a, b], n) => {
+    const [c, d] = corners[(n + 1) % corners.length]!
+    return (c - a) * (y - b) - (d - b) * (x - a) > -off * Math.hypot(c - a, d - b)
+  })

@@ -1,7 +1,7 @@
-/** One of the two processes that `look-cost.ts` compares: does what its argument says with each file it is sent. */
+/** One of the processes that `look-cost.ts` compares: does what its argument says with each file it is sent. */
 import { readFileSync } from 'node:fs'
 import sharp from 'sharp'
-import { lookAt } from '../../src/photo/look/look.ts'
+import { lookAt, seeIn, smallOf } from '../../src/photo/look/look.ts'
 
 sharp.cache(false)
 sharp.concurrency(1)
@@ -10,6 +10,7 @@ const works = {
   /** What any product does that keeps a smaller copy of a photo. */
   bare: (bytes: Uint8Array) =>
     sharp(bytes).autoOrient().resize(1600, 1600, { fit: 'inside' }).jpeg().toBuffer(),
+  unmeasured: async (bytes: Uint8Array) => seeIn(await smallOf(bytes)),
   look: lookAt,
 } as const
 

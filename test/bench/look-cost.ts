@@ -13,46 +13,55 @@ const given = z.tuple([
   z.coerce.number().int().positive().default(500),
 ])
 
+/** What is compared, the first what all others are compared with. */
+const works = ['bare', 'unmeasured', 'look'] as const
+type Work = (typeof works)[number]
+const called: Readonly<Record<Work, string>> = {
+  bare: 'a smaller copy alone',
+  unmeasured: 'looked at, no sheet searched for',
+  look: 'looked at',
+}
+
 /** Files that each process has seen before time counts. */
 const warmUp = 3
 
 /**
  * What looking at a photo costs beside keeping a smaller copy of it, each in a process of its own, file by file
  * in turn: the ratio of times, what memory each takes at most, and whether it grows. The photos of a seed, the
- * first `most`, until so many `readings` are done.
+ * first `photos`, until so many `readings` are done.
  */
 export async function benchLookCost(told: readonly string[]): Promise<void> {
-  const [seed, most, readings] = given.parse([told[0], told[1], told[2]])
+  const [seed, photos, readings] = given.parse([told[0], told[1], told[2]])
   const folder = fileURLToPath(new URL(`../.out/looks/${seed}/`, import.meta.url))
   if (!existsSync(folder))
-    throw new Error(`Draw the photos first: npm run looks -- ${seed} ${most} --long=4000`)
+    throw new Error(`Draw the photos first: npm run looks -- ${seed} ${photos} --long=4000`)
   const files = openSet(folder)
-    .slice(0, most)
+    .slice(0, photos)
     .map(({ path }) => path)
-  const [bare, look] = [start('bare'), start('look')]
-  const took: Record<'bare' | 'look', number[]> = { bare: [], look: [] }
+  const children = works.map((work) => start(work))
+  const took = works.map((): number[] => [])
   const memory: number[] = []
   for (let n = 0; n < warmUp + readings; n += 1) {
     const file = files[n % files.length]!
-    const times = { bare: await ask(bare, file), look: await ask(look, file) }
+    const times: number[] = []
+    for (const child of children) times.push(await ask(child, file))
     if (n < warmUp) continue
-    took.bare.push(times.bare)
-    took.look.push(times.look)
-    memory.push(memoryOf(look.pid).now)
+    for (const [which, ms] of times.entries()) took[which]!.push(ms)
+    memory.push(memoryOf(children.at(-1)!.pid).now)
   }
-  const sum = (times: readonly number[]) => times.reduce((total, one) => total + one, 0)
-  const [one, other] = [memoryOf(bare.pid).most, memoryOf(look.pid).most]
-  process.stdout.write(
-    `a smaller copy alone, ${took.bare.length} times: ${timesOf(took.bare)}; at most ${megabytes(one)}\n` +
-      `looked at, ${took.look.length} times: ${timesOf(took.look)}; at most ${megabytes(other)}, ${megabytes(other - one)} more\n` +
-      `looking to copying: ${(sum(took.look) / sum(took.bare)).toFixed(2)} times as long\n` +
-      `memory of looking ${growthOf(memory)}\n`,
-  )
-  bare.disconnect()
-  look.disconnect()
+  const sums = took.map((times) => times.reduce((total, one) => total + one, 0))
+  const most = children.map(({ pid }) => memoryOf(pid).most)
+  for (const [which, times] of took.entries()) {
+    const [long, more] = [sums[which]! / sums[0]!, most[which]! - most[0]!]
+    process.stdout.write(
+      `${called[works[which]!]}, ${times.length} times: ${timesOf(times)}; ${long.toFixed(2)} times as long as the copy alone; at most ${megabytes(most[which]!)}, ${megabytes(more)} more\n`,
+    )
+  }
+  process.stdout.write(`memory of looking ${growthOf(memory)}\n`)
+  for (const child of children) child.disconnect()
 }
 
-function start(work: 'bare' | 'look'): ChildProcess {
+function start(work: Work): ChildProcess {
   const file = fileURLToPath(new URL('./look-cost-child.ts', import.meta.url))
   return fork(file, [work], {
     env: { ...process.env, ...workerMemory },

@@ -2,6 +2,7 @@ import sharp from 'sharp'
 import { accept } from '../accept.ts'
 import type { Pixels } from '../cloth.ts'
 import { decode } from '../decode.ts'
+import type { Point } from '../hull.ts'
 import { type Base, baseOf } from './base.ts'
 import { boxOf } from './box.ts'
 import { isBurnt } from './burnt.ts'
@@ -17,6 +18,8 @@ import { fitnessNets, outlineNets, printNets } from './nets.ts'
 import { type Mask, type Outline, outlineOf } from './outline.ts'
 import { type LabPlanes, labPlanes } from './planes.ts'
 import { type PrintRead, readPrint } from './read-print.ts'
+import { paintedOver } from './sheet-out.ts'
+import { isTaken } from './sheet-place.ts'
 import { cameraOf } from './sheet-pose.ts'
 import { waveSigns } from './wave-signs.ts'
 
@@ -57,13 +60,19 @@ export async function lookAt(photo: Uint8Array, taken: Taken = {}): Promise<Look
 }
 
 export async function see(photo: Uint8Array, { focal35 }: Taken = {}): Promise<Seen> {
-  const { width, height } = await accept(photo)
-  const seen = await seeSmall(photo, { width, height })
+  const small = await smallOf(photo)
+  const seen = seeIn(small)
   if (!seen.garment) return seen
   const large = await pictured(photo, sides.measured)
   const told = focal35 === undefined ? await focalIn(photo) : focal35
   const camera = cameraOf(large.width, large.height, told)
-  return { ...seen, look: { ...seen.look, ...measuredIn(large, seen, camera) } }
+  const measured = (one: Seen): Seen => ({
+    ...one,
+    look: { ...one.look, ...measuredIn(large, one, camera) },
+  })
+  const first = measured(seen)
+  const again = seenWithout(first.look.scale, seen, small)
+  return again ? measured(again) : first
 }
 
 /**
@@ -75,15 +84,37 @@ export async function measureByMarks(
   marked: MarkedSheet,
   { focal35 = null }: Taken = {},
 ): Promise<Sizes | NoSheet> {
-  const { width, height } = await accept(photo)
-  const seen = await seeSmall(photo, { width, height })
+  const small = await smallOf(photo)
+  const seen = seeIn(small)
   const large = await pictured(photo, sides.measured)
-  return measuredByMarks(large, seen, cameraOf(large.width, large.height, focal35), marked)
+  const camera = cameraOf(large.width, large.height, focal35)
+  const found = measuredByMarks(large, seen, camera, marked)
+  const again = 'code' in found ? null : seenWithout(found.scale, seen, small)
+  return again ? measuredByMarks(large, again, camera, marked) : found
 }
 
-async function seeSmall(photo: Uint8Array, upright: Upright): Promise<Seen> {
+/** A sheet that was outlined as a part of the garment is painted over, and the picture looked at once more. */
+function seenWithout(scale: Look['scale'], { mask }: Seen, small: Small): Seen | null {
+  if (!scale || !isTaken(scale.corners, mask, small.upright)) return null
+  const { width, height } = small.upright
+  return seeIn(
+    small,
+    scale.corners.map(([x, y]) => [x / width, y / height]),
+  )
+}
+
+/** A photo at the sizes at which it is looked at and outlined, and how large it is, upright. */
+export interface Small {
+  readonly picture: Pixels
+  readonly outlined: Pixels
+  readonly upright: Upright
+}
+
+/** Throws what `lookAt` throws. */
+export async function smallOf(photo: Uint8Array): Promise<Small> {
+  const { width, height } = await accept(photo)
   const picture = await pictured(photo)
-  return seeIn(picture, await smaller(picture), upright)
+  return { picture, outlined: await smaller(picture), upright: { width, height } }
 }
 
 interface Upright {
@@ -91,18 +122,18 @@ interface Upright {
   readonly height: number
 }
 
-/** The same of pixels, nothing measured; `small` is the picture at the size that is outlined. Pure. */
-export function seeIn(picture: Pixels, small: Pixels, { width, height }: Upright): Seen {
-  const planes = labPlanes(small)
-  const outline = outlineOf(planes, outlineNets)
+/** What pixels show, nothing measured; `sheet`: where one lies, in shares of both sides, is no garment. Pure. */
+export function seeIn({ picture, outlined, upright }: Small, sheet?: readonly Point[]): Seen {
+  const bare = sheet && paintedOver(outlined, sheet)
+  const planes = labPlanes(bare?.picture ?? outlined)
+  const outline = outlineOf(planes, outlineNets, bare?.sheet)
   const frame = frameOf(outline.mask)
   const signs = fitnessSigns(picture, planes, outline, frame)
   const { problems, empty } = fitnessBy(signs, isBurnt(picture, outline.mask), fitnessNets)
   const garment = frame && !empty ? garmentIn(picture, outline, frame) : null
   return {
     look: {
-      width,
-      height,
+      ...upright,
       fitness: { ok: problems.length === 0, problems },
       ...toldOf(garment),
       garment: garment && boxOfMask(outline.mask),

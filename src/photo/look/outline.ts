@@ -33,9 +33,9 @@ const certain = 4
 
 /**
  * The garment in a picture: how likely each pixel is of it, told at half the size, then the cheapest line
- * around it at the whole.
+ * around it at the whole. `sheet`: pixels that are known to show no garment, 1.
  */
-export function outlineOf(planes: LabPlanes, nets: OutlineNets): Outline {
+export function outlineOf(planes: LabPlanes, nets: OutlineNets, sheet?: Uint8Array): Outline {
   const small = halved(planes)
   const ground = groundOf(small)
   const first = firstSigns(planes, small, ground)
@@ -49,6 +49,7 @@ export function outlineOf(planes: LabPlanes, nets: OutlineNets): Outline {
   ).data
   const lean = new Float32Array(inside.length)
   for (let at = 0; at < lean.length; at += 1) {
+    if (sheet?.[at]) inside[at] = 0
     lean[at] = Math.log((inside[at]! + 1e-4) / (1.0001 - inside[at]!))
   }
   const fixed = settled(lean, width, height)

@@ -6,6 +6,7 @@ import type { Mask } from './outline.ts'
 import { labPlanes } from './planes.ts'
 import { type Candidate, chosen } from './sheet-choice.ts'
 import { alike, roughsIn } from './sheet-find.ts'
+import { isBeside } from './sheet-place.ts'
 import { type Camera, type Corners, type Pose, poseOf } from './sheet-pose.ts'
 import { type Sides, sidesOf } from './sheet-sides.ts'
 
@@ -40,8 +41,6 @@ const usualTilt = 0.25
  * lies: part of a card can pass for all of one, seen from the side.
  */
 const mostTilt: Readonly<Record<SheetKind, number>> = { letter: 0.65, a4: 0.65, id1: 0.5 }
-/** Of a shape's area at most so much lies in the garment. */
-const mostInside = 0.012
 /** A scale that may be further off than this is of no use, percent. */
 export const mostError = 6
 /** A shorter side, px, is too coarse to tell a sheet by. */
@@ -64,6 +63,7 @@ export function scaleIn(picture: Pixels, mask: Mask, camera: Camera): Measured |
   const roughs = roughsIn(labPlanes(small.pixels))
   const found: Candidate[] = []
   const felt: Sides[] = []
+  const beside: Sides[] = []
   const near = 0.012 * Math.max(picture.width, picture.height)
   for (const { corners } of roughs.filter(({ corners }) => sheetLike(corners)).slice(0, 60)) {
     const large = corners.map(([x, y]): Point => [x * small.by, y * small.by])
@@ -71,11 +71,12 @@ export function scaleIn(picture: Pixels, mask: Mask, camera: Camera): Measured |
     if (!sides || !fits(sides, picture)) continue
     if (felt.some((one) => alike(one.corners, sides.corners, near))) continue
     felt.push(sides)
+    const free = isBeside(sides.corners, mask, picture)
+    if (free) beside.push(sides)
     const pose = kindOf(sides, picture, mask, camera)
-    const free = insideOf(sides.corners, mask, picture) <= mostInside
     if (pose) found.push({ sides, pose, free })
   }
-  const best = chosen(found, felt, at)
+  const best = chosen(found, beside, at)
   const measured = best && measuredBy(best.sides.corners, best.pose, at)
   return measured && measured.errorPct <= mostError ? measured : null
 }
@@ -183,24 +184,6 @@ function plausible(pose: Pose, mask: Mask, { width, height }: Pixels): boolean {
   }
   const longer = Math.max(right - left, bottom - top) * (width / mask.width) * growth(pose.back, at)
   return longer > garmentSide[0] && longer < garmentSide[1]
-}
-
-/** The share of a shape's grid of points that lie in the garment. */
-function insideOf(corners: readonly Point[], mask: Mask, { width, height }: Pixels): number {
-  const [a, b, c, d] = corners as [Point, Point, Point, Point]
-  const steps = 24
-  let inside = 0
-  for (let n = 0; n < steps * steps; n += 1) {
-    const [u, v] = [(n % steps) / (steps - 1), Math.floor(n / steps) / (steps - 1)]
-    const at = (k: 0 | 1) => (1 - v) * ((1 - u) * a[k] + u * b[k]) + v * ((1 - u) * d[k] + u * c[k])
-    const [x, y] = [
-      Math.floor((at(0) * mask.width) / width),
-      Math.floor((at(1) * mask.height) / height),
-    ]
-    if (x >= 0 && y >= 0 && x < mask.width && y < mask.height)
-      inside += mask.data[y * mask.width + x] ? 1 : 0
-  }
-  return inside / (steps * steps)
 }
 
 /** The middle of the mask's pixels, in the picture. */

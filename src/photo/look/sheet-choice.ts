@@ -1,4 +1,4 @@
-import { areaOf, type Point } from '../hull.ts'
+import { areaOf, isWithin, type Point } from '../hull.ts'
 import { growth } from './homography.ts'
 import type { Pose } from './sheet-pose.ts'
 import type { Sides } from './sheet-sides.ts'
@@ -7,7 +7,7 @@ import type { Sides } from './sheet-sides.ts'
 export interface Candidate {
   readonly sides: Sides
   readonly pose: Pose
-  /** No part of it lies in the garment. */
+  /** It lies beside the garment. */
   readonly free: boolean
 }
 
@@ -26,21 +26,17 @@ function isField({ corners, contrast }: Sides, all: readonly Sides[]): boolean {
   return like.length > fields.count
 }
 
+/** A corner lies in a shape that it is no further off than this, px. */
+const near = 3
+
 /** Whether a shape is a part of a larger one that could be a sheet as well: a field of a card, a picture on paper. */
 function within(one: Candidate, all: readonly Candidate[]): boolean {
   return all.some(({ sides: { corners } }) => {
     if (areaOf(corners) < 1.15 * areaOf(one.sides.corners)) return false
-    const inside = one.sides.corners.filter((point) => isInside(point, corners))
+    const inside = one.sides.corners.filter((point) => isWithin(point, corners, near))
     return inside.length >= 3
   })
 }
-
-/** Whether a point lies in a clockwise shape. */
-const isInside = ([x, y]: Point, corners: readonly Point[]): boolean =>
-  corners.every(([a, b], n) => {
-    const [c, d] = corners[(n + 1) % corners.length]!
-    return (c - a) * (y - b) - (d - b) * (x - a) > -3 * Math.hypot(c - a, d - b)
-  })
 
 /** More that could be sheets are tiles, or some other pattern. */
 const mostSheets = 2
@@ -49,14 +45,15 @@ const pattern = { fainter: 3, cost: 1 }
 
 /**
  * The one that is a sheet beside the garment, or the surest of several that agree about a point; two that contradict
- * each other are none. `felt`: all shapes whose sides were felt for.
+ * each other are none. `beside`: all shapes with sides that lie beside the garment; those of its own pattern tell nothing
+ * of what lies there.
  */
 export function chosen(
   all: readonly Candidate[],
-  felt: readonly Sides[],
+  beside: readonly Sides[],
   at: Point,
 ): Candidate | null {
-  const found = all.filter((one) => one.free && !within(one, all) && !isField(one.sides, felt))
+  const found = all.filter((one) => one.free && !within(one, all) && !isField(one.sides, beside))
   const strongest = Math.max(...found.map(({ sides }) => sides.contrast))
   const sorted = found
     .filter(

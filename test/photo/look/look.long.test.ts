@@ -2,8 +2,10 @@ import { differenceCiede2000 } from 'culori'
 import sharp, { type Sharp } from 'sharp'
 import { describe, expect, test } from 'vitest'
 import { labOf } from '../../../src/base/colour.ts'
-import { lookAt, see } from '../../../src/photo/look/look.ts'
+import { lookAt, measureByMarks, see } from '../../../src/photo/look/look.ts'
 import type { Box } from '../../../src/photo/look/looked.ts'
+import { marksOff } from '../../../src/photo/look/marked-sheet.ts'
+import type { Sizes } from '../../../src/photo/look/measured.ts'
 import { plain } from '../../help/pictures.ts'
 
 const ciede2000 = differenceCiede2000()
@@ -138,6 +140,35 @@ describe('beside a sheet of Letter paper', () => {
     expect(scale).toMatchObject({ by: 'letter' })
     expect(100 * Math.abs((scale!.mmPerPx * 20) / 25.4 - 1)).toBeLessThan(scale!.errorPct)
     expect(size).toBeNull()
+  })
+
+  // Its right side along the shirt's own.
+  const touching = '<path d="M100 420h170v220h-170z" fill="#f6f6f2"/>'
+
+  test('that touches it a shirt is measured, and the sheet is no part of it', async () => {
+    const {
+      scale,
+      size,
+      garment: seen,
+    } = await lookAt(await jpegOf(scene('#5d88b0', picture, touching)))
+    expect(scale).toMatchObject({ by: 'letter' })
+    expect(iou(seen!, garment)).toBeGreaterThan(0.95)
+    expect(size!.garmentWidthIn / (640 / 20)).toBeCloseTo(1, 1.5)
+    expect(size!.garmentLengthIn / (590 / 20)).toBeCloseTo(1, 1.5)
+  })
+
+  test('that touches it and was marked by hand, the sheet is no part of the garment either', async () => {
+    const corners = [
+      [100, 420],
+      [270, 420],
+      [270, 640],
+      [100, 640],
+    ].map(([x, y]) => [x! / 900, y! / 900] as const)
+    const photo = await jpegOf(scene('#5d88b0', picture, touching))
+    const sizes = await measureByMarks(photo, { sheet: 'letter', corners, off: marksOff.fine })
+    expect(sizes).toMatchObject({ size: { garmentWidthIn: expect.any(Number) } })
+    const { size } = sizes as Sizes
+    expect(size!.garmentWidthIn / (640 / 20)).toBeCloseTo(1, 1.5)
   })
 
   test('without the sheet nothing is measured', async () => {

@@ -1,0 +1,52 @@
+import type { Point } from '../hull.ts'
+import type { Mask } from './outline.ts'
+
+/** The size of the picture that corners are told in, px. */
+interface Size {
+  readonly width: number
+  readonly height: number
+}
+
+/** Of a sheet's area at most so much lies in the garment. */
+const mostInside = 0.012
+/** How far around a sheet is looked for the garment, in parts of its sides, and how much of that may be garment. */
+const rim = 0.12
+const mostAround = 0.5
+/** How finely a sheet and what is around it are asked. */
+const steps = 24
+
+/** Whether a sheet lies in what was outlined as the garment, in part or as a whole. */
+export const isTaken = (corners: readonly Point[], mask: Mask, size: Size): boolean =>
+  shareIn(corners, mask, size, 0) > mostInside
+
+/**
+ * Whether a sheet lies beside the garment: clear of what was outlined, or taken for a part of it although the ground
+ * is most of what lies around. What is printed on cloth or sewn to it has cloth around it.
+ */
+export const isBeside = (corners: readonly Point[], mask: Mask, size: Size): boolean =>
+  !isTaken(corners, mask, size) || shareIn(corners, mask, size, rim) <= mostAround
+
+/** The share of a shape that lies in the mask, or with a `rim` that of what lies around it so far. */
+function shareIn(
+  corners: readonly Point[],
+  mask: Mask,
+  { width, height }: Size,
+  rim: number,
+): number {
+  const [a, b, c, d] = corners as [Point, Point, Point, Point]
+  const place = (n: number): number => -rim + ((1 + 2 * rim) * n) / (steps - 1)
+  let [inside, asked] = [0, 0]
+  for (let n = 0; n < steps * steps; n += 1) {
+    const [u, v] = [place(n % steps), place(Math.floor(n / steps))]
+    if (rim > 0 && Math.min(u, v) > 0 && Math.max(u, v) < 1) continue
+    const at = (k: 0 | 1) => (1 - v) * ((1 - u) * a[k] + u * b[k]) + v * ((1 - u) * d[k] + u * c[k])
+    const [x, y] = [
+      Math.floor((at(0) * mask.width) / width),
+      Math.floor((at(1) * mask.height) / height),
+    ]
+    asked += 1
+    if (x >= 0 && y >= 0 && x < mask.width && y < mask.height)
+      inside += mask.data[y * mask.width + x] ? 1 : 0
+  }
+  return inside / asked
+}

@@ -1,0 +1,50 @@
+import { expect, test } from 'vitest'
+import type { Point } from '../../../src/photo/hull.ts'
+import type { Mask } from '../../../src/photo/look/outline.ts'
+import { isBeside, isTaken } from '../../../src/photo/look/sheet-place.ts'
+
+const size = { width: 400, height: 300 }
+
+/** A mask at a quarter of the picture's size that holds the boxes, in px of the picture. */
+function maskOf(
+  ...boxes: readonly (readonly [x: number, y: number, w: number, h: number])[]
+): Mask {
+  const [width, height] = [size.width / 4, size.height / 4]
+  const data = Uint8Array.from({ length: width * height }, (_, at) => {
+    const [x, y] = [(at % width) * 4, Math.floor(at / width) * 4]
+    return Number(boxes.some(([u, v, w, h]) => x >= u && x < u + w && y >= v && y < v + h))
+  })
+  return { width, height, data }
+}
+
+const boxAt = (x: number, y: number, w: number, h: number): Point[] => [
+  [x, y],
+  [x + w, y],
+  [x + w, y + h],
+  [x, y + h],
+]
+const garment = [20, 20, 200, 260] as const
+const sheet = boxAt(280, 60, 80, 100)
+
+test('a sheet clear of the garment lies beside it', () => {
+  const mask = maskOf(garment)
+  expect([isTaken(sheet, mask, size), isBeside(sheet, mask, size)]).toEqual([false, true])
+})
+
+test('a sheet that was outlined with the garment is taken for a part of it, and lies beside it all the same', () => {
+  const mask = maskOf(garment, [220, 100, 60, 30], [280, 60, 80, 100])
+  expect([isTaken(sheet, mask, size), isBeside(sheet, mask, size)]).toEqual([true, true])
+})
+
+test('what is printed on a garment has the garment around it, at its rim too', () => {
+  const mask = maskOf(garment)
+  for (const printed of [boxAt(80, 90, 80, 100), boxAt(22, 180, 70, 98), boxAt(100, 170, 80, 105)])
+    expect([isTaken(printed, mask, size), isBeside(printed, mask, size)]).toEqual([true, false])
+})
+
+test('a shape that leaves the picture is asked where the picture is', () => {
+  const beyond = boxAt(360, -40, 90, 110)
+  expect([isTaken(beyond, maskOf(garment), size), isBeside(beyond, maskOf(garment), size)]).toEqual(
+    [false, true],
+  )
+})
