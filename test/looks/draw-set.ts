@@ -40,19 +40,28 @@ export async function drawPhoto(
   return { truth, jpeg: await develop(codes, shot, look, noise), mask: await maskOf(shot) }
 }
 
-/** Further away until nothing of the garment is cut off, unless that is what the photo is for. */
+/** A margin of more than this leaves next to nothing of the picture, in parts of its shorter side. */
+const mostMargin = 0.45
+
+/**
+ * Further away until nothing of the garment is cut off, unless that is what the photo is for. Throws for a garment
+ * that fits at no distance.
+ */
 async function shotOf(
   look: Look,
   seed: number,
   number: number,
   art: Art,
 ): Promise<{ scene: Scene; shot: Shot }> {
-  for (let wider = 0; ; wider += 0.02) {
+  for (let wider = 0; look.margin + wider < mostMargin; wider += 0.02) {
     const scene = await setScene(look, [seed, number], art, wider)
     const shot = shoot(scene)
     if (look.fault === 'no-garment') return { scene, shot: bare(shot) }
     if (look.fault === 'cut-off' || !touchesEdge(shot)) return { scene, shot }
   }
+  throw new Error(
+    `Photo ${number} of seed ${seed} does not fit its picture: draw fewer, or another seed.`,
+  )
 }
 
 /** What lies there is no garment. */

@@ -7,24 +7,27 @@ interface Size {
   readonly height: number
 }
 
-/** Of a sheet's area at most so much lies in the garment. */
-const mostInside = 0.012
+/**
+ * Of a sheet's area at most so much lies in the garment, or at least so much where it was outlined with it. Between
+ * the two the garment lies on the sheet.
+ */
+const inside = { most: 0.012, least: 0.8 }
 /** How far around a sheet is looked for the garment, in parts of its sides, and how much of that may be garment. */
 const rim = 0.12
 const mostAround = 0.5
 /** How finely a sheet and what is around it are asked. */
 const steps = 24
 
-/** Whether a sheet lies in what was outlined as the garment, in part or as a whole. */
-export const isTaken = (corners: readonly Point[], mask: Mask, size: Size): boolean =>
-  shareIn(corners, mask, size, 0) > mostInside
-
 /**
- * Whether a sheet lies beside the garment: clear of what was outlined, or taken for a part of it although the ground
- * is most of what lies around. What is printed on cloth or sewn to it has cloth around it.
+ * Whether a sheet was outlined with the garment although the ground is most of what lies around it. What is printed
+ * on cloth or sewn to it has cloth around it.
  */
+export const isTaken = (corners: readonly Point[], mask: Mask, size: Size): boolean =>
+  shareIn(corners, mask, size, 0) >= inside.least && shareIn(corners, mask, size, rim) <= mostAround
+
+/** Whether a sheet lies beside the garment, clear of what was outlined or taken for a part of it. */
 export const isBeside = (corners: readonly Point[], mask: Mask, size: Size): boolean =>
-  !isTaken(corners, mask, size) || shareIn(corners, mask, size, rim) <= mostAround
+  shareIn(corners, mask, size, 0) <= inside.most || isTaken(corners, mask, size)
 
 /** The share of a shape that lies in the mask, or with a `rim` that of what lies around it so far. */
 function shareIn(
@@ -35,7 +38,7 @@ function shareIn(
 ): number {
   const [a, b, c, d] = corners as [Point, Point, Point, Point]
   const place = (n: number): number => -rim + ((1 + 2 * rim) * n) / (steps - 1)
-  let [inside, asked] = [0, 0]
+  let [covered, asked] = [0, 0]
   for (let n = 0; n < steps * steps; n += 1) {
     const [u, v] = [place(n % steps), place(Math.floor(n / steps))]
     if (rim > 0 && Math.min(u, v) > 0 && Math.max(u, v) < 1) continue
@@ -46,7 +49,7 @@ function shareIn(
     ]
     asked += 1
     if (x >= 0 && y >= 0 && x < mask.width && y < mask.height)
-      inside += mask.data[y * mask.width + x] ? 1 : 0
+      covered += mask.data[y * mask.width + x] ? 1 : 0
   }
-  return inside / asked
+  return covered / asked
 }

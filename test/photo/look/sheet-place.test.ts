@@ -39,7 +39,14 @@ test('a sheet that was outlined with the garment is taken for a part of it, and 
 test('what is printed on a garment has the garment around it, at its rim too', () => {
   const mask = maskOf(garment)
   for (const printed of [boxAt(80, 90, 80, 100), boxAt(22, 180, 70, 98), boxAt(100, 170, 80, 105)])
-    expect([isTaken(printed, mask, size), isBeside(printed, mask, size)]).toEqual([true, false])
+    expect([isTaken(printed, mask, size), isBeside(printed, mask, size)]).toEqual([false, false])
+})
+
+test('a sheet on which a sleeve lies, at a corner or across, does not lie beside the garment', () => {
+  for (const sleeve of [[200, 40, 96, 40] as const, [200, 80, 180, 40] as const]) {
+    const mask = maskOf(garment, sleeve)
+    expect([isTaken(sheet, mask, size), isBeside(sheet, mask, size)]).toEqual([false, false])
+  }
 })
 
 test('a shape that leaves the picture is asked where the picture is', () => {
