@@ -1,4 +1,4 @@
-import type { Point } from '../hull.ts'
+import { areaOf, type Point } from '../hull.ts'
 import type { Mask } from './outline.ts'
 
 /** The size of the picture that corners are told in, px. */
@@ -15,6 +15,8 @@ const inside = { most: 0.012, least: 0.8 }
 /** How far around a sheet is looked for the garment, in parts of its sides, and how much of that may be garment. */
 const rim = 0.12
 const mostAround = 0.5
+/** What is more of the outline than this is the garment itself, however alike to a sheet. */
+const mostOfAll = 0.6
 /** How finely a sheet and what is around it are asked. */
 const steps = 24
 
@@ -23,11 +25,17 @@ const steps = 24
  * on cloth or sewn to it has cloth around it.
  */
 export const isTaken = (corners: readonly Point[], mask: Mask, size: Size): boolean =>
-  shareIn(corners, mask, size, 0) >= inside.least && shareIn(corners, mask, size, rim) <= mostAround
+  shareIn(corners, mask, size, 0) >= inside.least &&
+  shareIn(corners, mask, size, rim) <= mostAround &&
+  areaOf(corners) / (size.width * size.height) <= mostOfAll * filled(mask)
 
 /** Whether a sheet lies beside the garment, clear of what was outlined or taken for a part of it. */
 export const isBeside = (corners: readonly Point[], mask: Mask, size: Size): boolean =>
   shareIn(corners, mask, size, 0) <= inside.most || isTaken(corners, mask, size)
+
+/** The share of a picture that its mask covers. */
+const filled = ({ data }: Mask): number =>
+  data.reduce((sum, one) => sum + one, 0) / Math.max(1, data.length)
 
 /** The share of a shape that lies in the mask, or with a `rim` that of what lies around it so far. */
 function shareIn(

@@ -105,6 +105,19 @@ test('paper is found in fewer pixels too', () => {
   expect(byPaper.found?.by).toBe('a4')
 })
 
+test('beside a shirt in checks as large as a card, the card is found', () => {
+  const checks = [-60, 60, 180].flatMap((x) =>
+    [-200, -100, 0, 100, 200].map(
+      (y): Shape => ({ corners: rectangle(x, y, 84, 54), colour: [210, 190, 60], garment: true }),
+    ),
+  )
+  const { found } = scaleOf([shirt(blue), ...checks, sheet('id1', -300, 180)])
+  expect(found?.by).toBe('id1')
+  const [x, y] = seenAt(eye, [-300, 180])
+  const middle = [0, 1].map((k) => found!.corners.reduce((sum, at) => sum + at[k]! / 4, 0))
+  expect(Math.hypot(middle[0]! - x, middle[1]! - y)).toBeLessThan(2)
+})
+
 describe('nothing is measured', () => {
   const frame: Shape[] = [
     { corners: rectangle(-350, 60, 260, 340), colour: [90, 60, 30] },

@@ -49,6 +49,11 @@ test('a sheet on which a sleeve lies, at a corner or across, does not lie beside
   }
 })
 
+test('a garment that is itself shaped as a sheet is none', () => {
+  const mask = maskOf([280, 60, 80, 100])
+  expect([isTaken(sheet, mask, size), isBeside(sheet, mask, size)]).toEqual([false, false])
+})
+
 test('a shape that leaves the picture is asked where the picture is', () => {
   const beyond = boxAt(360, -40, 90, 110)
   expect([isTaken(beyond, maskOf(garment), size), isBeside(beyond, maskOf(garment), size)]).toEqual(
