@@ -264,7 +264,8 @@ const walked = (ledger: Ledger, key: string): State[] =>
     ({ to }) => to ?? [],
   )
 
-const runs = { numRuns: 300 }
+/** The same walks each time: how often they come to the end of the way is held to a figure. */
+const runs = { seed: 20_261_130, numRuns: 300 }
 const every = (holds: (ledger: Ledger) => void) =>
   fc.assert(
     fc.property(fc.array(step, { minLength: 40, maxLength: 120 }), (steps) => holds(play(steps))),
@@ -414,7 +415,7 @@ test('nothing is sewn but pieces that were laid out as they lie now, and that th
     })
   fc.assert(
     fc.property(long, (steps) => holds(play(steps))),
-    { numRuns: 200 },
+    { ...runs, numRuns: 200 },
   )
   expect(sewn).toBeGreaterThan(20)
 })
