@@ -9,7 +9,7 @@ import {
   requestMaker,
   type Session,
 } from './fuzz-requests.ts'
-import { type Growth, grownBy, growthIn } from './growth.ts'
+import { type Growth, grownBy, growthIn, lowest } from './growth.ts'
 import { clerkCookie, playPile } from './load.ts'
 
 /** No answer may take longer, ms: much else runs on the machine, and a paper is printed in seconds. */
@@ -27,6 +27,8 @@ export interface Fuzzed {
   readonly signedIn: number
   readonly statuses: Readonly<Record<string, number>>
   readonly longestMs: number
+  /** What that was. */
+  readonly longest: string
   /**
    * `heapInUse`: what is left of the heap after a collection; the engine lets it grow for a while before it collects.
    * `besideHeap`: threads, native code and buffers.
@@ -63,13 +65,6 @@ async function heldBy(url: string): Promise<Held> {
     heapUsed: of('nodejs_heap_size_used_bytes'),
   }
 }
-
-/** A collection comes within so many readings. */
-const between = 10
-
-/** At each reading the lowest of it and those just before: what a collection leaves. */
-const lowest = (readings: readonly number[]): number[] =>
-  readings.map((_, n) => Math.min(...readings.slice(Math.max(0, n - between + 1), n + 1)))
 
 type Answered = { readonly status: number; readonly retryAfter: boolean }
 
@@ -117,7 +112,7 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
   const faults: string[] = []
   const statuses: Record<string, number> = {}
   const held: Held[] = []
-  let [sent, signedIn, longestMs] = [0, 0, 0]
+  let [sent, signedIn, longestMs, longest] = [0, 0, 0, '']
   try {
     const contract = (await (await fetch(`${server.url}/api/docs`)).json()) as Document
     const settings = { dataDir: server.dataDir }
@@ -179,7 +174,7 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
         }
         const ms = performance.now() - from
         if (ms > patienceMs) faults.push(told(one, `answered after ${Math.round(ms / 1000)} s`))
-        longestMs = Math.max(longestMs, ms)
+        if (ms > longestMs) [longestMs, longest] = [ms, `${one.method} ${one.path.slice(0, 100)}`]
       }
     }
     await Promise.all(Array.from({ length: atOnce }, oneByOne))
@@ -201,6 +196,7 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
       signedIn,
       statuses,
       longestMs: Math.round(longestMs),
+      longest,
       megabytes,
       faults,
     }

@@ -24,6 +24,13 @@ export function growthIn(readings: readonly number[]): Growth {
   return { early, late, grew: readings.length >= enough && late > early * (1 + flat) }
 }
 
-/** The same in words, where it grew. */
+/** A collection comes within so many readings. */
+const between = 10
+
+/** At each reading the lowest of it and those just before: what a collection leaves. */
+export const lowest = (readings: readonly number[]): number[] =>
+  readings.map((_, n) => Math.min(...readings.slice(Math.max(0, n - between + 1), n + 1)))
+
+/** Growth in words. */
 export const grownBy = (what: string, { early, late }: Growth): string =>
   `${what} grew from ${Math.round(early)} to ${Math.round(late)}`

@@ -25,6 +25,8 @@ export interface Soaked {
   readonly megabytes: Omit<Growth, 'grew'>
   readonly handles: Omit<Growth, 'grew'>
   readonly longestMs: number
+  /** What that was. */
+  readonly longest: string
   readonly graph: string
 }
 
@@ -37,12 +39,12 @@ export async function soak(minutes: number, customers: number): Promise<Soaked> 
   const cookie = await clerkCookie({ dataDir: server.dataDir }, 'owner')
   const readings: Reading[] = []
   const failed: string[] = []
-  let [requests, piles, refused, longestMs] = [0, 0, 0, 0]
+  let [requests, piles, refused, longestMs, longest] = [0, 0, 0, 0, '']
   const from = performance.now()
   const until = from + minutes * 60_000
-  const done = (_: string, ms: number, status: number) => {
+  const done = (what: string, ms: number, status: number) => {
     requests += 1
-    longestMs = Math.max(longestMs, ms)
+    if (ms > longestMs) [longestMs, longest] = [ms, what]
     if (status === 503 || status === 429) refused += 1
   }
   const goOn = async (work: () => Promise<unknown>) => {
@@ -95,6 +97,7 @@ export async function soak(minutes: number, customers: number): Promise<Soaked> 
       megabytes: { early: Math.round(memory.early), late: Math.round(memory.late) },
       handles: { early: open.early, late: open.late },
       longestMs: Math.round(longestMs),
+      longest,
       graph,
     }
   } finally {
