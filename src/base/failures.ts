@@ -73,6 +73,7 @@ export const failures = {
 
   // what the owner does
   last_owner: { status: 409 },
+  people_full: { status: 409 },
   person_changed: { status: 409 },
   person_closed: { status: 409 },
   shop_incomplete: { status: 422 },

@@ -51,9 +51,22 @@ export async function people(db: Db): Promise<Person[]> {
   return all.toSorted((a, b) => Number(a.closedAt !== null) - Number(b.closedAt !== null))
 }
 
+/** More open accounts than any workshop has people: every one is on the page, and its name on the desk's others. */
+export const mostPeople = 200
+
+/** Throws `people_full` {most}. Two who add at one time may get past it, by one. */
+async function roomForOne(db: Db): Promise<void> {
+  const { open } = await db
+    .selectFrom('account')
+    .select((eb) => eb.fn.countAll<number | string>().as('open'))
+    .where('disabled_at', 'is', null)
+    .executeTakeFirstOrThrow()
+  if (Number(open) >= mostPeople) throw new Failure('people_full', { most: mostPeople })
+}
+
 /**
  * Makes an account and the link with which its person chooses a password: until then it has one that nobody knows.
- * Throws what `accountRow` throws, or `email_taken`.
+ * Throws what `accountRow` throws, `email_taken`, or `people_full` {most}.
  */
 export async function addPerson(
   store: Store,
@@ -62,6 +75,7 @@ export async function addPerson(
 ): Promise<{ readonly id: string; readonly token: string }> {
   const row = await accountRow({ ...person, password: newKey() }, clock())
   return store.transaction(async (trx) => {
+    await roomForOne(trx)
     await insertAccount(trx, row)
     return { id: row.id, token: await passwordLink(trx, clock, row.id) }
   })
@@ -94,7 +108,7 @@ const isOpenOwner = ({ role, closed }: Stand): boolean => role === 'owner' && !c
 /**
  * Changes a role, closes an account or opens it again. Closing ends its sessions and links at once; nobody is
  * deleted, as decisions name them. The same sent twice is one change. Throws `not_found`, `person_changed` where it
- * stands otherwise than the page had `seen`, or `last_owner` where no open owner who has a password would be left.
+ * stands otherwise than the page had `seen`, or `last_owner` where no open owner who has a password would be left, or `people_full` {most} where one more would be open.
  */
 export const changePerson = (
   store: Store,
@@ -116,6 +130,7 @@ export const changePerson = (
       )
       if (left.length === 0) throw new Failure('last_owner')
     }
+    if (stands.closed && !to.closed) await roomForOne(trx)
     const disabled_at = to.closed ? (row.disabled_at ?? clock()) : null
     await trx
       .updateTable('account')

@@ -13,8 +13,8 @@ export interface PhotoPlace {
 }
 
 /**
- * Makes a file safe, looks at the garment if it shows one, and keeps it as a draft of the question. Throws what
- * was wrong with the file.
+ * Makes a file safe, looks at the garment if it shows one, and keeps it as a draft of the question: a garment's
+ * picture that is a draft there already is that one. Throws what was wrong with the file.
  */
 export async function takePhoto(
   { db, photos, lane, clock }: { db: Db; photos: PhotoStore; lane: Lane; clock: Clock },
@@ -30,6 +30,8 @@ export async function takePhoto(
     ? await lane.look(bytes)
     : { photo: await lane.makeSafe(bytes), look: null, focal35: null }
   const hash = await photos.keep(safe)
+  const before = shows === 'garment' ? await firstDraft(db, place, hash) : null
+  if (before !== null) return before
   const id = newId()
   await db
     .insertInto('photo')
@@ -74,9 +76,26 @@ export async function draftsOf(db: Db, place: PhotoPlace): Promise<string[]> {
   return rows.map(({ id }) => id)
 }
 
+async function firstDraft(
+  db: Db,
+  place: PhotoPlace,
+  hash: string,
+  other = '',
+): Promise<string | null> {
+  const first = await receivedFor(db, place)
+    .select('id')
+    .where('id', '!=', other)
+    .where('kept', '=', 0)
+    .where('removed_at', 'is', null)
+    .where('hash', '=', hash)
+    .orderBy('at')
+    .executeTakeFirst()
+  return first?.id ?? null
+}
+
 /**
  * The draft of the same picture that was there before `id`, which goes; else `id`. Whoever heard no answer sends a
- * file again, and shows one photo with it.
+ * file again, and shows one photo with it; both may have come at one time.
  */
 export async function firstOfItsKind(
   db: Db,
@@ -84,17 +103,14 @@ export async function firstOfItsKind(
   id: string,
   at: number,
 ): Promise<string> {
-  const first = await receivedFor(db, place)
-    .select('id')
-    .where('id', '!=', id)
-    .where('kept', '=', 0)
-    .where('removed_at', 'is', null)
-    .where('hash', '=', (eb) => eb.selectFrom('photo').select('hash').where('id', '=', id))
-    .orderBy('at')
-    .executeTakeFirst()
-  if (!first) return id
+  const { hash } = await receivedFor(db, place)
+    .select('hash')
+    .where('id', '=', id)
+    .executeTakeFirstOrThrow()
+  const first = await firstDraft(db, place, hash, id)
+  if (first === null) return id
   await dropPhotos(db, place.pileId, [id], at)
-  return first.id
+  return first
 }
 
 /** Photos that were taken away, or that a form sent twice brought again, are gone from the pile. */

@@ -1,9 +1,16 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { days } from '../../src/base/clock.ts'
+import { newId } from '../../src/base/ids.ts'
 import { addAccount, signIn } from '../../src/desk/accounts.ts'
 import { choosePassword, invitedBy } from '../../src/desk/password-links.ts'
-import { addPerson, changePerson, newPasswordLink, people } from '../../src/desk/people.ts'
+import {
+  addPerson,
+  changePerson,
+  mostPeople,
+  newPasswordLink,
+  people,
+} from '../../src/desk/people.ts'
 import { sessionOf } from '../../src/desk/sessions.ts'
 import { type Role, roles } from '../../src/store/schema.ts'
 import { eachStore, oneStore } from '../help/stores.ts'
@@ -138,6 +145,27 @@ eachStore('people of the workshop', (store) => {
     await expect(
       addPerson(store(), clock, { ...bo, email: ' BO@Lantern-Street.example ' }),
     ).rejects.toMatchObject({ code: 'email_taken' })
+  })
+
+  test('there is room for so many open accounts, and closing one makes room for another', async () => {
+    const { id } = await addPerson(store(), clock, bo)
+    const rows = Array.from({ length: mostPeople - 1 }, (_, n) => ({
+      id: newId(),
+      email: `${n}@lantern-street.example`,
+      name: `Helper ${n}`,
+      role: 'bench' as const,
+      password_hash: '',
+      made_at: clock(),
+    }))
+    await store().db.insertInto('account').values(rows).execute()
+    const full = { code: 'people_full', details: { most: mostPeople } }
+    await expect(addPerson(store(), clock, ida)).rejects.toMatchObject(full)
+    await changePerson(store(), clock, id, { seen: open('bench'), to: closed('bench') })
+    await addPerson(store(), clock, ida)
+    await expect(
+      changePerson(store(), clock, id, { seen: closed('bench'), to: open('bench') }),
+    ).rejects.toMatchObject(full)
+    expect(await people(store().db)).toHaveLength(mostPeople + 1)
   })
 })
 

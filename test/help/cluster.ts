@@ -48,12 +48,12 @@ function account(): { uid: number; gid: number } | undefined {
 
 const patienceMs = 60_000
 
-/** Null where no PostgreSQL is installed that could be started. */
-export async function ownCluster(): Promise<Cluster | null> {
+/** In a folder of its own within `home`. Null where no PostgreSQL is installed that could be started. */
+export async function ownCluster(home = tmpdir()): Promise<Cluster | null> {
   const bin = programs()
   if (!bin) return null
   const who = account()
-  const folder = mkdtempSync(join(tmpdir(), 'pieceworth-cluster-'))
+  const folder = mkdtempSync(join(home, 'pieceworth-cluster-'))
   const data = join(folder, 'data')
   mkdirSync(data, { mode: 0o700 })
   if (who) for (const one of [folder, data]) chownSync(one, who.uid, who.gid)

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { newId } from '../../src/base/ids.ts'
-import { firstOfItsKind } from '../../src/intake/photos.ts'
+import { draftsOf, firstOfItsKind, takePhoto } from '../../src/intake/photos.ts'
 import { queuePile } from '../help/desk.ts'
 import { eachStore } from '../help/stores.ts'
 
@@ -41,6 +41,22 @@ eachStore('a photo that is sent again because no answer was heard', (store) => {
     const again = await add('same')
     expect(await firstOfItsKind(store().db, place, again, now)).toBe(first)
     expect(await gone()).toEqual([again])
+  })
+
+  test('is the draft that came first, also where the last try ended as soon as its photo was kept', async () => {
+    const { place } = await setUp()
+    const photo = { full: Buffer.from('a picture'), width: 1, height: 1, seen: [] }
+    const lane = { look: () => Promise.resolve({ photo, look: null, focal35: null }) }
+    const context = {
+      db: store().db,
+      photos: { keep: () => Promise.resolve('same') },
+      lane,
+      clock: () => now,
+    } as unknown as Parameters<typeof takePhoto>[0]
+    const take = () => takePhoto(context, place, photo.full, 'garment')
+    const first = await take()
+    expect(await take()).toBe(first)
+    expect(await draftsOf(store().db, place)).toEqual([first])
   })
 
   test.each([

@@ -56,9 +56,9 @@ function fill(file: string): void {
   }
 }
 
-/** Until SQLite can write nothing more: its log has room within, which it would use first. */
-async function fillLog(dataDir: string): Promise<void> {
-  const store = await openStore({ dataDir })
+/** Until the records can write nothing more: they have room within, which they would use first. */
+async function fillRecords(where: Parameters<typeof openStore>[0]): Promise<void> {
+  const store = await openStore(where)
   try {
     for (;;) {
       const rows = Array.from({ length: 200 }, () => ({ what: newId(), until_at: 0, uses: 1 }))
@@ -90,7 +90,7 @@ const diskFull: Maker = async (lastsMs) => {
       putsOff: [503],
       begin: async () => {
         fill(ballast)
-        await fillLog(dataDir)
+        await fillRecords({ dataDir })
       },
       end: () => rmSync(ballast),
     },
@@ -156,6 +156,48 @@ const databaseAway: Maker = async (lastsMs) => {
       end: () => cluster.start(),
     },
     remove: () => cluster.remove(),
+  }
+}
+
+/** The PostgreSQL of two servers on a small file system of its own, which another file fills to its last byte. */
+const databaseFull: Maker = async (lastsMs) => {
+  const disk = folderHere('database')
+  if (!does('mount', '-t', 'tmpfs', '-o', 'size=160m,mode=777', 'pieceworth', disk)) return null
+  const remove = () => {
+    does('umount', '-l', disk)
+    rmSync(disk, { recursive: true, force: true })
+  }
+  const cluster = await ownCluster(disk)
+  if (!cluster) {
+    remove()
+    return null
+  }
+  const databaseUrl = await cluster.database('faults')
+  const ballast = join(disk, 'ballast')
+  return {
+    trouble: {
+      name: 'disk of the database full',
+      how: 'the PostgreSQL of two servers on a tmpfs of 160 MB, filled to the last byte by another file',
+      lastsMs,
+      processes: 2,
+      databaseUrl,
+      tasks: everybody,
+      goesOn: [],
+      putsOff: [503],
+      begin: async () => {
+        fill(ballast)
+        await fillRecords({ databaseUrl, dataDir: disk })
+      },
+      end: async () => {
+        rmSync(ballast)
+        // It ends itself where it cannot write its log: whoever runs it makes room and starts it again.
+        await cluster.start()
+      },
+    },
+    remove: async () => {
+      await cluster.remove()
+      remove()
+    },
   }
 }
 
@@ -273,6 +315,7 @@ export const makers: Readonly<Record<string, Maker>> = {
   disk: diskFull,
   'read-only': readOnly,
   database: databaseAway,
+  'database-full': databaseFull,
   photos: photosAway,
   mail: mailAway,
   ahead: clockJumps('clock an hour ahead', '+1h'),

@@ -152,7 +152,9 @@ export async function fuzz(count: number, seed: number): Promise<Fuzzed> {
         if (nth % Math.ceil(count / readings) === 0) {
           held.push(await heldBy(server.url))
           if (count >= longRun)
-            process.stderr.write(`${nth} of ${count}, ${faults.length} faults\n`)
+            process.stderr.write(
+              `${nth} of ${count}, ${faults.length} faults: ${faults.at(-1) ?? ''}\n`,
+            )
         }
         // Signing out is among the requests.
         if (nth % freshEvery === freshEvery - 1) {

@@ -38,6 +38,7 @@ const onThePage: readonly FailureCode[] = [
   'email_not_valid',
   'email_taken',
   'last_owner',
+  'people_full',
   'person_changed',
   'person_closed',
 ]
