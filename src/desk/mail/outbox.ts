@@ -1,7 +1,8 @@
+import type { ExpressionBuilder } from 'kysely'
 import type { Clock } from '../../base/clock.ts'
 import { newId } from '../../base/ids.ts'
 import type { Store } from '../../store/open.ts'
-import type { Db, MailRow } from '../../store/schema.ts'
+import type { Database, Db, MailRow } from '../../store/schema.ts'
 import { nextTry } from './waits.ts'
 
 /**
@@ -9,6 +10,16 @@ import { nextTry } from './waits.ts'
  * went out just before its sender died goes out twice, then, under the same Message-ID.
  */
 export const leaseMs = 10 * 60 * 1000
+
+/**
+ * Due by now, or queued by a clock that was ahead and not tried since: its hour may be days away. Clocks of processes
+ * that agree are no further apart than a lease.
+ */
+const isDue = (now: number) => (eb: ExpressionBuilder<Database, 'mail'>) =>
+  eb.or([
+    eb('due_at', '<=', now),
+    eb.and([eb('queued_at', '>', now + leaseMs), eb('due_at', '>=', eb.ref('queued_at'))]),
+  ])
 
 /** Takes the mail that is due longest, so that no other process takes it meanwhile; null: none is due. */
 export async function takeDue({ db }: Store, now: number): Promise<MailRow | null> {
@@ -25,14 +36,14 @@ export async function takeDue({ db }: Store, now: number): Promise<MailRow | nul
         .selectFrom('mail')
         .select('id')
         .where('state', 'in', ['waiting', 'sending'])
-        .where('due_at', '<=', now)
+        .where(isDue(now))
         .orderBy('due_at')
         .orderBy('id')
         .limit(1),
     )
     // Once more for the row itself: another process may have taken it since it was looked for.
     .where('state', 'in', ['waiting', 'sending'])
-    .where('due_at', '<=', now)
+    .where(isDue(now))
     .returningAll()
     .executeTakeFirst()
   return taken ?? null

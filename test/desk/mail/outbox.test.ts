@@ -198,6 +198,22 @@ eachStore('the outbox', (store) => {
     expect(log.join('')).not.toMatch(/ruiz|Ana|@/)
   })
 
+  test('a mail that was queued by a clock that was ahead goes out, once, and its tries wait as others do', async () => {
+    const { row } = await pileOf()
+    await queue(row, { at: now() + 30 * 24 * 60 * minute })
+    await queue(row, { at: now() + 5 * minute, once: 'test 2' })
+    const away = senderBy(openSmtp('smtp://127.0.0.1:1'))
+    expect(await away.round()).toBe(1)
+    expect(await away.round()).toBe(0)
+    const sender = senderBy(openSmtp(server.url))
+    clock.now += 4 * minute
+    expect(await sender.round()).toBe(1)
+    expect(server.arrived).toHaveLength(1)
+    clock.now += 2 * minute
+    expect(await sender.round()).toBe(1)
+    expect(server.arrived).toHaveLength(2)
+  })
+
   test('what cannot be sent for four days is given up, and may be tried again to a new address', async () => {
     const { row } = await pileOf()
     await queue(row)
