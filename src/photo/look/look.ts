@@ -19,7 +19,7 @@ import { type Mask, type Outline, outlineOf } from './outline.ts'
 import { type LabPlanes, labPlanes } from './planes.ts'
 import { type PrintRead, readPrint } from './read-print.ts'
 import { paintedOver } from './sheet-out.ts'
-import { isTaken } from './sheet-place.ts'
+import { placeOf } from './sheet-place.ts'
 import { cameraOf } from './sheet-pose.ts'
 import { waveSigns } from './wave-signs.ts'
 
@@ -66,14 +66,17 @@ export async function see(photo: Uint8Array, { focal35 }: Taken = {}): Promise<S
   const large = await pictured(photo, sides.measured)
   const told = focal35 === undefined ? await focalIn(photo) : focal35
   const camera = cameraOf(large.width, large.height, told)
-  const measured = (one: Seen): Seen => ({
-    ...one,
-    look: { ...one.look, ...measuredIn(large, one, camera) },
-  })
-  const first = measured(seen)
-  const again = seenWithout(first.look.scale, seen, small)
-  return again ? measured(again) : first
+  const first = measuredIn(large, seen, camera)
+  const behind = first.instead && seeIn(small, first.instead)
+  if (behind && !behind.look.fitness.problems.includes('no-garment')) {
+    const { sizes } = measuredIn(large, behind, camera)
+    if (sizes.scale) return sized(behind, sizes)
+  }
+  const again = seenWithout(first.sizes.scale, seen, small)
+  return again ? sized(again, measuredIn(large, again, camera).sizes) : sized(seen, first.sizes)
 }
+
+const sized = (seen: Seen, sizes: Sizes): Seen => ({ ...seen, look: { ...seen.look, ...sizes } })
 
 /**
  * What a sheet tells of a photo on which a person marked its corners, however fit the photo is; or why nothing is
@@ -93,9 +96,10 @@ export async function measureByMarks(
   return again ? measuredByMarks(large, again, camera, marked) : found
 }
 
-/** A sheet that was outlined as a part of the garment is painted over, and the picture looked at once more. */
+/** A sheet that was outlined is painted over, and the picture looked at once more. */
 function seenWithout(scale: Look['scale'], { mask }: Seen, small: Small): Seen | null {
-  if (!scale || !isTaken(scale.corners, mask, small.upright)) return null
+  const place = scale && placeOf(scale.corners, mask, small.upright)
+  if (!scale || place === 'beside' || place === 'touched') return null
   const { width, height } = small.upright
   return seeIn(
     small,

@@ -1,9 +1,10 @@
 import type { Pixels } from '../cloth.ts'
+import type { Point } from '../hull.ts'
 import { graphicRim } from './graphic-rim.ts'
 import type { Seen } from './look.ts'
 import type { Look, SheetKind } from './looked.ts'
 import { type MarkedSheet, type NoSheet, scaleByMarks } from './marked-sheet.ts'
-import { type Measured, middleOf, scaleIn } from './scale.ts'
+import { type Measured, middleOf, searchedFor } from './scale.ts'
 import type { Camera } from './sheet-pose.ts'
 import { sizeOf } from './size.ts'
 
@@ -18,13 +19,27 @@ export type Sizes = Pick<Look, 'scale' | 'size'>
 
 const nothing: Sizes = { scale: null, size: null }
 
+/** The same, and corners of what may have been outlined in the garment's place, in shares of both sides. */
+export interface MeasuredIn {
+  readonly sizes: Sizes
+  readonly instead: readonly Point[] | null
+}
+
 /**
  * What a sheet beside the garment tells of its size; nothing where none lies there for sure. `picture`: the photo
  * large enough to feel for a sheet's sides, as seen by that camera. Pure.
  */
-export function measuredIn(picture: Pixels, seen: Seen, camera: Camera): Sizes {
-  const found = seen.garment && scaleIn(picture, seen.mask, camera)
-  if (!found) return nothing
+export function measuredIn(picture: Pixels, seen: Seen, camera: Camera): MeasuredIn {
+  if (!seen.garment) return { sizes: nothing, instead: null }
+  const { measured, instead } = searchedFor(picture, seen.mask, camera)
+  const { width, height } = picture
+  return {
+    sizes: measured ? surelySized(measured, picture, seen) : nothing,
+    instead: instead?.map(([x, y]) => [x / width, y / height]) ?? null,
+  }
+}
+
+function surelySized(found: Measured, picture: Pixels, seen: Seen): Sizes {
   const { ok } = seen.look.fitness
   const measured = ok ? found : { ...found, errorPct: unfitOff * found.errorPct }
   // A photo that is unfit is asked for again: where its sheet lies is told, by a blurred or burnt rim no size is.

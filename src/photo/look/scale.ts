@@ -6,7 +6,7 @@ import type { Mask } from './outline.ts'
 import { labPlanes } from './planes.ts'
 import { type Candidate, chosen } from './sheet-choice.ts'
 import { alike, roughsIn } from './sheet-find.ts'
-import { isBeside } from './sheet-place.ts'
+import { placeOf } from './sheet-place.ts'
 import { type Camera, type Corners, type Pose, poseOf } from './sheet-pose.ts'
 import { type Sides, sidesOf } from './sheet-sides.ts'
 
@@ -20,6 +20,14 @@ export interface Measured {
   /** Nine in ten are off by less, percent. */
   readonly errorPct: number
   readonly pose: Pose
+}
+
+/** What a search for a sheet found. */
+export interface Searched {
+  /** Null where there is none for sure. */
+  readonly measured: Measured | null
+  /** Corners of a sheet that may have been outlined in the garment's place, clockwise, px of the picture. */
+  readonly instead: readonly Point[] | null
 }
 
 /** Where a picture is searched at about this many pixels along its longer side. */
@@ -50,12 +58,12 @@ const garmentSide = [250, 2300] as const
 
 /**
  * The sheet of paper or the card that lies beside the garment of a mask, with the scale at the garment's middle.
- * Null where there is none for sure: where none is found, where its sides do not fit a size that is known, where
- * two are found that contradict each other. Pure.
+ * None for sure is where none is found, where its sides do not fit a size that is known, where two are found that
+ * contradict each other. Pure.
  */
-export function scaleIn(picture: Pixels, mask: Mask, camera: Camera): Measured | null {
+export function searchedFor(picture: Pixels, mask: Mask, camera: Camera): Searched {
   const at = middleOf(mask, picture)
-  if (!at) return null
+  if (!at) return { measured: null, instead: null }
   const small = shrunk(
     picture,
     Math.max(1, Math.round(Math.max(picture.width, picture.height) / searched)),
@@ -64,6 +72,7 @@ export function scaleIn(picture: Pixels, mask: Mask, camera: Camera): Measured |
   const found: Candidate[] = []
   const felt: Sides[] = []
   const beside: Sides[] = []
+  const instead: Sides[] = []
   const near = 0.012 * Math.max(picture.width, picture.height)
   for (const { corners } of roughs.filter(({ corners }) => sheetLike(corners)).slice(0, 60)) {
     const large = corners.map(([x, y]): Point => [x * small.by, y * small.by])
@@ -71,14 +80,19 @@ export function scaleIn(picture: Pixels, mask: Mask, camera: Camera): Measured |
     if (!sides || !fits(sides, picture)) continue
     if (felt.some((one) => alike(one.corners, sides.corners, near))) continue
     felt.push(sides)
-    const free = isBeside(sides.corners, mask, picture)
+    const place = placeOf(sides.corners, mask, picture)
+    const free = place === 'beside' || place === 'with'
     if (free) beside.push(sides)
-    const pose = kindOf(sides, picture, mask, camera)
+    if (place === 'instead' && kindOf(sides, picture, camera)) instead.push(sides)
+    const pose = kindOf(sides, picture, camera, mask)
     if (pose) found.push({ sides, pose, free })
   }
   const best = chosen(found, beside, at)
   const measured = best && measuredBy(best.sides.corners, best.pose, at)
-  return measured && measured.errorPct <= mostError ? measured : null
+  return {
+    measured: measured && measured.errorPct <= mostError ? measured : null,
+    instead: instead.toSorted((a, b) => areaOf(b.corners) - areaOf(a.corners))[0]?.corners ?? null,
+  }
 }
 
 /** Long side in parts of the short one, and how much longer than the side across from it a side may be. */
@@ -127,17 +141,17 @@ export const posesOf = (
     .filter((pose) => pose !== null)
     .sort((a, b) => a.cost - b.cost)
 
-/** The one size that the corners fit, of those that can be; none where two do. */
+/** The one size that the corners fit, of those that can be beside a garment of that mask; none where two do. */
 function kindOf(
   { corners, contrast }: Sides,
   picture: Pixels,
-  mask: Mask,
   camera: Camera,
+  mask?: Mask,
 ): Pose | null {
   const kinds = paperLike(picture, corners) ? sheetKinds : (['id1'] as const)
   const poses = kinds
     .flatMap((kind) => posesOf(corners, kind, camera).slice(0, 1))
-    .filter((pose) => pose.tilt < mostTilt[pose.kind] && plausible(pose, mask, picture))
+    .filter((pose) => pose.tilt < mostTilt[pose.kind] && (!mask || plausible(pose, mask, picture)))
   const odd = ({ cost, tilt }: Pose): number => cost + (tilt / usualTilt) ** 2
   const [best, next] = poses.sort((a, b) => odd(a) - odd(b))
   if (!best || best.cost > mostCost[best.kind] || odd(best) > mostOdd) return null

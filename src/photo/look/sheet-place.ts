@@ -1,7 +1,6 @@
 import { areaOf, type Point } from '../hull.ts'
 import type { Mask } from './outline.ts'
 
-/** The size of the picture that corners are told in, px. */
 interface Size {
   readonly width: number
   readonly height: number
@@ -15,23 +14,28 @@ const inside = { most: 0.012, least: 0.8 }
 /** How far around a sheet is looked for the garment, in parts of its sides, and how much of that may be garment. */
 const rim = 0.12
 const mostAround = 0.5
-/** What is more of the outline than this is the garment itself, however alike to a sheet. */
+/** What is more of the outline than this leaves no garment beside it. */
 const mostOfAll = 0.6
 /** How finely a sheet and what is around it are asked. */
 const steps = 24
 
 /**
- * Whether a sheet was outlined with the garment although the ground is most of what lies around it. What is printed
- * on cloth or sewn to it has cloth around it.
+ * Where a shape lies by an outline: clear of it; a sheet that was outlined with the garment; one that was outlined in
+ * its place, or a garment that is itself shaped so; a print on it, or what it lies on in part.
  */
-export const isTaken = (corners: readonly Point[], mask: Mask, size: Size): boolean =>
-  shareIn(corners, mask, size, 0) >= inside.least &&
-  shareIn(corners, mask, size, rim) <= mostAround &&
-  areaOf(corners) / (size.width * size.height) <= mostOfAll * filled(mask)
+export type Place = 'beside' | 'with' | 'instead' | 'touched'
 
-/** Whether a sheet lies beside the garment, clear of what was outlined or taken for a part of it. */
-export const isBeside = (corners: readonly Point[], mask: Mask, size: Size): boolean =>
-  shareIn(corners, mask, size, 0) <= inside.most || isTaken(corners, mask, size)
+/**
+ * What was outlined with the garment or in its place has the ground around it for the most part; what is printed on
+ * cloth or sewn to it has cloth around it. `size`: of the picture that corners are told in, px. Pure.
+ */
+export function placeOf(corners: readonly Point[], mask: Mask, size: Size): Place {
+  const covered = shareIn(corners, mask, size, 0)
+  if (covered <= inside.most) return 'beside'
+  if (covered < inside.least || shareIn(corners, mask, size, rim) > mostAround) return 'touched'
+  const part = areaOf(corners) / (size.width * size.height)
+  return part <= mostOfAll * filled(mask) ? 'with' : 'instead'
+}
 
 /** The share of a picture that its mask covers. */
 const filled = ({ data }: Mask): number =>

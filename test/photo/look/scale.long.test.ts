@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { Pixels } from '../../../src/photo/cloth.ts'
 import type { Point } from '../../../src/photo/hull.ts'
 import type { Mask } from '../../../src/photo/look/outline.ts'
-import { scaleIn } from '../../../src/photo/look/scale.ts'
+import { searchedFor } from '../../../src/photo/look/scale.ts'
 import { cameraOf } from '../../../src/photo/look/sheet-pose.ts'
 import { sizeOf } from '../../../src/photo/look/size.ts'
 import { drawn, type Eye, rectangle, type Shape, seenAt } from './sheet-scene.ts'
@@ -62,7 +62,8 @@ const scaleOf = (
   by: Eye = eye,
 ) => {
   const { picture, mask } = drawn(by, ground, shapes)
-  return { picture, mask, found: scaleIn(picture, mask, cameraOf(by.width, by.height, 26)) }
+  const found = searchedFor(picture, mask, cameraOf(by.width, by.height, 26)).measured
+  return { picture, mask, found }
 }
 
 describe.each(['letter', 'a4', 'id1'] as const)('beside a shirt, %s', (kind) => {
@@ -89,7 +90,8 @@ describe.each(['letter', 'a4', 'id1'] as const)('beside a shirt, %s', (kind) => 
   })
 
   test('tells the same in a picture that is turned by a quarter', () => {
-    const turned = scaleIn(quarter(picture), quarterMask(mask), cameraOf(900, 1200, 26))!
+    const turned = searchedFor(quarter(picture), quarterMask(mask), cameraOf(900, 1200, 26))
+      .measured!
     expect(turned.by).toBe(kind)
     expect(turned.mmPerPx / found!.mmPerPx).toBeCloseTo(1, 2)
     for (const [x, y] of found!.corners) {
@@ -116,6 +118,30 @@ test('beside a shirt in checks as large as a card, the card is found', () => {
   const [x, y] = seenAt(eye, [-300, 180])
   const middle = [0, 1].map((k) => found!.corners.reduce((sum, at) => sum + at[k]! / 4, 0))
   expect(Math.hypot(middle[0]! - x, middle[1]! - y)).toBeLessThan(2)
+})
+
+test.each(['letter', 'a4', 'id1'] as const)(
+  'a %s sheet that was outlined with a strip of ground in place of the shirt is told, and not measured by',
+  (kind) => {
+    const lies: [number, number] = kind === 'id1' ? [-300, 180] : [-350, 100]
+    const outlined = { ...sheet(kind, ...lies), garment: true }
+    const [long, turn] = [paper[kind][1], 0.2]
+    const strip = { corners: rectangle(lies[0], lies[1] + long, 12, long, turn), colour: blue }
+    const { picture } = drawn(eye, wood, [shirt(blue), outlined])
+    const { mask } = drawn(eye, wood, [outlined, { ...strip, garment: true }])
+    const { measured, instead } = searchedFor(picture, mask, cameraOf(eye.width, eye.height, 26))
+    expect(measured).toBeNull()
+    for (const corner of outlined.corners) {
+      const [x, y] = seenAt(eye, corner)
+      expect(Math.min(...instead!.map(([u, v]) => Math.hypot(u - x, v - y)))).toBeLessThan(0.5)
+    }
+  },
+)
+
+test('of a sheet that lies beside the shirt, none is told to be in its place', () => {
+  const { picture, mask } = drawn(eye, wood, [shirt(blue), sheet('a4', -350, 100)])
+  const { instead } = searchedFor(picture, mask, cameraOf(eye.width, eye.height, 26))
+  expect(instead).toBeNull()
 })
 
 describe('nothing is measured', () => {

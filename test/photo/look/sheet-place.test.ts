@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import type { Point } from '../../../src/photo/hull.ts'
 import type { Mask } from '../../../src/photo/look/outline.ts'
-import { isBeside, isTaken } from '../../../src/photo/look/sheet-place.ts'
+import { placeOf } from '../../../src/photo/look/sheet-place.ts'
 
 const size = { width: 400, height: 300 }
 
@@ -28,35 +28,33 @@ const sheet = boxAt(280, 60, 80, 100)
 
 test('a sheet clear of the garment lies beside it', () => {
   const mask = maskOf(garment)
-  expect([isTaken(sheet, mask, size), isBeside(sheet, mask, size)]).toEqual([false, true])
+  expect(placeOf(sheet, mask, size)).toBe('beside')
 })
 
-test('a sheet that was outlined with the garment is taken for a part of it, and lies beside it all the same', () => {
+test('a sheet that was outlined with the garment lies with it', () => {
   const mask = maskOf(garment, [220, 100, 60, 30], [280, 60, 80, 100])
-  expect([isTaken(sheet, mask, size), isBeside(sheet, mask, size)]).toEqual([true, true])
+  expect(placeOf(sheet, mask, size)).toBe('with')
 })
 
 test('what is printed on a garment has the garment around it, at its rim too', () => {
   const mask = maskOf(garment)
   for (const printed of [boxAt(80, 90, 80, 100), boxAt(22, 180, 70, 98), boxAt(100, 170, 80, 105)])
-    expect([isTaken(printed, mask, size), isBeside(printed, mask, size)]).toEqual([false, false])
+    expect(placeOf(printed, mask, size)).toBe('touched')
 })
 
-test('a sheet on which a sleeve lies, at a corner or across, does not lie beside the garment', () => {
+test('a sheet on which a sleeve lies, at a corner or across, is touched by it', () => {
   for (const sleeve of [[200, 40, 96, 40] as const, [200, 80, 180, 40] as const]) {
     const mask = maskOf(garment, sleeve)
-    expect([isTaken(sheet, mask, size), isBeside(sheet, mask, size)]).toEqual([false, false])
+    expect(placeOf(sheet, mask, size)).toBe('touched')
   }
 })
 
-test('a garment that is itself shaped as a sheet is none', () => {
-  const mask = maskOf([280, 60, 80, 100])
-  expect([isTaken(sheet, mask, size), isBeside(sheet, mask, size)]).toEqual([false, false])
+test('a sheet that is all or most of what was outlined lies in its place', () => {
+  for (const mask of [maskOf([280, 60, 80, 100]), maskOf([280, 60, 80, 100], [280, 160, 20, 140])])
+    expect(placeOf(sheet, mask, size)).toBe('instead')
 })
 
 test('a shape that leaves the picture is asked where the picture is', () => {
   const beyond = boxAt(360, -40, 90, 110)
-  expect([isTaken(beyond, maskOf(garment), size), isBeside(beyond, maskOf(garment), size)]).toEqual(
-    [false, true],
-  )
+  expect(placeOf(beyond, maskOf(garment), size)).toBe('beside')
 })
