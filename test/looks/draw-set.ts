@@ -18,10 +18,11 @@ export interface Photo {
   readonly mask: Buffer
 }
 
-/** What is not left to chance: the photo's long side, px, and what is wrong with it. */
+/** What is not left to chance: the photo's long side, px, what is wrong with it, that its print is faint. */
 export interface Told {
   readonly long?: number
   readonly fault?: Fault
+  readonly faint?: boolean
 }
 
 /** One photo of a set: the same for the same seed, number and art. */

@@ -137,10 +137,11 @@ export async function drawGraphic(
   chest: boolean,
   scale: number,
   art: Art,
+  faint: boolean,
 ): Promise<Graphic> {
   const { front } = outline
   for (;;) {
-    const quiet = chance.happens(0.14)
+    const quiet = chance.happens(0.14) || faint
     const made = await motif(chance, cloth, quiet, art)
     const seen = seenOn(made, cloth, quiet ? 8 : 14)
     if (!seen || seen.share < 0.14 || seen.clear < (quiet ? 14 : 45)) continue

@@ -86,6 +86,8 @@ export interface Look {
   readonly stripes: StripeKind
   /** A small mark on the chest alone: it is a single picture too. */
   readonly chest: boolean
+  /** What is printed can only just be told from the cloth, always; else it is so now and then. */
+  readonly faint: boolean
   readonly ground: GroundKind
   /** What begins beside the garment where the ground ends: a floor beside a bed, a table's edge. */
   readonly edge: GroundKind | null
@@ -146,6 +148,7 @@ export function drawLook(chance: Chance, number: number, told?: Fault): Look {
     weave: chance.one(weavesFor[kind]),
     stripes: stripesFor(chance, kind),
     chest,
+    faint: false,
     ground: chance.one(groundKinds),
     edge: chance.happens(0.16) ? chance.one(groundKinds) : null,
     near: chance.happens(0.12),

@@ -14,9 +14,10 @@ import type { Reading } from './reading.ts'
 import { score } from './score.ts'
 
 /**
- * main.ts [<seed>] [<photos>] [--fault=<fault>] [--long=<px>]: photos of invented garments, each with what it
+ * main.ts [<seed>] [<photos>] [--fault=<fault>] [--long=<px>] [--faint]: photos of invented garments, each with what it
  * shows in a JSON and a mask beside it, into test/.out/looks/<seed>/. With a fault all have it, with `any` one
- * each, in turn; `long` is their longer side.
+ * each, in turn; `long` is their longer side; with
+ * `faint` what is printed can only just be told from its cloth.
  * main.ts score <seed> <file> [tune|held]: how what the command `look` printed for photos of that set, a
  * line each, holds against what they show.
  */
@@ -32,7 +33,7 @@ async function draw(args: readonly string[]): Promise<void> {
   const { positionals, values } = parseArgs({
     args: [...args],
     allowPositionals: true,
-    options: { fault: { type: 'string' }, long: { type: 'string' } },
+    options: { fault: { type: 'string' }, long: { type: 'string' }, faint: { type: 'boolean' } },
   })
   const seed = seedOf.default(1).parse(positionals[0])
   const count = z.coerce.number().int().positive().default(400).parse(positionals[1])
@@ -49,6 +50,7 @@ async function draw(args: readonly string[]): Promise<void> {
     },
     told: (n) => ({
       ...(long && { long }),
+      ...(values.faint && { faint: true }),
       ...(fault && { fault: fault === 'any' ? faults[n % faults.length]! : fault }),
     }),
   })

@@ -49,14 +49,20 @@ export async function drawAllover(
   cloth: string,
   scale: number,
   art: Art,
+  faint: boolean,
 ): Promise<Pattern> {
   return chance.happens(0.34)
-    ? await fromFabric(chance, cloth, scale)
-    : await fromArt(chance, cloth, scale, art)
+    ? await fromFabric(chance, cloth, scale, faint)
+    : await fromArt(chance, cloth, scale, art, faint)
 }
 
-async function fromFabric(chance: Chance, cloth: string, scale: number): Promise<Pattern> {
-  const ink = inkOn(chance, cloth, chance.happens(0.16))
+async function fromFabric(
+  chance: Chance,
+  cloth: string,
+  scale: number,
+  faint: boolean,
+): Promise<Pattern> {
+  const ink = inkOn(chance, cloth, chance.happens(0.16) || faint)
   const url = hero[chance.one(fabrics)]!(ink, 1)
   const svg = decodeURIComponent(url.slice(url.indexOf(',') + 1, url.lastIndexOf("'")))
   const { width, height } = await sharp(Buffer.from(svg)).metadata()
@@ -74,14 +80,25 @@ async function fromFabric(chance: Chance, cloth: string, scale: number): Promise
   }
 }
 
+/** So many pictures in one ink that cannot be told from the cloth, and another ink is taken. */
+const enoughTries = 40
+
 /** Motifs from art, small and many or large and few, strewn on a tile that joins at its edges. */
-async function fromArt(chance: Chance, cloth: string, scale: number, art: Art): Promise<Pattern> {
-  const quiet = chance.happens(0.12)
-  const one = chance.happens(0.3) || quiet ? inkOn(chance, cloth, quiet) : null
+async function fromArt(
+  chance: Chance,
+  cloth: string,
+  scale: number,
+  art: Art,
+  faint: boolean,
+): Promise<Pattern> {
+  const quiet = chance.happens(0.12) || faint
+  let one = chance.happens(0.3) || quiet ? inkOn(chance, cloth, quiet) : null
   const wanted = chance.whole(1, 3)
   const size = Math.exp(chance.real(Math.log(14), Math.log(110)))
   const motifs: Raster[] = []
-  while (motifs.length < wanted) {
+  for (let tries = 1; motifs.length < wanted; tries += 1) {
+    // Of two dark colours one may be far from the other and be hard to tell from it all the same.
+    if (one && tries % enoughTries === 0) one = inkOn(chance, cloth, quiet)
     const picked = await art.pick(chance)
     const made = one ? inked(picked, one, chance.happens(0.6)) : picked
     const seen = seenOn(made, cloth, quiet ? 8 : 12)

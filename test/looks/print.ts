@@ -29,7 +29,12 @@ export interface Print {
 /** What is printed on a cloth or woven into it; `scale` is pixels for a millimetre. */
 export async function drawPrint(
   chance: Chance,
-  print: { readonly class: PrintClass; readonly chest: boolean; readonly stripes: StripeKind },
+  print: {
+    readonly class: PrintClass
+    readonly chest: boolean
+    readonly stripes: StripeKind
+    readonly faint: boolean
+  },
   cloth: Cloth,
   outline: Outline,
   scale: number,
@@ -40,11 +45,22 @@ export async function drawPrint(
       return { graphic: null, pattern: null }
     case 'single':
       return {
-        graphic: await drawGraphic(chance, cloth.colour, outline, print.chest, scale, art),
+        graphic: await drawGraphic(
+          chance,
+          cloth.colour,
+          outline,
+          print.chest,
+          scale,
+          art,
+          print.faint,
+        ),
         pattern: null,
       }
     case 'allover':
-      return { graphic: null, pattern: await drawAllover(chance, cloth.colour, scale, art) }
+      return {
+        graphic: null,
+        pattern: await drawAllover(chance, cloth.colour, scale, art, print.faint),
+      }
     case 'stripe-check':
       return { graphic: null, pattern: drawStripes(chance, cloth.colour, scale, print.stripes) }
   }

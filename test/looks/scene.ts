@@ -213,7 +213,12 @@ async function pieceOf(
   const sewn = await sew(chance, outline, cloth, scale)
   const print: Print = await drawPrint(
     chance,
-    { class: poster ? 'single' : look.print, chest: look.chest && !poster, stripes: look.stripes },
+    {
+      class: poster ? 'single' : look.print,
+      chest: look.chest && !poster,
+      stripes: look.stripes,
+      faint: look.faint,
+    },
     cloth,
     outline,
     scale,

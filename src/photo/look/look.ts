@@ -62,7 +62,6 @@ export async function lookAt(photo: Uint8Array, taken: Taken = {}): Promise<Look
 export async function see(photo: Uint8Array, { focal35 }: Taken = {}): Promise<Seen> {
   const small = await smallOf(photo)
   const seen = seeIn(small)
-  if (!seen.garment) return seen
   const large = await pictured(photo, sides.measured)
   const told = focal35 === undefined ? await focalIn(photo) : focal35
   const camera = cameraOf(large.width, large.height, told)

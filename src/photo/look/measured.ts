@@ -30,11 +30,10 @@ export interface MeasuredIn {
  * large enough to feel for a sheet's sides, as seen by that camera. Pure.
  */
 export function measuredIn(picture: Pixels, seen: Seen, camera: Camera): MeasuredIn {
-  if (!seen.garment) return { sizes: nothing, instead: null }
   const { measured, instead } = searchedFor(picture, seen.mask, camera)
   const { width, height } = picture
   return {
-    sizes: measured ? surelySized(measured, picture, seen) : nothing,
+    sizes: measured && seen.garment ? surelySized(measured, picture, seen) : nothing,
     instead: instead?.map(([x, y]) => [x / width, y / height]) ?? null,
   }
 }

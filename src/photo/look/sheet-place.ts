@@ -14,7 +14,7 @@ const inside = { most: 0.012, least: 0.8 }
 /** How far around a sheet is looked for the garment, in parts of its sides, and how much of that may be garment. */
 const rim = 0.12
 const mostAround = 0.5
-/** What is more of the outline than this leaves no garment beside it. */
+/** A sheet that has more of the outline within it leaves no garment beside it. */
 const mostOfAll = 0.6
 /** How finely a sheet and what is around it are asked. */
 const steps = 24
@@ -32,9 +32,10 @@ export type Place = 'beside' | 'with' | 'instead' | 'touched'
 export function placeOf(corners: readonly Point[], mask: Mask, size: Size): Place {
   const covered = shareIn(corners, mask, size, 0)
   if (covered <= inside.most) return 'beside'
-  if (covered < inside.least || shareIn(corners, mask, size, rim) > mostAround) return 'touched'
-  const part = areaOf(corners) / (size.width * size.height)
-  return part <= mostOfAll * filled(mask) ? 'with' : 'instead'
+  if (shareIn(corners, mask, size, rim) > mostAround) return 'touched'
+  const common = (covered * areaOf(corners)) / (size.width * size.height)
+  if (common > mostOfAll * filled(mask)) return 'instead'
+  return covered < inside.least ? 'touched' : 'with'
 }
 
 /** The share of a picture that its mask covers. */

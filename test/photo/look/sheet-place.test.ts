@@ -49,8 +49,12 @@ test('a sheet on which a sleeve lies, at a corner or across, is touched by it', 
   }
 })
 
-test('a sheet that is all or most of what was outlined lies in its place', () => {
-  for (const mask of [maskOf([280, 60, 80, 100]), maskOf([280, 60, 80, 100], [280, 160, 20, 140])])
+test('a sheet that holds all or most of what was outlined lies in its place', () => {
+  for (const mask of [
+    maskOf([280, 60, 80, 100]),
+    maskOf([280, 60, 80, 100], [280, 160, 20, 140]),
+    maskOf([280, 80, 40, 60]),
+  ])
     expect(placeOf(sheet, mask, size)).toBe('instead')
 })
 
