@@ -84,8 +84,16 @@ export function coloursSeen(look: Look): readonly (ColourWord | 'many-colours')[
   return words.size > mostWords ? ['many-colours'] : [...words]
 }
 
-/** What keeps all photos of a garment from telling of it; a close look at a worn spot beside a good one is none. */
-export const faultsSeen = (seen: readonly SeenPhoto[]): readonly Fault[] =>
-  seen.some(({ look }) => look.fitness.ok)
-    ? []
-    : [...new Set(seen.filter(ofTheWhole).flatMap(({ look }) => look.fitness.problems))]
+/** Looking has learnt from nothing of their shape, and takes them for no garment however well they lie. */
+const neverSeen: readonly string[] = ['blanket', 'tie', 'scarf', 'apron', 'other']
+
+/**
+ * What keeps all photos of a garment of that kind from telling of it; a close look at a worn spot beside a good one is
+ * none. Nobody is asked to lay out anew what would not be seen that way either.
+ */
+export function faultsSeen(seen: readonly SeenPhoto[], kind?: string): readonly Fault[] {
+  if (seen.some(({ look }) => look.fitness.ok)) return []
+  const found = seen.filter(ofTheWhole).flatMap(({ look }) => look.fitness.problems)
+  const isToBeSeen = kind === undefined || !neverSeen.includes(kind)
+  return [...new Set(found)].filter((fault) => isToBeSeen || fault !== 'no-garment')
+}

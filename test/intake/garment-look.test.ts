@@ -26,3 +26,10 @@ test('what is meant to be close up has no faults of a whole garment', () => {
   expect(faultsSeen([seen('a', 'close-up', dark)])).toEqual([])
   expect(faultsSeen([seen('a', null, dark)])).toEqual(['dark'])
 })
+
+test('nobody is asked to lay a blanket out anew because no garment was seen; in the dark they are', () => {
+  const unseen = lookOf({ fitness: { ok: false, problems: ['dark', 'no-garment'] } })
+  expect(faultsSeen([seen('a', null, unseen)], 'blanket')).toEqual(['dark'])
+  expect(faultsSeen([seen('a', null, unseen)], 'tshirt')).toEqual(['dark', 'no-garment'])
+  expect(faultsSeen([seen('a', null, unseen)])).toEqual(['dark', 'no-garment'])
+})

@@ -8,6 +8,7 @@ import { readingOf } from '../../intake/label.ts'
 import type { LabelPhoto } from '../../intake/label-photo.ts'
 import type { Sides } from '../../intake/photos.ts'
 import type { Garment, Pile } from '../../intake/pile.ts'
+import { chosen } from '../../intake/replies.ts'
 import { rules } from '../../intake/rules.ts'
 import type { SpotPhoto } from '../../intake/spot-photos.ts'
 import { spotValues } from '../../intake/spots.ts'
@@ -82,7 +83,7 @@ function optionsOf(asking: Asking, raw: RawReply | null, reader: Reader): Option
   const { question, replies } = asking
   const reply = replies[question.id]
   const before = reply && 'given' in reply ? listOf(reply.given as string | string[]) : []
-  const chosen = raw ? listOf(raw.value) : [...before, ...proposedOf(asking)]
+  const picked = raw ? listOf(raw.value) : [...before, ...proposedOf(asking)]
   const { say, has } = reader.language
   return offered(question, replies, rules).map((value) => {
     const key = `intake.${question.id}.option_help.${value}`
@@ -94,7 +95,7 @@ function optionsOf(asking: Asking, raw: RawReply | null, reader: Reader): Option
       }),
       drawing: null,
       ...(question.id === 'colours' && { swatch: coloursOfOption(value) }),
-      chosen: chosen.includes(value),
+      chosen: picked.includes(value),
     }
   })
 }
@@ -152,7 +153,7 @@ function answeringOf(asking: Asking, pile: Pile, sent: Sent | null, reader: Read
 }
 
 function photosAnswering(asking: Asking, pile: Pile, sent: Sent | null, reader: Reader): Answering {
-  const { question, drafts = [], seen = [], sides } = asking
+  const { question, replies, drafts = [], seen = [], sides } = asking
   const { say } = reader.language
   const garment = pile.garments.find(({ n }) => n === asking.item)
   const held = garment
@@ -174,7 +175,7 @@ function photosAnswering(asking: Asking, pile: Pile, sent: Sent | null, reader: 
         }))
       : [],
     most: question.max ?? 1,
-    advice: faultsSeen(told).map((fault) => say(`look.faults.${fault}`)),
+    advice: faultsSeen(told, chosen(replies, 'kind')).map((fault) => say(`look.faults.${fault}`)),
   }
 }
 

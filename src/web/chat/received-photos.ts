@@ -12,7 +12,7 @@ import {
   takePhoto,
   tellSides,
 } from '../../intake/photos.ts'
-import { ticked } from '../../intake/replies.ts'
+import { chosen, ticked } from '../../intake/replies.ts'
 import { type PhotoSide, photoSides } from '../../store/schema.ts'
 import type { ChatContext } from './context.ts'
 import { type AnswerForm, type Form, listOf } from './form.ts'
@@ -108,9 +108,8 @@ export async function answerOfPhotos(
   const reply = readReply(question, [], { act: 'answer', value: ids })
   const isUnfit = async () => {
     const seen = await looksOf(db, place.pileId, ids)
-    return (
-      faultsSeen(seen.map((one) => ({ ...one, shows: sides.get(one.photo) ?? null }))).length > 0
-    )
+    const told = seen.map((one) => ({ ...one, shows: sides.get(one.photo) ?? null }))
+    return faultsSeen(told, chosen(replies, 'kind')).length > 0
   }
   const retake = taken.length > 0 && fields.anyway === undefined && (await isUnfit())
   // What an answer still holds goes with the next answer alone; a draft may go at once.
