@@ -4,12 +4,12 @@ import { softmax } from './read-print.ts'
 
 /** A fault is told where the nets think it likelier than this: read off photos that it had not learnt from. */
 const told: Readonly<Record<Fault, number>> = {
-  blurred: 0.2,
+  blurred: 0.15,
   dark: 0.12,
   bright: 0.2,
   'cut-off': 0.1,
   'too-small': 0.12,
-  'no-garment': 0.45,
+  'no-garment': 0.2,
 }
 
 export interface Fitness {

@@ -86,7 +86,7 @@ export function likelyPictures(groups: readonly Pick<Group, 'signs'>[], net: Net
 }
 
 /** The nets are surer than they are right: of photos that they had not learnt from, this brings both together. */
-const modesty = 1.5
+const modesty = 1.75
 
 /** The mean of what the nets think likely, class by class, taken back to what it is worth. */
 export function classScores(signs: readonly number[], nets: readonly Net[]): number[] {

@@ -35,6 +35,8 @@ const searched = 440
 
 /** A shape must have so much of each side on its line. */
 export const leastMet = 0.85
+/** One that was outlined with the garment so much: where a side is not met the garment may lie on it. */
+const leastMetWith = 0.97
 /** And so much contrast to what it lies on, codes of 255; fields of a pattern are as small as cards, and fainter. */
 export const leastContrast: Readonly<Record<SheetKind, number>> = { letter: 7, a4: 7, id1: 12 }
 /** Corners and focal length must fit this well, chi squared of two degrees of freedom; and with an unusual tilt. */
@@ -54,7 +56,7 @@ export const mostError = 6
 /** A shorter side, px, is too coarse to tell a sheet by. */
 export const leastSide = 34
 /** Larger and smaller garments than these are none, mm of the longer side of its box. */
-const garmentSide = [250, 2300] as const
+const garmentSide = [250, 2000] as const
 
 /**
  * The sheet of paper or the card that lies beside the garment of a mask, with the scale at the garment's middle.
@@ -81,7 +83,7 @@ export function searchedFor(picture: Pixels, mask: Mask, camera: Camera): Search
     if (felt.some((one) => alike(one.corners, sides.corners, near))) continue
     felt.push(sides)
     const place = placeOf(sides.corners, mask, picture)
-    const free = place === 'beside' || place === 'with'
+    const free = place === 'beside' || (place === 'with' && sides.met >= leastMetWith)
     if (free) beside.push(sides)
     if (place === 'instead' && kindOf(sides, picture, camera)) instead.push(sides)
     const pose = kindOf(sides, picture, camera, mask)
