@@ -12,6 +12,14 @@ const told: Readonly<Record<Fault, number>> = {
   'no-garment': 0.2,
 }
 
+/** What is seen of a photo beside its signs. */
+export interface Plain {
+  /** Most of it, or of what was outlined, has the sensor's last codes. */
+  readonly burnt: boolean
+  /** What was outlined reaches the picture's edge. */
+  readonly atEdge: boolean
+}
+
 export interface Fitness {
   readonly problems: readonly Fault[]
   /** Whether there is so surely no garment that nothing is read. */
@@ -23,15 +31,22 @@ const surelyEmpty = 0.85
 
 /**
  * The faults of a photo by its signs; each net's first output says that it is sound, and their mean counts. None that
- * is not burnt out is too bright: the nets alone take white things on a dark ground for that.
+ * is not burnt out is too bright: the nets alone take white things on a dark ground for that. Where no garment is told
+ * and something reaches the edge, it may be half of one: that is told too.
  */
-export function fitnessBy(signs: readonly number[], burnt: boolean, nets: readonly Net[]): Fitness {
+export function fitnessBy(
+  signs: readonly number[],
+  { burnt, atEdge }: Plain,
+  nets: readonly Net[],
+): Fitness {
   const each = nets.map((net) => softmax(runner(net)(signs)).slice(1))
   const shares = faults.map((_, n) => each.reduce((sum, one) => sum + one[n]!, 0) / nets.length)
+  const seen = (fault: Fault): boolean => shares[faults.indexOf(fault)]! > told[fault]
   return {
-    problems: faults.filter(
-      (fault, n) => shares[n]! > told[fault] && (fault !== 'bright' || burnt),
-    ),
+    problems: faults.filter((fault) => {
+      if (fault === 'bright') return burnt && seen(fault)
+      return seen(fault) || (fault === 'cut-off' && atEdge && seen('no-garment'))
+    }),
     empty: shares[faults.indexOf('no-garment')]! > surelyEmpty,
   }
 }

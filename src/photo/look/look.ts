@@ -67,10 +67,8 @@ export async function see(photo: Uint8Array, { focal35 }: Taken = {}): Promise<S
   const camera = cameraOf(large.width, large.height, told)
   const first = measuredIn(large, seen, camera)
   const behind = first.instead && seeIn(small, first.instead)
-  if (behind && !behind.look.fitness.problems.includes('no-garment')) {
-    const { sizes } = measuredIn(large, behind, camera)
-    if (sizes.scale) return sized(behind, sizes)
-  }
+  const byIt = behind && measuredIn(large, behind, camera).sizes
+  if (behind && byIt?.scale) return sized(behind, byIt)
   const again = seenWithout(first.sizes.scale, seen, small)
   return again ? sized(again, measuredIn(large, again, camera).sizes) : sized(seen, first.sizes)
 }
@@ -132,7 +130,8 @@ export function seeIn({ picture, outlined, upright }: Small, sheet?: readonly Po
   const outline = outlineOf(planes, outlineNets, bare?.sheet)
   const frame = frameOf(outline.mask)
   const signs = fitnessSigns(picture, planes, outline, frame)
-  const { problems, empty } = fitnessBy(signs, isBurnt(picture, outline.mask), fitnessNets)
+  const plain = { burnt: isBurnt(picture, outline.mask), atEdge: reachesEdge(outline.mask) }
+  const { problems, empty } = fitnessBy(signs, plain, fitnessNets)
   const garment = frame && !empty ? garmentIn(picture, outline, frame) : null
   return {
     look: {
@@ -198,6 +197,13 @@ function boxOfMask({ width, height, data }: Mask): Box {
   }
   return { x: left / width, y: top / height, w: (right - left) / width, h: (bottom - top) / height }
 }
+
+/** Whether a mask holds any of the outermost pixels. */
+const reachesEdge = ({ width, height, data }: Mask): boolean =>
+  data.some((one, at) => {
+    const [x, y] = [at % width, Math.floor(at / width)]
+    return one === 1 && (x === 0 || y === 0 || x === width - 1 || y === height - 1)
+  })
 
 function lightnessOf({ l }: LabPlanes, mask: Uint8Array): number {
   let [sum, count] = [0, 0]

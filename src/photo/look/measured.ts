@@ -32,8 +32,10 @@ export interface MeasuredIn {
 export function measuredIn(picture: Pixels, seen: Seen, camera: Camera): MeasuredIn {
   const { measured, instead } = searchedFor(picture, seen.mask, camera)
   const { width, height } = picture
+  // A scale is one at the garment's middle.
+  const isThere = seen.garment && !seen.look.fitness.problems.includes('no-garment')
   return {
-    sizes: measured && seen.garment ? surelySized(measured, picture, seen) : nothing,
+    sizes: measured && isThere ? surelySized(measured, picture, seen) : nothing,
     instead: instead?.map(([x, y]) => [x / width, y / height]) ?? null,
   }
 }

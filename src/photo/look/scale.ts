@@ -79,12 +79,13 @@ export function searchedFor(picture: Pixels, mask: Mask, camera: Camera): Search
   for (const { corners } of roughs.filter(({ corners }) => sheetLike(corners)).slice(0, 60)) {
     const large = corners.map(([x, y]): Point => [x * small.by, y * small.by])
     const sides = sidesOf(picture, large, 2.2 * small.by + 2)
-    if (!sides || !fits(sides, picture)) continue
+    if (!sides || sides.met < leastMet) continue
     if (felt.some((one) => alike(one.corners, sides.corners, near))) continue
     felt.push(sides)
     const place = placeOf(sides.corners, mask, picture)
     const free = place === 'beside' || (place === 'with' && sides.met >= leastMetWith)
     if (free) beside.push(sides)
+    if (!fits(sides, picture)) continue
     if (place === 'instead' && kindOf(sides, picture, camera)) instead.push(sides)
     const pose = kindOf(sides, picture, camera, mask)
     if (pose) found.push({ sides, pose, free })
@@ -125,10 +126,11 @@ export function measuredBy(corners: readonly Point[], pose: Pose, at: Point): Me
   }
 }
 
-function fits({ corners, met }: Sides, { width, height }: Pixels): boolean {
+/** Whether a shape lies in the picture, as large as a sheet must be: the fields of a pattern may be smaller. */
+function fits({ corners }: Sides, { width, height }: Pixels): boolean {
   const inside = corners.every(([x, y]) => x > 2 && y > 2 && x < width - 2 && y < height - 2)
   const large = areaOf(corners) > leastSide ** 2 * 1.3
-  return inside && large && met >= leastMet
+  return inside && large
 }
 
 /** The poses of a sheet of that kind with these corners, standing and lying, the likelier first. */

@@ -14,18 +14,21 @@ export interface Candidate {
 /** So many shapes of about the same size, none much fainter, are fields of a pattern: checks, tiles. */
 const fields = { count: 3, size: 1.4, fainter: 3 }
 /** So many, down to this part of a shape's size, are the fields that it is put together from. */
-const parts = { count: 7, size: 0.22 }
+const parts = { count: 7, size: 0.15, fainter: 1.5 }
 
 /** Whether a shape is one of many of its kind, or some of those together. */
 function isField({ corners, contrast }: Sides, all: readonly Sides[]): boolean {
   const size = areaOf(corners)
-  const sizes = all
-    .filter((one) => one.contrast * fields.fainter > contrast)
-    .map((one) => areaOf(one.corners) / size)
-  const within = (least: number): number =>
-    sizes.filter((one) => one > least && one < fields.size).length
+  const alike = (least: number, fainter: number): number =>
+    all.filter((one) => {
+      const larger = areaOf(one.corners) / size
+      return larger > least && larger < fields.size && one.contrast * fainter > contrast
+    }).length
   // It is one of them itself.
-  return within(1 / fields.size) > fields.count || within(parts.size) > parts.count
+  return (
+    alike(1 / fields.size, fields.fainter) > fields.count ||
+    alike(parts.size, parts.fainter) > parts.count
+  )
 }
 
 /** A corner lies in a shape that it is no further off than this, px. */

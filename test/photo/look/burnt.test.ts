@@ -47,7 +47,11 @@ test('the nets alone tell no photo too bright, and every other fault', () => {
   for (const [n, fault] of faults.entries()) {
     const bias = [sound, ...faults.map((_, other) => (other === n ? sure : sound))]
     const net = { mean: [0], spread: [1], layers: [{ weights: bias.map(() => 0), bias }] }
-    expect(fitnessBy([0], true, [net]).problems).toEqual([fault])
-    expect(fitnessBy([0], false, [net]).problems).toEqual(fault === 'bright' ? [] : [fault])
+    const by = (burnt: boolean, atEdge: boolean) =>
+      fitnessBy([0], { burnt, atEdge }, [net]).problems
+    expect(by(true, false)).toEqual([fault])
+    expect(by(false, false)).toEqual(fault === 'bright' ? [] : [fault])
+    // What reaches the edge and is taken for no garment may be half of one.
+    expect(by(true, true)).toEqual(fault === 'no-garment' ? ['cut-off', fault] : [fault])
   }
 })
