@@ -11,11 +11,12 @@ import { morePrint, trainFitness, trainPrint } from './train-print.ts'
 import { type Row, rowOf } from './train-rows.ts'
 
 /**
- * train.ts [--outline|--add] <set> …: trains the nets of src/photo/look on the named sets of test/.out/looks, all
- * photos of each, and writes them there: those for print and fitness, and those for the outline only where that
- * is asked, for the others judge by it. With `--add` the nets that are there stay, and new ones for the class of
- * print stand beside them. No set on which the reading is measured may be among the sets. What is read of a set
- * is kept beside it, `<set>.rows`, and not read again: take that away where signs have changed.
+ * train.ts [--outline|--add|--add-fitness] <set> …: trains the nets of src/photo/look on the named sets of
+ * test/.out/looks, all photos of each, and writes them there: those for print and fitness, and those for the outline
+ * only where that is asked, for the others judge by it. With `--add` the nets that are there stay, and new ones for the
+ * class of print stand beside them, with `--add-fitness` new ones for faults. No set on which the reading is measured
+ * may be among the sets. What is read of a set is kept beside it, `<set>.rows`, and not read again: take that away
+ * where signs have changed.
  */
 
 const home = fileURLToPath(new URL('../../test/.out/looks/', import.meta.url))
@@ -28,6 +29,7 @@ const { positionals: sets, values } = parseArgs({
   options: {
     outline: { type: 'boolean', default: false },
     add: { type: 'boolean', default: false },
+    'add-fitness': { type: 'boolean', default: false },
   },
 })
 if (sets.length === 0) throw new Error('Name the sets to learn from.')
@@ -39,8 +41,16 @@ for (const set of sets) rows.push(...(await rowsOf(set, outline)))
 tell(`${rows.length} photos`)
 const made = {
   outline,
-  print: values.add ? morePrint(rows, printNets) : trainPrint(rows),
-  fitness: values.add ? fitnessNets : trainFitness(rows),
+  print: values.add
+    ? morePrint(rows, printNets)
+    : values['add-fitness']
+      ? printNets
+      : trainPrint(rows),
+  fitness: values['add-fitness']
+    ? [...fitnessNets, ...trainFitness(rows)]
+    : values.add
+      ? fitnessNets
+      : trainFitness(rows),
 }
 writeFileSync(to, netsFile(made))
 tell(`written to ${to}`)
