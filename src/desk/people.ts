@@ -108,7 +108,8 @@ const isOpenOwner = ({ role, closed }: Stand): boolean => role === 'owner' && !c
 /**
  * Changes a role, closes an account or opens it again. Closing ends its sessions and links at once; nobody is
  * deleted, as decisions name them. The same sent twice is one change. Throws `not_found`, `person_changed` where it
- * stands otherwise than the page had `seen`, or `last_owner` where no open owner who has a password would be left, or `people_full` {most} where one more would be open.
+ * stands otherwise than the page had `seen`, `last_owner` where no open owner who has a password would be left, or
+ * `people_full` {most} where one more would be open than there is room for.
  */
 export const changePerson = (
   store: Store,
