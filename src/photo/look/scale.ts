@@ -8,6 +8,7 @@ import { type Candidate, chosen } from './sheet-choice.ts'
 import { alike, roughsIn } from './sheet-find.ts'
 import { placeOf } from './sheet-place.ts'
 import { type Camera, type Corners, type Pose, poseOf } from './sheet-pose.ts'
+import { alikeAround } from './sheet-round.ts'
 import { type Sides, sidesOf } from './sheet-sides.ts'
 
 /** A sheet beside a garment, and what it tells of sizes. */
@@ -51,6 +52,11 @@ const usualTilt = 0.25
  * lies: part of a card can pass for all of one, seen from the side.
  */
 const mostTilt: Readonly<Record<SheetKind, number>> = { letter: 0.65, a4: 0.65, id1: 0.5 }
+/**
+ * What has its colour in more of what lies around it is no card but fields of a check. Paper is not asked: white lies
+ * beside white.
+ */
+const mostAlike = 1 / 8
 /** A scale that may be further off than this is of no use, percent. */
 export const mostError = 6
 /** A shorter side, px, is too coarse to tell a sheet by. */
@@ -70,11 +76,14 @@ export function searchedFor(picture: Pixels, mask: Mask, camera: Camera): Search
     picture,
     Math.max(1, Math.round(Math.max(picture.width, picture.height) / searched)),
   )
-  const roughs = roughsIn(labPlanes(small.pixels))
+  const planes = labPlanes(small.pixels)
+  const roughs = roughsIn(planes)
   const found: Candidate[] = []
   const felt: Sides[] = []
   const beside: Sides[] = []
   const instead: Sides[] = []
+  const inSmall = ({ corners }: Sides): Point[] =>
+    corners.map(([x, y]) => [x / small.by, y / small.by])
   const near = 0.012 * Math.max(picture.width, picture.height)
   for (const { corners } of roughs.filter(({ corners }) => sheetLike(corners)).slice(0, 60)) {
     const large = corners.map(([x, y]): Point => [x * small.by, y * small.by])
@@ -88,7 +97,9 @@ export function searchedFor(picture: Pixels, mask: Mask, camera: Camera): Search
     if (!fits(sides, picture)) continue
     if (place === 'instead' && kindOf(sides, picture, camera)) instead.push(sides)
     const pose = kindOf(sides, picture, camera, mask)
-    if (pose) found.push({ sides, pose, free })
+    if (!pose) continue
+    const repeated = pose.kind === 'id1' && alikeAround(inSmall(sides), planes, mask) > mostAlike
+    if (!repeated) found.push({ sides, pose, free })
   }
   const best = chosen(found, beside, at)
   const measured = best && measuredBy(best.sides.corners, best.pose, at)

@@ -153,11 +153,16 @@ describe('nothing is measured', () => {
     Math.abs(((x % 210) + 210) % 210) < 5 || Math.abs(((y % 297) + 297) % 297) < 5
       ? [120, 120, 118]
       : [205, 205, 200]
-  /** A cloth in checks of a card's proportions, as it lies, a little askew. */
-  const checks = ([x, y]: Point) => {
+  /** Whether a point lies in every other check of a card's proportions, of a cloth that lies a little askew. */
+  const inCheck = ([x, y]: Point, wide: number, tall: number): boolean => {
     const [u, v] = [x * 0.9 + y * 0.44, y * 0.9 - x * 0.44]
-    const odd = (Math.floor(u / 119) + Math.floor(v / 75)) % 2 !== 0
-    return odd ? [188, 120, 98] : [150, 92, 84]
+    return (Math.floor(u / wide) + Math.floor(v / tall)) % 2 !== 0
+  }
+  const checks = (at: Point) => (inCheck(at, 119, 75) ? [188, 120, 98] : [150, 92, 84])
+  /** The same in a corner of the picture, too small there for its fields to be told by their number. */
+  const cornerOfChecks = (at: Point) => {
+    if (at[0] > -500 || at[1] < 200) return wood(at)
+    return inCheck(at, 107, 67.5) ? [196, 222, 210] : [232, 240, 236]
   }
   test.each<[string, Shape[], ((at: Point) => readonly number[])?]>([
     ['without a sheet', [shirt(blue)]],
@@ -170,6 +175,7 @@ describe('nothing is measured', () => {
     ['by a picture in a frame', [shirt(blue), ...frame]],
     ['by tiles', [shirt(blue)], tiles],
     ['by a cloth in checks', [shirt(blue)], checks],
+    ['by a corner of a cloth in checks', [shirt(blue)], cornerOfChecks],
     [
       'by a square note',
       [shirt(blue), { corners: rectangle(-350, 100, 210, 210, 0.2), colour: white }],
