@@ -177,6 +177,16 @@ describe('beside a sheet of Letter paper', () => {
   })
 })
 
+test('of two sheets and no garment none is measured by: either may be something else', async () => {
+  const sheets = `<rect width="900" height="900" fill="#24406a"/>
+    <path d="M80 520h170v220h-170z" transform="rotate(4 165 630)" fill="#e9e9e6"/>
+    <path d="M400 200h424v300h-424z" transform="rotate(3 500 300)" fill="#d4d4d0"/>`
+  const svg = `<svg xmlns="http://www.w3.org/2000/svg" width="900" height="900">${sheets}</svg>`
+  const { scale, fitness } = await lookAt(await jpegOf(sharp(Buffer.from(svg))))
+  expect(fitness.problems).toContain('no-garment')
+  expect(scale).toBeNull()
+})
+
 test('an empty table is no garment', async () => {
   const look = await lookAt(await jpegOf(plain(900, 900, '#b9b2a4')))
   expect(look.fitness.ok).toBe(false)
