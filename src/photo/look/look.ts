@@ -67,10 +67,8 @@ export async function see(photo: Uint8Array, { focal35 }: Taken = {}): Promise<S
   const camera = cameraOf(large.width, large.height, told)
   const first = measuredIn(large, seen, camera)
   const behind = first.instead && seeIn(small, first.instead)
-  const byIt = behind && measuredIn(large, behind, camera)
-  // Behind a sheet there is another one and no garment: which of them is one nobody knows.
-  if (byIt?.instead) return seen
-  if (behind && byIt?.sizes.scale) return sized(behind, byIt.sizes)
+  const byIt = behind && measuredIn(large, behind, camera).sizes
+  if (behind && byIt?.scale) return sized(behind, byIt)
   const again = seenWithout(first.sizes.scale, seen, small)
   return again ? sized(again, measuredIn(large, again, camera).sizes) : sized(seen, first.sizes)
 }

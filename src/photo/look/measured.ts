@@ -32,8 +32,9 @@ export interface MeasuredIn {
 export function measuredIn(picture: Pixels, seen: Seen, camera: Camera): MeasuredIn {
   const { measured, instead } = searchedFor(picture, seen.mask, camera)
   const { width, height } = picture
-  // A scale is one at the garment's middle, which is not known of a half of it.
-  const isThere = seen.garment && !seen.look.fitness.problems.includes('cut-off')
+  // A scale is one at the garment's middle, which is not known of a half of it, nor where none may be.
+  const { problems } = seen.look.fitness
+  const isThere = seen.garment && !problems.includes('cut-off') && !problems.includes('no-garment')
   return {
     sizes: measured && isThere ? surelySized(measured, picture, seen) : nothing,
     instead: instead?.map(([x, y]) => [x / width, y / height]) ?? null,
