@@ -54,9 +54,9 @@ const usualTilt = 0.25
 const mostTilt: Readonly<Record<SheetKind, number>> = { letter: 0.65, a4: 0.65, id1: 0.5 }
 /**
  * What has its colour in more of what lies around it is no card but fields of a check. Paper is not asked: white lies
- * beside white.
+ * beside white. Where it was outlined with the garment, in more of all around it: a field of the garment's own print.
  */
-const mostAlike = 1 / 8
+const mostAlike = { ground: 1 / 8, all: 1 / 64 }
 /** A scale that may be further off than this is of no use, percent. */
 export const mostError = 6
 /** A shorter side, px, is too coarse to tell a sheet by. */
@@ -98,7 +98,10 @@ export function searchedFor(picture: Pixels, mask: Mask, camera: Camera): Search
     if (place === 'instead' && kindOf(sides, picture, camera)) instead.push(sides)
     const pose = kindOf(sides, picture, camera, mask)
     if (!pose) continue
-    const repeated = pose.kind === 'id1' && alikeAround(inSmall(sides), planes, mask) > mostAlike
+    const own = inSmall(sides)
+    const repeated =
+      (pose.kind === 'id1' && alikeAround(own, planes, mask) > mostAlike.ground) ||
+      (place === 'with' && alikeAround(own, planes) > mostAlike.all)
     if (!repeated) found.push({ sides, pose, free })
   }
   const best = chosen(found, beside, at)

@@ -13,9 +13,9 @@ const same = 3
 
 /**
  * The share, 0 to 1, of what lies around a shape that has its colour: of a field of a check half or a third, of a
- * card nothing. The garment of the mask is left out. `corners`: in px of the planes. Pure.
+ * card nothing. What the mask covers is left out. `corners`: in px of the planes. Pure.
  */
-export function alikeAround(corners: readonly Point[], planes: LabPlanes, mask: Mask): number {
+export function alikeAround(corners: readonly Point[], planes: LabPlanes, mask?: Mask): number {
   const { width, height } = planes
   const [a, b, c, d] = corners as [Point, Point, Point, Point]
   const at = (u: number, v: number): number => {
@@ -24,7 +24,8 @@ export function alikeAround(corners: readonly Point[], planes: LabPlanes, mask: 
     const [x, y] = [Math.floor(blend(0)), Math.floor(blend(1))]
     return x < 0 || y < 0 || x >= width || y >= height ? -1 : y * width + x
   }
-  const inGarment = (n: number): boolean => {
+  const leftOut = (n: number): boolean => {
+    if (!mask) return false
     const x = Math.floor((((n % width) + 0.5) * mask.width) / width)
     const y = Math.floor(((Math.floor(n / width) + 0.5) * mask.height) / height)
     return mask.data[y * mask.width + x] === 1
@@ -35,7 +36,7 @@ export function alikeAround(corners: readonly Point[], planes: LabPlanes, mask: 
   const outside = gridOf(steps.around, -far, 1 + far)
     .filter(([u, v]) => Math.min(u, v) < -rim || Math.max(u, v) > 1 + rim)
     .map(([u, v]) => at(u, v))
-    .filter((n) => n >= 0 && !inGarment(n))
+    .filter((n) => n >= 0 && !leftOut(n))
   if (inside.length === 0 || outside.length === 0) return 0
   const own = [planes.l, planes.a, planes.b].map((plane) =>
     quantile(

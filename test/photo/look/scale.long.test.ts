@@ -153,6 +153,13 @@ describe('nothing is measured', () => {
     Math.abs(((x % 210) + 210) % 210) < 5 || Math.abs(((y % 297) + 297) % 297) < 5
       ? [120, 120, 118]
       : [205, 205, 200]
+  const red = [190, 60, 50]
+  /** Narrow and striped; its last stripe is as large as a card. */
+  const sleeve: Shape[] = [
+    { corners: rectangle(-350, -220, 140, 86), colour: blue, garment: true },
+    { corners: rectangle(-447, -220, 54, 86), colour: red, garment: true },
+    { corners: rectangle(-350, -220, 40, 86), colour: red, garment: true },
+  ]
   /** Whether a point lies in every other check of a card's proportions, of a cloth that lies a little askew. */
   const inCheck = ([x, y]: Point, wide: number, tall: number): boolean => {
     const [u, v] = [x * 0.9 + y * 0.44, y * 0.9 - x * 0.44]
@@ -171,6 +178,7 @@ describe('nothing is measured', () => {
       [{ corners: rectangle(0, 0, 560, 725), colour: white, garment: true }],
     ],
     ['by a print on the shirt', [shirt(blue), { ...sheet('letter', 100, 0, 0), garment: true }]],
+    ['by a cuff as large as a card, of one stripe', [shirt(blue), ...sleeve], wood],
     ['by white paper on white', [shirt(blue), sheet('a4', -350, 100)], () => [236, 236, 232]],
     ['by a picture in a frame', [shirt(blue), ...frame]],
     ['by tiles', [shirt(blue)], tiles],

@@ -42,6 +42,13 @@ test('what is printed on a garment has the garment around it, at its rim too', (
     expect(placeOf(printed, mask, size)).toBe('touched')
 })
 
+test('a stripe across a sleeve has the sleeve beyond it on both sides, and is no sheet that lies with the garment', () => {
+  const sleeve = [280, 20, 60, 220] as const
+  const mask = maskOf(garment, [220, 20, 60, 60], sleeve)
+  expect(placeOf(boxAt(280, 120, 60, 44), mask, size)).toBe('touched')
+  expect(placeOf(boxAt(280, 196, 60, 44), mask, size)).toBe('with')
+})
+
 test('a sheet on which a sleeve lies, at a corner or across, is touched by it', () => {
   for (const sleeve of [[200, 40, 96, 40] as const, [200, 80, 180, 40] as const]) {
     const mask = maskOf(garment, sleeve)
