@@ -5,6 +5,7 @@ import { type SheetKind, sheetKinds } from './looked.ts'
 import type { Mask } from './outline.ts'
 import { labPlanes } from './planes.ts'
 import { type Candidate, chosen } from './sheet-choice.ts'
+import { cutOfCard, cutOfCorners } from './sheet-corners.ts'
 import { alike, roughsIn } from './sheet-find.ts'
 import { placeOf } from './sheet-place.ts'
 import { type Camera, type Corners, type Pose, poseOf } from './sheet-pose.ts'
@@ -57,6 +58,8 @@ const mostTilt: Readonly<Record<SheetKind, number>> = { letter: 0.65, a4: 0.65, 
  * beside white. Where it was outlined with the garment, in more of all around it: a field of the garment's own print.
  */
 const mostAlike = { ground: 1 / 8, all: 1 / 64 }
+/** So much of a card's corners is cut off at least, mm. */
+const leastCut = 0.7 * cutOfCard
 /** A scale that may be further off than this is of no use, percent. */
 export const mostError = 6
 /** A shorter side, px, is too coarse to tell a sheet by. */
@@ -99,10 +102,11 @@ export function searchedFor(picture: Pixels, mask: Mask, camera: Camera): Search
     const pose = kindOf(sides, picture, camera, mask)
     if (!pose) continue
     const own = inSmall(sides)
-    const repeated =
+    const isPattern =
       (pose.kind === 'id1' && alikeAround(own, planes, mask) > mostAlike.ground) ||
       (place === 'with' && alikeAround(own, planes) > mostAlike.all)
-    if (!repeated) found.push({ sides, pose, free })
+    const isRound = pose.kind !== 'id1' || hasRoundCorners(picture, sides, pose)
+    if (isRound && !isPattern) found.push({ sides, pose, free })
   }
   const best = chosen(found, beside, at)
   const measured = best && measuredBy(best.sides.corners, best.pose, at)
@@ -176,6 +180,10 @@ function kindOf(
   if (contrast < leastContrast[best.kind]) return null
   return next && odd(next) < odd(best) + clearBy ? null : best
 }
+
+/** Whether a shape's corners are cut off about as a card's are: fields of a print and checks are sharp. */
+const hasRoundCorners = (picture: Pixels, { corners }: Sides, pose: Pose): boolean =>
+  (cutOfCorners(picture, corners, pose) ?? 0) > leastCut
 
 /** Whether what lies within is about as light as anything, without colour, and even: as blank paper is. */
 function paperLike(picture: Pixels, corners: readonly Point[]): boolean {

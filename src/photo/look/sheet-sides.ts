@@ -216,7 +216,12 @@ class Probe {
 }
 
 /** One channel between the four nearest pixels; 0.5 is the middle of the first. */
-function sampled({ data, width, height }: Pixels, x: number, y: number, channel: number): number {
+export function sampled(
+  { data, width, height }: Pixels,
+  x: number,
+  y: number,
+  channel: number,
+): number {
   const u = Math.max(0, Math.min(width - 1.001, x - 0.5))
   const v = Math.max(0, Math.min(height - 1.001, y - 0.5))
   const [left, top] = [u | 0, v | 0]

@@ -5,10 +5,12 @@ import type { Mask } from '../../../src/photo/look/outline.ts'
 import { searchedFor } from '../../../src/photo/look/scale.ts'
 import { cameraOf } from '../../../src/photo/look/sheet-pose.ts'
 import { sizeOf } from '../../../src/photo/look/size.ts'
-import { drawn, type Eye, rectangle, type Shape, seenAt } from './sheet-scene.ts'
+import { drawn, type Eye, rectangle, rounded, type Shape, seenAt } from './sheet-scene.ts'
 
 /** Sizes, mm: Letter by ANSI/ASME Y14.1, A4 by ISO 216, ID-1 by ISO/IEC 7810. */
 const paper = { letter: [215.9, 279.4], a4: [210, 297], id1: [85.6, 53.98] } as const
+/** The radius of a card's corners, mm (ISO/IEC 7810). */
+const cardRound = 3.18
 const inch = 25.4
 
 const eye: Eye = { width: 1200, height: 900, focal: (26 * 1500) / 43.2666, away: 1100, tilt: 0.14 }
@@ -38,6 +40,9 @@ const wood = ([x, y]: Point) => {
   const grain = 8 * Math.sin(x / 9 + Math.sin(y / 40))
   return [140 + grain, 105 + grain, 75 + grain]
 }
+/** Where a sheet's sides meet, round corners or not. */
+const sidesMeet = (kind: keyof typeof paper, x: number, y: number, turn = 0.2): Point[] =>
+  rectangle(x, y, paper[kind][0], paper[kind][1], turn)
 const sheet = (
   kind: keyof typeof paper,
   x: number,
@@ -45,7 +50,8 @@ const sheet = (
   turn = 0.2,
   colour = white,
 ): Shape => ({
-  corners: rectangle(x, y, paper[kind][0], paper[kind][1], turn),
+  corners:
+    kind === 'id1' ? rounded(x, y, ...paper.id1, turn, cardRound) : sidesMeet(kind, x, y, turn),
   colour: kind === 'id1' && colour === white ? [190, 60, 50] : colour,
 })
 
@@ -73,7 +79,7 @@ describe.each(['letter', 'a4', 'id1'] as const)('beside a shirt, %s', (kind) => 
 
   test('is found with its corners within half a pixel', () => {
     expect(found?.by).toBe(kind)
-    for (const corner of shape.corners) {
+    for (const corner of sidesMeet(kind, ...lies)) {
       const [x, y] = seenAt(eye, corner)
       expect(Math.min(...found!.corners.map(([u, v]) => Math.hypot(u - x, v - y)))).toBeLessThan(
         0.5,
@@ -131,7 +137,7 @@ test.each(['letter', 'a4', 'id1'] as const)(
     const { mask } = drawn(eye, wood, [outlined, { ...strip, garment: true }])
     const { measured, instead } = searchedFor(picture, mask, cameraOf(eye.width, eye.height, 26))
     expect(measured).toBeNull()
-    for (const corner of outlined.corners) {
+    for (const corner of sidesMeet(kind, ...lies)) {
       const [x, y] = seenAt(eye, corner)
       expect(Math.min(...instead!.map(([u, v]) => Math.hypot(u - x, v - y)))).toBeLessThan(0.5)
     }
@@ -185,6 +191,10 @@ describe('nothing is measured', () => {
     ['by a cloth in checks', [shirt(blue)], checks],
     ['by a corner of a cloth in checks', [shirt(blue)], cornerOfChecks],
     [
+      'by what is as large as a card and has sharp corners, as a printed field has',
+      [shirt(blue), { ...sheet('id1', -300, 180), corners: sidesMeet('id1', -300, 180) }],
+    ],
+    [
       'by a square note',
       [shirt(blue), { corners: rectangle(-350, 100, 210, 210, 0.2), colour: white }],
     ],
@@ -203,7 +213,7 @@ describe('nothing is measured', () => {
       [
         shirt(blue),
         sheet('a4', -400, 200),
-        { colour: [190, 60, 50], corners: rectangle(-400, -150, 107, 67.5, 0.1) },
+        { colour: [190, 60, 50], corners: rounded(-400, -150, 107, 67.5, 0.1, 4) },
       ],
     ],
   ])('%s', (_, shapes, ground) => {

@@ -48,6 +48,28 @@ export const rectangle = (x: number, y: number, wide: number, tall: number, turn
     ]
   })
 
+/** The same with its corners cut round by that radius, mm. */
+export function rounded(
+  x: number,
+  y: number,
+  wide: number,
+  tall: number,
+  turn: number,
+  radius: number,
+): Point[] {
+  const middles = rectangle(0, 0, wide - 2 * radius, tall - 2 * radius)
+  return middles.flatMap(([u, v], corner) =>
+    Array.from({ length: 9 }, (_, n): Point => {
+      const angle = Math.PI * (1 + corner / 2 + n / 16)
+      const [p, q] = [u + radius * Math.cos(angle), v + radius * Math.sin(angle)]
+      return [
+        x + p * Math.cos(turn) - q * Math.sin(turn),
+        y + p * Math.sin(turn) + q * Math.cos(turn),
+      ]
+    }),
+  )
+}
+
 /** Whether a point lies in a shape: by how often a ray from it crosses the rim. */
 function inside([x, y]: Point, corners: readonly Point[]): boolean {
   let odd = false
