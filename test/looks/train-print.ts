@@ -28,13 +28,26 @@ export function trainPrint(rows: readonly Row[]): PrintNets {
     const net = trainPictures(halves[1 - n]!)
     return half.map((row) => ({ row, signs: signsOf(row, net) }))
   })
-  return { pictures: trainPictures(sound), classes: trainClasses(signs) }
+  const pictures = trainPictures(sound)
+  return { pictures, boxes: pictures, classes: trainClasses(signs) }
 }
 
-/** Those that there are, with as many beside them that have learnt from garments that the first have not seen. */
-export function morePrint(rows: readonly Row[], { pictures, classes }: PrintNets): PrintNets {
-  const asked = soundOf(rows).map((row) => ({ row, signs: signsOf(row, pictures) }))
-  return { pictures, classes: [...classes, ...trainClasses(asked)] }
+/**
+ * Those that there are but for the oldest so many, with new ones beside them that have learnt from garments that the
+ * others have not seen.
+ */
+export function morePrint(
+  rows: readonly Row[],
+  { pictures, classes }: PrintNets,
+  oldest: number,
+): PrintNets {
+  const sound = soundOf(rows)
+  const asked = sound.map((row) => ({ row, signs: signsOf(row, pictures) }))
+  return {
+    pictures,
+    boxes: trainPictures(sound),
+    classes: [...classes.slice(oldest), ...trainClasses(asked)],
+  }
 }
 
 function trainClasses(asked: readonly Asked[]): Net[] {

@@ -11,12 +11,12 @@ import { morePrint, trainFitness, trainPrint } from './train-print.ts'
 import { type Row, rowOf } from './train-rows.ts'
 
 /**
- * train.ts [--outline|--add|--add-fitness] <set> …: trains the nets of src/photo/look on the named sets of
- * test/.out/looks, all photos of each, and writes them there: those for print and fitness, and those for the outline
- * only where that is asked, for the others judge by it. With `--add` the nets that are there stay, and new ones for the
- * class of print stand beside them, with `--add-fitness` new ones for faults. No set on which the reading is measured
- * may be among the sets. What is read of a set is kept beside it, `<set>.rows`, and not read again: take that away
- * where signs have changed.
+ * train.ts [--outline|--add [--without=<nets>]|--add-fitness] <set> …: trains the nets of src/photo/look on the named
+ * sets of test/.out/looks, all photos of each, and writes them there: those for print and fitness, and those for the
+ * outline only where that is asked, for the others judge by it. With `--add` the nets that are there stay, but for the
+ * oldest so many, and new ones for the class of print stand beside them; with `--add-fitness` new ones for faults. No
+ * set on which the reading is measured may be among the sets. What is read of a set is kept beside it, `<set>.rows`,
+ * and not read again: take that away where signs have changed.
  */
 
 const home = fileURLToPath(new URL('../../test/.out/looks/', import.meta.url))
@@ -29,6 +29,7 @@ const { positionals: sets, values } = parseArgs({
   options: {
     outline: { type: 'boolean', default: false },
     add: { type: 'boolean', default: false },
+    without: { type: 'string', default: '0' },
     'add-fitness': { type: 'boolean', default: false },
   },
 })
@@ -42,7 +43,7 @@ tell(`${rows.length} photos`)
 const made = {
   outline,
   print: values.add
-    ? morePrint(rows, printNets)
+    ? morePrint(rows, printNets, Number(values.without))
     : values['add-fitness']
       ? printNets
       : trainPrint(rows),

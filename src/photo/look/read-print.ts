@@ -6,11 +6,13 @@ import type { LabPlanes } from './planes.ts'
 import { clothSigns, groupSigns, type Print, printOf } from './print-signs.ts'
 
 /**
- * `pictures` judges groups of print, `classes` the print: several, whose mean is more often right. Each takes as many
- * of the signs, from the first on, as it has learnt from.
+ * `pictures` judges groups of print for `classes`, which judge the print: several, whose mean is more often right. Each
+ * takes as many of the signs, from the first on, as it has learnt from. `boxes` judges groups as `pictures` does, has
+ * learnt from later photos, and says whose box is told: the classes know the answers of the first alone.
  */
 export interface PrintNets {
   readonly pictures: Net
+  readonly boxes: Net
   readonly classes: readonly Net[]
 }
 
@@ -55,7 +57,7 @@ export function readPrint({ planes, base, waves }: ReadyGarment, nets: PrintNets
     class: printClasses[best]!,
     confidence: scores[best]!,
     picture: isTold
-      ? pictureAmong([...groups, ...groupsOffRim({ planes, base, strength })], nets.pictures)
+      ? pictureAmong([...groups, ...groupsOffRim({ planes, base, strength })], nets.boxes)
       : null,
   }
 }
@@ -86,7 +88,7 @@ export function likelyPictures(groups: readonly Pick<Group, 'signs'>[], net: Net
 }
 
 /** The nets are surer than they are right: of photos that they had not learnt from, this brings both together. */
-const modesty = 1.75
+const modesty = 2.5
 
 /** The mean of what the nets think likely, class by class, taken back to what it is worth. */
 export function classScores(signs: readonly number[], nets: readonly Net[]): number[] {

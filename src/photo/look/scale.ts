@@ -59,7 +59,7 @@ const mostTilt: Readonly<Record<SheetKind, number>> = { letter: 0.65, a4: 0.65, 
  */
 const mostAlike = { ground: 1 / 8, all: 1 / 64 }
 /** So much of a card's corners is cut off at least, mm. */
-const leastCut = 0.7 * cutOfCard
+const leastCut = 0.65 * cutOfCard
 /** A scale that may be further off than this is of no use, percent. */
 export const mostError = 6
 /** A shorter side, px, is too coarse to tell a sheet by. */
