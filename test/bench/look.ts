@@ -6,19 +6,21 @@ import { openSet } from '../looks/open-set.ts'
 import { readOf } from '../looks/read-kept.ts'
 import { type Read, score } from '../looks/score.ts'
 
-const given = z.tuple([
-  z.coerce.number().int().positive(),
-  z.coerce.number().int().positive().default(1000),
-])
+const given = z.array(z.coerce.number().int().positive()).min(1)
 
-/** How the photos of a seed, the first `most`, are seen: each aim with the figure that was reached. */
+/** How the photos of one seed or several together are seen: each aim with the figure that was reached. */
 export async function benchLook(told: readonly string[]): Promise<void> {
-  const [seed, most] = given.parse([told[0], told[1]])
-  const folder = fileURLToPath(new URL(`../.out/looks/${seed}/`, import.meta.url))
-  if (!existsSync(folder)) throw new Error(`Draw the photos first: npm run looks -- ${seed}`)
+  const seeds = given.parse(told)
   const photos: Read[] = []
-  for (const kept of openSet(folder).slice(0, most)) photos.push(await readOf(kept))
-  process.stdout.write(`${photos.length} photos of seed ${seed}\n`)
+  for (const seed of seeds) {
+    const folder = fileURLToPath(new URL(`../.out/looks/${seed}/`, import.meta.url))
+    if (!existsSync(folder)) throw new Error(`Draw the photos first: npm run looks -- ${seed}`)
+    for (const kept of openSet(folder)) {
+      const read = await readOf(kept)
+      photos.push({ ...read, truth: { ...read.truth, file: `${seed}/${read.truth.file}` } })
+    }
+  }
+  process.stdout.write(`${photos.length} photos of ${seeds.join(', ')}\n`)
   tellScore(photos)
 }
 

@@ -183,6 +183,10 @@ test('a sheet is found by its size and its corners, in whatever order they are t
     asked: 0,
     wrong: ['a.jpg'],
   })
+  // A hair of it is covered and its corners are told as they are: 4 % of the 200 px of its shortest side.
+  const covered = { sheet: { ...sheet, whole: false } }
+  expect(found({ ...scale, corners: off(7) }, covered).wrong).toEqual([])
+  expect(found({ ...scale, corners: off(9) }, covered).wrong).toEqual(['a.jpg'])
   expect(found(null, { sheet: { ...sheet, contrasts: false } })).toEqual({
     found: null,
     asked: 0,

@@ -67,6 +67,8 @@ const sureFrom = 0.7
 
 /** How far a corner may be off, in parts of the picture's long side. */
 const cornerSlack = 0.02
+/** And one of a sheet that is covered in part, which may as well be passed over: in parts of its shortest side. */
+const coveredSlack = 0.04
 
 /** A colour that covers nearly as much as the largest may stand for it. */
 const nearlyLargest = 0.85
@@ -128,14 +130,24 @@ function colourError({ truth, reading }: Read): number {
 function sheetRight({ truth, reading }: Read): boolean | null {
   if (!reading.scale) return null
   const { sheet, width, height } = truth
-  if (!sheet?.whole || sheet.by !== reading.scale.by) return false
+  if (!sheet || sheet.by !== reading.scale.by) return false
   const { corners } = reading.scale
-  if (!corners) return true
-  const slack = cornerSlack * Math.max(width, height)
+  if (!corners) return sheet.whole
+  const slack = sheet.whole
+    ? cornerSlack * Math.max(width, height)
+    : coveredSlack * shortestSide(sheet.corners)
   const near = (corner: readonly [number, number]) =>
     corners.some(([x, y]) => Math.hypot(x - corner[0], y - corner[1]) <= slack)
   return corners.length === 4 && sheet.corners.every(near)
 }
+
+const shortestSide = (corners: readonly (readonly [number, number])[]): number =>
+  Math.min(
+    ...corners.map(([x, y], n) => {
+      const [u, v] = corners[(n + 1) % corners.length]!
+      return Math.hypot(u - x, v - y)
+    }),
+  )
 
 const lengths = ['garmentWidthIn', 'garmentLengthIn', 'graphicWidthIn', 'graphicHeightIn'] as const
 
