@@ -34,13 +34,18 @@ async function* pileBatches(db: Db): AsyncGenerator<readonly PileRow[]> {
 
 const ids = (piles: readonly PileRow[]): string[] => piles.map(({ id }) => id)
 
-/** Low, likely, high and currency as today's files reckon them roughly; nothing where no garment is graded. */
-async function estimateCells(db: Db, knowledge: Knowledge, row: PileRow): Promise<Cell[]> {
+const noEstimate: readonly Cell[] = [null, null, null, null]
+
+/**
+ * Low, likely, high and currency as today's files reckon them roughly; nothing where no garment is graded. A pile is
+ * derived anew for it.
+ */
+async function estimateCells(db: Db, knowledge: Knowledge, row: PileRow): Promise<readonly Cell[]> {
   const pile = await pileAsKnown(db, knowledge, row, await planMarksOf(db, row.id))
   const { estimate } = pile
   // Others are served between one pile and the next.
   await turn()
-  if (!estimate) return [null, null, null, null]
+  if (!estimate) return noEstimate
   const { total, currency } = estimate
   return [...[total.low, total.likely, total.high].map((one) => decimal(one, currency)), currency]
 }
@@ -91,7 +96,8 @@ async function* pileRows(db: Db, knowledge: Knowledge): AsyncGenerator<readonly 
         summary.quilts ?? null,
         summary.recipient ?? null,
         stands?.contact_name ?? null,
-        ...(await estimateCells(db, knowledge, row)),
+        // Intakes that were opened and left are most of those that there are.
+        ...(stands?.garments ? await estimateCells(db, knowledge, row) : noEstimate),
       ]
     }
   }
