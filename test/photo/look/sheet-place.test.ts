@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
-import type { Point } from '../../../src/photo/hull.ts'
 import type { Mask } from '../../../src/photo/look/outline.ts'
 import { placeOf } from '../../../src/photo/look/sheet-place.ts'
+import { boxAt } from './sheet-scene.ts'
 
 const size = { width: 400, height: 300 }
 
@@ -17,12 +17,6 @@ function maskOf(
   return { width, height, data }
 }
 
-const boxAt = (x: number, y: number, w: number, h: number): Point[] => [
-  [x, y],
-  [x + w, y],
-  [x + w, y + h],
-  [x, y + h],
-]
 const garment = [20, 20, 200, 260] as const
 const sheet = boxAt(280, 60, 80, 100)
 

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
-import type { Point } from '../../../src/photo/hull.ts'
 import type { Mask } from '../../../src/photo/look/outline.ts'
 import type { LabPlanes } from '../../../src/photo/look/planes.ts'
 import { alikeAround } from '../../../src/photo/look/sheet-round.ts'
+import { boxAt } from './sheet-scene.ts'
 
 const [width, height] = [240, 180]
 type Lightness = (x: number, y: number) => number
@@ -44,12 +44,6 @@ const onto =
     return ground(x, y) - (u >= -2 && u < wide + 2 && v >= -2 && v < high + 2 ? 12 : 0)
   }
 
-const boxAt = (x: number, y: number, w: number, h: number): Point[] => [
-  [x, y],
-  [x + w, y],
-  [x + w, y + h],
-  [x, y + h],
-]
 const card = [100, 70, 43, 27] as const
 
 test('nothing around a card has its colour, on plain, striped or dark chequered ground', () => {

@@ -32,6 +32,14 @@ export function planeAt({ width, height, focal, away, tilt }: Eye, px: number, p
   return [u * (away - y * Math.sin(tilt)), y]
 }
 
+/** The corners of a box in a picture, px, clockwise. */
+export const boxAt = (x: number, y: number, w: number, h: number): Point[] => [
+  [x, y],
+  [x + w, y],
+  [x + w, y + h],
+  [x, y + h],
+]
+
 export const rectangle = (x: number, y: number, wide: number, tall: number, turn = 0): Point[] =>
   (
     [
