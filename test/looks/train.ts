@@ -2,6 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs'
 import { argv, stdout } from 'node:process'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
+import { z } from 'zod'
 import { fitnessNets, outlineNets, printNets } from '../../src/photo/look/nets.ts'
 import type { OutlineNets } from '../../src/photo/look/outline.ts'
 import { netsFile } from './nets-file.ts'
@@ -43,7 +44,7 @@ tell(`${rows.length} photos`)
 const made = {
   outline,
   print: values.add
-    ? morePrint(rows, printNets, Number(values.without))
+    ? morePrint(rows, printNets, z.coerce.number().int().min(0).parse(values.without))
     : values['add-fitness']
       ? printNets
       : trainPrint(rows),

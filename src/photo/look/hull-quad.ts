@@ -44,3 +44,11 @@ export function quadAround(hull: readonly Point[]): Point[] | null {
   }
   return corners.length === 4 ? corners : null
 }
+
+/** The place in a four-sided shape at these shares of its sides, from its first corner; below 0 and above 1 beyond it. */
+export function placeIn(corners: readonly Point[], u: number, v: number): Point {
+  const [a, b, c, d] = corners as [Point, Point, Point, Point]
+  const at = (k: 0 | 1): number =>
+    (1 - v) * ((1 - u) * a[k] + u * b[k]) + v * ((1 - u) * d[k] + u * c[k])
+  return [at(0), at(1)]
+}

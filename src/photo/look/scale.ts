@@ -1,6 +1,7 @@
 import type { Pixels } from '../cloth.ts'
 import { areaOf, type Point } from '../hull.ts'
 import { growth } from './homography.ts'
+import { placeIn } from './hull-quad.ts'
 import { type SheetKind, sheetKinds } from './looked.ts'
 import type { Mask } from './outline.ts'
 import { labPlanes } from './planes.ts'
@@ -194,10 +195,8 @@ function paperLike(picture: Pixels, corners: readonly Point[]): boolean {
       0.08 + (0.84 * (n % side)) / (side - 1),
       0.08 + (0.84 * Math.floor(n / side)) / (side - 1),
     ]
-    const [a, b, c, d] = corners as [Point, Point, Point, Point]
-    const blend = (k: 0 | 1) =>
-      (1 - v) * ((1 - u) * a[k] + u * b[k]) + v * ((1 - u) * d[k] + u * c[k])
-    const at = (Math.floor(blend(1)) * picture.width + Math.floor(blend(0))) * 3
+    const [x, y] = placeIn(corners, u, v)
+    const at = (Math.floor(y) * picture.width + Math.floor(x)) * 3
     data.set(picture.data.subarray(at, at + 3), n * 3)
   }
   const { l, a, b } = labPlanes({ data, width: side, height: side, channels: 3 })

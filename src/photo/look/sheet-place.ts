@@ -1,4 +1,5 @@
 import { areaOf, type Point } from '../hull.ts'
+import { placeIn } from './hull-quad.ts'
 import type { Mask } from './outline.ts'
 
 interface Size {
@@ -66,16 +67,15 @@ function shareWhere(
   mask: Mask,
   { width, height }: Size,
 ): number {
-  const [a, b, c, d] = corners as [Point, Point, Point, Point]
   const place = (n: number): number => -rim + ((1 + 2 * rim) * (n + 0.5)) / steps
   let [covered, asked] = [0, 0]
   for (let n = 0; n < steps * steps; n += 1) {
     const [u, v] = [place(n % steps), place(Math.floor(n / steps))]
     if (!asks(u, v)) continue
-    const at = (k: 0 | 1) => (1 - v) * ((1 - u) * a[k] + u * b[k]) + v * ((1 - u) * d[k] + u * c[k])
+    const at = placeIn(corners, u, v)
     const [x, y] = [
-      Math.floor((at(0) * mask.width) / width),
-      Math.floor((at(1) * mask.height) / height),
+      Math.floor((at[0] * mask.width) / width),
+      Math.floor((at[1] * mask.height) / height),
     ]
     asked += 1
     if (x >= 0 && y >= 0 && x < mask.width && y < mask.height)

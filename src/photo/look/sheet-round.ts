@@ -1,4 +1,5 @@
 import type { Point } from '../hull.ts'
+import { placeIn } from './hull-quad.ts'
 import type { Mask } from './outline.ts'
 import { type LabPlanes, quantile } from './planes.ts'
 
@@ -17,11 +18,8 @@ const same = 3
  */
 export function alikeAround(corners: readonly Point[], planes: LabPlanes, mask?: Mask): number {
   const { width, height } = planes
-  const [a, b, c, d] = corners as [Point, Point, Point, Point]
   const at = (u: number, v: number): number => {
-    const blend = (k: 0 | 1): number =>
-      (1 - v) * ((1 - u) * a[k] + u * b[k]) + v * ((1 - u) * d[k] + u * c[k])
-    const [x, y] = [Math.floor(blend(0)), Math.floor(blend(1))]
+    const [x, y] = placeIn(corners, u, v).map(Math.floor) as [number, number]
     return x < 0 || y < 0 || x >= width || y >= height ? -1 : y * width + x
   }
   const leftOut = (n: number): boolean => {

@@ -189,6 +189,14 @@ describe('nothing is measured', () => {
     ['by a picture in a frame', [shirt(blue), ...frame]],
     ['by tiles', [shirt(blue)], tiles],
     ['by a cloth in checks', [shirt(blue)], checks],
+    [
+      'by a round field beside a band of its own colour',
+      [
+        shirt(blue),
+        sheet('id1', -360, 200),
+        { corners: rectangle(-470, 150, 70, 330), colour: red },
+      ],
+    ],
     ['by a corner of a cloth in checks', [shirt(blue)], cornerOfChecks],
     [
       'by what is as large as a card and has sharp corners, as a printed field has',
