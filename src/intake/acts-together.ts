@@ -1,12 +1,13 @@
 import type { Clock } from '../base/clock.ts'
 import { sha256 } from '../base/ids.ts'
+import { isServer } from '../store/given-rows.ts'
 import type { Settled } from '../store/group-commit.ts'
 import { lockFreePiles } from '../store/rows.ts'
 import type { Db } from '../store/schema.ts'
 import { pileBehind } from './rows.ts'
 import { type Standing, type Stood, standing } from './stood.ts'
 import { type Outcome, type Sent, type Taken, takeOnce } from './taking.ts'
-import { writeActs } from './write-acts.ts'
+import { type Remembered, writeActs, writeIfAsRemembered } from './write-acts.ts'
 
 /** An act on the pile behind a link's key. */
 export interface Ask {
@@ -20,12 +21,57 @@ export interface Answer {
   readonly stood: Stood
 }
 
+interface Turns extends Standing {
+  readonly clock: Clock
+}
+
+/**
+ * Takes acts on piles as they are remembered, and writes them where they still stand so. Null: whatever is not simply
+ * taken has to be asked of the store, for the pile may stand otherwise than it is remembered.
+ */
+export async function actAsRemembered(
+  { knowledge, memory, clock }: Turns,
+  db: Db,
+  asks: readonly Ask[],
+): Promise<(Answer | null)[]> {
+  if (!isServer(db)) return asks.map(() => null)
+  const piles = new Map<string, Remembered>()
+
+  // Who comes after one that has to wait waits too, so that acts on one pile stay in their order.
+  const waits = new Set<string>()
+
+  const take = ({ sent }: Ask, hash: string, before: Stood): Answer | null => {
+    const { id } = before.row
+    const earlier = piles.get(id)
+    if (waits.has(id) || (earlier && earlier.hash !== hash)) return null
+    try {
+      const { outcome, ...now } = takeOnce(knowledge, earlier?.taken.stood ?? before, sent, clock)
+      if (outcome.again) return null
+      const acts = [...(earlier?.taken.acts ?? []), ...now.acts]
+      piles.set(id, { hash, before, taken: { ...now, acts } })
+      return { outcome, stood: now.stood }
+    } catch {
+      return null
+    }
+  }
+
+  const answers = asks.map((ask) => {
+    const hash = sha256(ask.key)
+    const before = memory.behind(hash)
+    const taken = before ? take(ask, hash, before) : null
+    if (before && !taken) waits.add(before.row.id)
+    return taken
+  })
+  const written = await writeIfAsRemembered(db, [...piles.values()], clock())
+  return answers.map((one) => (one && written.has(one.stood.row.id) ? one : null))
+}
+
 /**
  * Takes acts on any piles in their order, and writes them together; one that is refused leaves nothing and costs
  * the others nothing. Null: its pile is held elsewhere or its link is not there, so that it has to be asked alone.
  */
 export async function actTogether(
-  { knowledge, memory, clock }: Standing & { readonly clock: Clock },
+  { knowledge, memory, clock }: Turns,
   trx: Db,
   asks: readonly Ask[],
 ): Promise<Settled<Answer | null>[]> {

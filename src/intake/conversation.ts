@@ -7,7 +7,7 @@ import { groupCommit } from '../store/group-commit.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, PileRow } from '../store/schema.ts'
-import { type Answer, type Ask, actTogether } from './acts-together.ts'
+import { type Answer, type Ask, actAsRemembered, actTogether } from './acts-together.ts'
 import { freeze, type Kept } from './agreement.ts'
 import { type ClothOfGarment, clothsOf } from './cloth-colours.ts'
 import { pinFlow } from './flow-versions.ts'
@@ -81,7 +81,11 @@ export function converse(
   }
 
   const turns = { knowledge, clock, memory }
-  const together = groupCommit(store, (trx, asks: readonly Ask[]) => actTogether(turns, trx, asks))
+  const together = groupCommit(
+    store,
+    (trx, asks: readonly Ask[]) => actTogether(turns, trx, asks),
+    { early: (asks) => actAsRemembered(turns, store.db, asks) },
+  )
 
   /** In a transaction of its own, which waits for whoever holds the pile. */
   const alone = (ask: Ask): Promise<Answer> =>
@@ -108,7 +112,8 @@ export function converse(
       return openOf(store.db, stood)
     },
 
-    flowOf: (key) => memory.flowOf(sha256(key)) ?? null,
+    // A pile stays on its flow, whatever became of it since.
+    flowOf: (key) => memory.behind(sha256(key))?.flow ?? null,
 
     act: async (key, sent) => {
       const ask = { key, sent }

@@ -18,17 +18,24 @@ export interface LabelPhoto {
 }
 
 /** The photo that stands for a label: the newest received, else the one that was `answered`. */
-export async function labelPhotoOf(
+export const labelPhotoOf = async (
   db: Db,
   place: PhotoPlace,
   answered: string | undefined,
+): Promise<LabelPhoto | null> =>
+  photoOfLabel(db, place, (await draftsOf(db, place)).at(-1) ?? answered)
+
+/** One of them, while it is there. */
+export async function photoOfLabel(
+  db: Db,
+  { pileId }: PhotoPlace,
+  id: string | undefined,
 ): Promise<LabelPhoto | null> {
-  const id = (await draftsOf(db, place)).at(-1) ?? answered
   if (id === undefined) return null
   const row = await db
     .selectFrom('photo')
     .select(['id', 'hash', 'label'])
-    .where('pile_id', '=', place.pileId)
+    .where('pile_id', '=', pileId)
     .where('id', '=', id)
     .where('removed_at', 'is', null)
     .executeTakeFirst()

@@ -3,7 +3,7 @@ import { Failure } from '../base/failures.ts'
 import { newId, newKey, sha256 } from '../base/ids.ts'
 import type { Act, ContactValue } from '../flow/grammar.ts'
 import { type LinkedPile, linkedPiles, nextNumber } from '../store/rows.ts'
-import type { ActRow, Db, NewRow, PileRow } from '../store/schema.ts'
+import type { ActRow, Db, PileRow, Row } from '../store/schema.ts'
 
 /** One act as it was appended: who, when, and its place in the order. */
 export interface Entry {
@@ -112,7 +112,7 @@ export interface Note {
   readonly at: number
 }
 
-export const noteRow = ({ pileId, ...note }: Note): NewRow<'note'> => ({
+export const noteRow = ({ pileId, ...note }: Note): Row<'note'> => ({
   id: newId(),
   pile_id: pileId,
   ...note,

@@ -1,7 +1,7 @@
 import type { CompiledQuery } from 'kysely'
 import type { Act } from '../flow/grammar.ts'
-import { inPieces } from '../store/rows.ts'
-import type { Db, NewRow, PileRow } from '../store/schema.ts'
+import { type Written, writing } from '../store/given-rows.ts'
+import type { Db, PileRow } from '../store/schema.ts'
 import type { Garment, Pile } from './pile.ts'
 
 const garmentRow = (pileId: string, garment: Garment) => ({
@@ -51,50 +51,53 @@ function touched({ pile, acts }: Projected): readonly Garment[] {
   return items.includes(0) ? pile.garments : pile.garments.filter(({ n }) => items.includes(n))
 }
 
-const upsertStandings = (db: Db, rows: readonly NewRow<'standing'>[]): CompiledQuery =>
-  db
-    .insertInto('standing')
-    .values(rows)
-    .onConflict((conflict) =>
-      conflict.column('pile_id').doUpdateSet(({ ref }) => ({
-        seq: ref('excluded.seq'),
-        place: ref('excluded.place'),
-        tally: ref('excluded.tally'),
-        summary: ref('excluded.summary'),
-        garments: ref('excluded.garments'),
-        needs_eyes: ref('excluded.needs_eyes'),
-        contact_name: ref('excluded.contact_name'),
-        need_by: ref('excluded.need_by'),
-      })),
-    )
-    .compile()
+export const standings = {
+  table: 'standing',
+  columns: {
+    pile_id: 'text',
+    seq: 'bigint',
+    place: 'text',
+    tally: 'text',
+    summary: 'text',
+    garments: 'bigint',
+    needs_eyes: 'bigint',
+    contact_name: 'text',
+    need_by: 'bigint',
+  },
+  key: ['pile_id'],
+} as const satisfies Written
 
-const upsertGarments = (db: Db, rows: readonly NewRow<'garment'>[]): CompiledQuery =>
-  db
-    .insertInto('garment')
-    .values(rows)
-    .onConflict((conflict) =>
-      conflict.columns(['pile_id', 'item']).doUpdateSet(({ ref }) => ({
-        tag: ref('excluded.tag'),
-        name: ref('excluded.name'),
-        kind: ref('excluded.kind'),
-        grade: ref('excluded.grade'),
-        flags: ref('excluded.flags'),
-        facts: ref('excluded.facts'),
-        dropped: ref('excluded.dropped'),
-      })),
-    )
-    .compile()
+export const garments = {
+  table: 'garment',
+  columns: {
+    pile_id: 'text',
+    item: 'bigint',
+    tag: 'text',
+    name: 'text',
+    kind: 'text',
+    grade: 'text',
+    flags: 'text',
+    facts: 'text',
+    dropped: 'bigint',
+  },
+  key: ['pile_id', 'item'],
+} as const satisfies Written
 
-/** What writes the rows that the queue reads, of piles that are each named once. */
-export const projections = (db: Db, piles: readonly Projected[]): CompiledQuery[] => [
-  ...inPieces(piles.map(({ row, pile }) => standingRow(row, pile))).map((rows) =>
-    upsertStandings(db, rows),
-  ),
-  ...inPieces(
-    piles.flatMap((one) => touched(one).map((garment) => garmentRow(one.row.id, garment))),
-  ).map((rows) => upsertGarments(db, rows)),
-]
+/** The rows that the queue reads, of piles that are each named once. */
+export const projected = (piles: readonly Projected[]) => ({
+  standings: piles.map(({ row, pile }) => standingRow(row, pile)),
+  garments: piles.flatMap((one) => touched(one).map((garment) => garmentRow(one.row.id, garment))),
+})
+
+const writeStandings = writing(standings)
+const writeGarments = writing(garments)
+
+/** What writes them. */
+export function projections(db: Db, piles: readonly Projected[]): CompiledQuery[] {
+  const rows = projected(piles)
+  const writes = [writeStandings(db, rows.standings)]
+  return rows.garments.length > 0 ? [...writes, writeGarments(db, rows.garments)] : writes
+}
 
 /** Writes every row of a pile, in the transaction given. */
 export async function project(db: Db, row: PileRow, pile: Pile): Promise<void> {

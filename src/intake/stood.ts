@@ -19,8 +19,8 @@ export interface Stood {
 /** Piles as they stood when they were last used, for a time. */
 export interface Memory {
   of(pileId: string): Stood | undefined
-  /** The flow of the pile behind a link, by its key's hash: a pile stays on it, whatever became of the pile since. */
-  flowOf(hash: string): Flow | undefined
+  /** The pile behind a link, by its key's hash. */
+  behind(hash: string): Stood | undefined
   /** `hash`: of the link's key by which it was found. */
   keep(stood: Stood, hash: string): void
 }
@@ -68,7 +68,7 @@ export function rememberPiles({ mostActs, keepMs }: MemoryLimits = usualLimits):
 
   return {
     of: (id) => piles.get(id)?.stood,
-    flowOf: (hash) => linked.get(hash)?.flow,
+    behind: (hash) => linked.get(hash),
     keep: (stood, hash) => {
       const { id } = stood.row
       const links = new Set(piles.get(id)?.links).add(hash)

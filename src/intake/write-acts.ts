@@ -1,44 +1,163 @@
-import { type CompiledQuery, sql } from 'kysely'
+import type { CompiledQuery } from 'kysely'
+import {
+  inserting,
+  isServer,
+  lookedUp,
+  onGiven,
+  type Written,
+  writing,
+} from '../store/given-rows.ts'
 import { sendLast } from '../store/last.ts'
-import { inPieces } from '../store/rows.ts'
 import type { Db, NewRow } from '../store/schema.ts'
 import { noteRow } from './rows.ts'
-import { projections } from './standing.ts'
+import { garments, type Projected, projected, projections, standings } from './standing.ts'
+import type { Stood } from './stood.ts'
 import type { Taken } from './taking.ts'
 
 const actRows = ({ acts, stood }: Taken): NewRow<'act'>[] =>
   acts.map(({ act, ...entry }) => ({ pile_id: stood.row.id, ...entry, act: JSON.stringify(act) }))
 
 /** Where a person was asked. */
-const noteRows = ({ acts, stood }: Taken): NewRow<'note'>[] =>
+const noteRows = ({ acts, stood }: Taken) =>
   acts.flatMap(({ act, at }) => {
     if (act.act !== 'answer' || !('asked' in act.reply)) return []
     const { item, question, reply } = act
     return [noteRow({ pileId: stood.row.id, item, question, text: reply.asked, at })]
   })
 
-function movePiles(db: Db, taken: readonly Taken[]): CompiledQuery {
-  const rows = taken.map(({ stood: { row } }) => sql`(${row.id}, ${row.seq}, ${row.changed_at})`)
-  // Columns of bare values have these names in both stores; PostgreSQL takes their parameters for text.
-  return sql`update pile
-    set seq = cast(given.column2 as bigint), changed_at = cast(given.column3 as bigint)
-    from (values ${sql.join(rows)}) as given
-    where pile.id = given.column1`.compile(db)
-}
+const projectedOf = ({ stood, acts }: Taken): Projected => ({
+  row: stood.row,
+  pile: stood.derived.pile,
+  acts: acts.map(({ act }) => act),
+})
+
+const acts = {
+  table: 'act',
+  columns: {
+    pile_id: 'text',
+    seq: 'bigint',
+    at: 'bigint',
+    who: 'text',
+    idem: 'text',
+    act: 'text',
+  },
+} as const satisfies Written
+
+const notes = {
+  table: 'note',
+  columns: {
+    id: 'text',
+    pile_id: 'text',
+    item: 'bigint',
+    question: 'text',
+    text: 'text',
+    at: 'bigint',
+    settled_at: 'bigint',
+    settled_by: 'text',
+  },
+} as const satisfies Written
+
+const writeActRows = writing(acts)
+const writeNoteRows = writing(notes)
+
+const movePiles = onGiven(
+  { piles: { id: 'text', seq: 'bigint', changed_at: 'bigint' } },
+  ({ piles }) =>
+    `update pile set seq = piles.seq, changed_at = piles.changed_at from ${piles} where pile.id = piles.id`,
+)
 
 /** Writes what was taken, as the last thing of the transaction that holds the piles; each pile is named once. */
 export async function writeActs(db: Db, taken: readonly Taken[]): Promise<void> {
-  const some = taken.filter(({ acts }) => acts.length > 0)
+  const some = taken.filter((one) => one.acts.length > 0)
   if (some.length === 0) return
-  const projected = some.map(({ stood: { row, derived }, acts }) => ({
-    row,
-    pile: derived.pile,
-    acts: acts.map(({ act }) => act),
-  }))
-  await sendLast(db, [
-    ...inPieces(some.flatMap(actRows)).map((rows) => db.insertInto('act').values(rows).compile()),
-    movePiles(db, some),
-    ...inPieces(some.flatMap(noteRows)).map((rows) => db.insertInto('note').values(rows).compile()),
-    ...projections(db, projected),
-  ])
+  const asked = some.flatMap(noteRows)
+  const statements: CompiledQuery[] = [
+    writeActRows(db, some.flatMap(actRows)),
+    movePiles(db, {
+      piles: some.map(({ stood }) => ({
+        id: stood.row.id,
+        seq: stood.row.seq,
+        changed_at: stood.row.changed_at,
+      })),
+    }),
+    ...projections(db, some.map(projectedOf)),
+  ]
+  await sendLast(db, asked.length > 0 ? [...statements, writeNoteRows(db, asked)] : statements)
+}
+
+/** Acts that were taken on a pile as it is remembered, with the hash of the key of its link. */
+export interface Remembered {
+  readonly hash: string
+  readonly before: Stood
+  readonly taken: Taken
+}
+
+const ofHeld = (written: Written, given: string, as: string) =>
+  inserting(written, `${given} join held on held.held_id = ${as}.pile_id`)
+
+/** Every part of it sees the store as it stood before; `held` are the piles that were just as they are remembered. */
+const writeWhereAsRemembered = onGiven(
+  {
+    piles: {
+      key_hash: 'text',
+      now: 'bigint',
+      id: 'text',
+      status: 'text',
+      seq_before: 'bigint',
+      changed_before: 'bigint',
+      seq: 'bigint',
+      changed_at: 'bigint',
+    },
+    acts: acts.columns,
+    standings: standings.columns,
+    garments: garments.columns,
+    notes: notes.columns,
+  },
+  (given) => `with held as (
+    select pile.id as held_id, piles.seq as new_seq, piles.changed_at as new_at
+    from ${given.piles}
+    ${lookedUp('pile', { column: 'id', is: 'piles.id', held: true })}
+    ${lookedUp('pile_link', { column: 'key_hash', is: 'piles.key_hash' })}
+    where pile.seq = piles.seq_before and pile.changed_at = piles.changed_before
+      and pile.status = piles.status and pile_link.pile_id = pile.id and pile_link.revoked_at is null and pile_link.expires_at > piles.now
+  ), moved as (
+    update pile set seq = held.new_seq, changed_at = held.new_at from held
+    where pile.id = held.held_id
+  ), acted as (${ofHeld(acts, given.acts, 'acts')}
+  ), stood as (${ofHeld(standings, given.standings, 'standings')}
+  ), worn as (${ofHeld(garments, given.garments, 'garments')}
+  ), noted as (${ofHeld(notes, given.notes, 'notes')}
+  ) select held_id from held`,
+)
+
+/**
+ * Writes what was taken on piles as they are remembered, in one statement that is a transaction by itself: of those
+ * piles that stand so and that nobody holds; each is named once. Gives their ids: for the others nothing is written.
+ * On PostgreSQL alone (a store of one file is not asked over a network, and has no such statement).
+ */
+export async function writeIfAsRemembered(
+  db: Db,
+  some: readonly Remembered[],
+  now: number,
+): Promise<ReadonlySet<string>> {
+  if (!isServer(db) || some.length === 0) return new Set()
+  const taken = some.map((one) => one.taken)
+  const { rows } = await db.executeQuery<{ held_id: string }>(
+    writeWhereAsRemembered(db, {
+      piles: some.map(({ hash, before, taken: { stood } }) => ({
+        key_hash: hash,
+        now,
+        id: before.row.id,
+        status: before.row.status,
+        seq_before: before.row.seq,
+        changed_before: before.row.changed_at,
+        seq: stood.row.seq,
+        changed_at: stood.row.changed_at,
+      })),
+      acts: taken.flatMap(actRows),
+      ...projected(taken.map(projectedOf)),
+      notes: taken.flatMap(noteRows),
+    }),
+  )
+  return new Set(rows.map(({ held_id }) => held_id))
 }

@@ -11,6 +11,12 @@ export type Batch<Ask, Answer> = (
   asks: readonly Ask[],
 ) => Promise<readonly Settled<Answer>[]>
 
+/**
+ * Does what of it needs no transaction, durably, in one statement or none; null: it has to be asked in one. Where it
+ * throws, nothing is done.
+ */
+export type Early<Ask, Answer> = (asks: readonly Ask[]) => Promise<readonly (Answer | null)[]>
+
 interface Waiting<Ask, Answer> {
   readonly ask: Ask
   resolve(answer: Answer): void
@@ -27,12 +33,12 @@ const isOfStore = (error: unknown): boolean =>
 /**
  * Group commit: what is asked for while a transaction runs waits, and the next transaction takes all of it, so that
  * many share one sync of the disk. Each resolves once it is durable. What `work` gives an error for fails alone; where
- * a whole transaction fails, each of its batch is tried in one of its own.
+ * a whole transaction fails, each of its batch is tried in one of its own. `early` comes before the transaction.
  */
 export function groupCommit<Ask, Answer>(
   store: Pick<Store, 'transaction'>,
   work: Batch<Ask, Answer>,
-  most = usualMost,
+  { early, most = usualMost }: { early?: Early<Ask, Answer>; most?: number } = {},
 ): (ask: Ask) => Promise<Answer> {
   const waiting: Waiting<Ask, Answer>[] = []
   let running = false
@@ -55,8 +61,28 @@ export function groupCommit<Ask, Answer>(
     }
   }
 
+  /** Those that are left. */
+  async function commitEarly(
+    batch: readonly Waiting<Ask, Answer>[],
+  ): Promise<readonly Waiting<Ask, Answer>[]> {
+    if (!early) return batch
+    try {
+      const done = await early(batch.map(({ ask }) => ask))
+      for (const [nth, answer] of done.entries()) if (answer !== null) batch[nth]!.resolve(answer)
+      return batch.filter((_, nth) => done[nth] === null)
+    } catch (error) {
+      // What is the matter with one of them, the transaction says.
+      if (!isOfStore(error)) return batch
+      for (const { reject } of batch) reject(error)
+      return []
+    }
+  }
+
   async function commitAll(): Promise<void> {
-    while (waiting.length > 0) await commit(waiting.splice(0, most))
+    while (waiting.length > 0) {
+      const left = await commitEarly(waiting.splice(0, most))
+      if (left.length > 0) await commit(left)
+    }
     running = false
   }
 

@@ -10,6 +10,7 @@ import {
 } from 'kysely'
 import pg from 'pg'
 import { Failure } from '../base/failures.ts'
+import { namesOfFixed } from './given-rows.ts'
 import { refuseInside } from './inside.ts'
 import { whatWasSent } from './last.ts'
 import { asFailure } from './trouble.ts'
@@ -29,6 +30,12 @@ const types = {
     oid === pg.types.builtins.INT8 ? Number : pg.types.getTypeParser(oid, format),
 } as pg.CustomTypesConfig
 
+/** What is the same each time is read by the server once for each connection. */
+function asked(text: string, values: unknown[]): pg.QueryConfig {
+  const name = namesOfFixed.get(text)
+  return name ? { name, text, values } : { text, values }
+}
+
 /** A connection that failed under a query is thrown away instead of handed on. */
 function guardedClient(client: pg.PoolClient): PostgresPoolClient {
   let broken = false
@@ -40,7 +47,7 @@ function guardedClient(client: pg.PoolClient): PostgresPoolClient {
   return {
     query: async <R>(sql: unknown, parameters?: readonly unknown[]) => {
       try {
-        const result = await client.query(sql as string, parameters as unknown[])
+        const result = await client.query(asked(sql as string, parameters as unknown[]))
         return result as unknown as PostgresQueryResult<R>
       } catch (error) {
         const failure = asFailure(error)

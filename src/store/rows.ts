@@ -1,7 +1,6 @@
-import { PostgresAdapter } from 'kysely'
+import { isServer, lookedUp, onGiven } from './given-rows.ts'
+import type { Store } from './open.ts'
 import type { AccountRow, Db, PileRow, Row } from './schema.ts'
-
-const holdsRows = (trx: Db): boolean => trx.getExecutor().adapter instanceof PostgresAdapter
 
 /**
  * The pile's row, held until the transaction ends, so that acts on one pile queue up. On SQLite a
@@ -9,27 +8,53 @@ const holdsRows = (trx: Db): boolean => trx.getExecutor().adapter instanceof Pos
  */
 export async function lockPile(trx: Db, id: string): Promise<PileRow | undefined> {
   const pile = trx.selectFrom('pile').selectAll().where('id', '=', id)
-  return (holdsRows(trx) ? pile.forUpdate() : pile).executeTakeFirst()
+  return (isServer(trx) ? pile.forUpdate() : pile).executeTakeFirst()
 }
 
 /** A pile by one of its links. */
 export type LinkedPile = PileRow & Pick<Row<'pile_link'>, 'key_hash' | 'expires_at' | 'revoked_at'>
 
-const linked = (db: Db) =>
-  db
-    .selectFrom('pile_link')
-    .innerJoin('pile', 'pile.id', 'pile_link.pile_id')
-    .selectAll('pile')
-    .select(['pile_link.key_hash', 'pile_link.expires_at', 'pile_link.revoked_at'])
+const ofPile = Object.keys({
+  id: true,
+  number: true,
+  language: true,
+  flow_hash: true,
+  status: true,
+  seq: true,
+  started_at: true,
+  changed_at: true,
+  confirmed_at: true,
+} satisfies Record<keyof PileRow, true>).map((column) => `pile.${column}`)
+
+const ofLink = ['key_hash', 'expires_at', 'revoked_at'].map((column) => `pile_link.${column}`)
+
+const linked = onGiven({ given: { hash: 'text' } }, ({ given }, store) => linkedText(given, store))
+
+const free = onGiven({ given: { hash: 'text' } }, ({ given }, store) =>
+  linkedText(given, store, true),
+)
+
+function linkedText(given: string, store: Store['dialect'], held = false): string {
+  const columns = [...ofPile, ...ofLink].join(', ')
+  if (store === 'sqlite') {
+    return `select ${columns} from ${given} join pile_link on pile_link.key_hash = given.hash
+    join pile on pile.id = pile_link.pile_id`
+  }
+  return `select ${columns} from ${given}
+  ${lookedUp('pile_link', { column: 'key_hash', is: 'given.hash' })}
+  ${lookedUp('pile', { column: 'id', is: 'pile_link.pile_id', held })}`
+}
+
+const ofHashes = (hashes: readonly string[]) => ({ given: hashes.map((hash) => ({ hash })) })
 
 /** The piles of links by the hashes of their keys. */
-export const linkedPiles = (db: Db, hashes: readonly string[]): Promise<LinkedPile[]> =>
-  linked(db).where('pile_link.key_hash', 'in', hashes).execute()
+export async function linkedPiles(db: Db, hashes: readonly string[]): Promise<LinkedPile[]> {
+  return (await db.executeQuery<LinkedPile>(linked(db, ofHashes(hashes)))).rows
+}
 
 /** The same, held as `lockPile` holds one; without those that another transaction holds just now. */
 export async function lockFreePiles(trx: Db, hashes: readonly string[]): Promise<LinkedPile[]> {
-  const piles = linked(trx).where('pile_link.key_hash', 'in', hashes)
-  return (holdsRows(trx) ? piles.forUpdate('pile').skipLocked() : piles).execute()
+  return (await trx.executeQuery<LinkedPile>(free(trx, ofHashes(hashes)))).rows
 }
 
 /** An account's row and those of every owner, held until the transaction ends, so that owners take turns. */
@@ -39,7 +64,7 @@ export async function lockPeople(trx: Db, id: string): Promise<AccountRow[]> {
     .selectAll()
     .where((eb) => eb.or([eb('id', '=', id), eb('role', '=', 'owner')]))
     .orderBy('id')
-  return (holdsRows(trx) ? people.forUpdate() : people).execute()
+  return (isServer(trx) ? people.forUpdate() : people).execute()
 }
 
 /** 1, 2, 3 …, never the same twice; a number is spent only if the transaction ends well. */
@@ -53,12 +78,4 @@ export async function nextNumber(trx: Db, counter: 'pile' | 'receipt'): Promise<
     .returning('value')
     .executeTakeFirstOrThrow()
   return value
-}
-
-/** As many rows as one statement of either store takes. */
-const mostRows = 500
-
-export function inPieces<T>(rows: readonly T[]): T[][] {
-  const pieces = Math.ceil(rows.length / mostRows)
-  return Array.from({ length: pieces }, (_, n) => rows.slice(n * mostRows, (n + 1) * mostRows))
 }

@@ -24,6 +24,8 @@ const settings = [
   'pragma journal_mode = wal',
   'pragma synchronous = full',
   'pragma foreign_keys = on',
+  'pragma cache_size = -32000',
+  'pragma wal_autocheckpoint = 4000',
 ]
 
 function guarded<T>(work: () => T): T {

@@ -89,7 +89,7 @@ eachStore('what many ask for at once', (store) => {
       sizes.push(ids.length)
       return noted(trx, ids)
     }
-    const commit = groupCommit(store(), work, 2)
+    const commit = groupCommit(store(), work, { most: 2 })
     await Promise.all(['a', 'b', 'c', 'd', 'e'].map(commit))
     expect(sizes).toEqual([2, 2, 1])
   })

@@ -1,3 +1,4 @@
+import { sql } from 'kysely'
 import { expect, test } from 'vitest'
 import { columnsIn, tablesIn } from '../../src/store/contents.ts'
 import { lastingTables, type TableFacts, tableNames, tables } from '../../src/store/tables.ts'
@@ -49,5 +50,21 @@ eachStore('the list of tables', (store) => {
   test('leaves at home what belongs to one store alone', () => {
     const left = tableNames.filter((name) => !lastingTables.includes(name))
     expect(left).toEqual(['session', 'once_link', 'photo_removal', 'unfinished', 'use_count'])
+  })
+})
+
+eachStore('what an answer changes of its pile', (store, name) => {
+  // A row whose indexed columns stay is changed in its page alone (postgresql.org/docs/current/storage-hot.html).
+  test('has no index', async () => {
+    const texts =
+      name === 'SQLite'
+        ? sql<{ text: string | null }>`select sql as text from sqlite_master
+            where type = 'index' and tbl_name = 'pile'`
+        : sql<{ text: string }>`select indexdef as text from pg_indexes
+            where tablename = 'pile' and schemaname = current_schema()`
+    const { rows } = await texts.execute(store().db)
+    const indexes = rows.map(({ text }) => text ?? '')
+    expect(indexes.some((text) => text.includes('started_at'))).toBe(true)
+    expect(indexes.filter((text) => /\b(seq|changed_at)\b/.test(text))).toEqual([])
   })
 })

@@ -16,6 +16,7 @@ import { sheetMarks } from './0014-sheet-marks.ts'
 import { laidOut } from './0015-laid-out.ts'
 import { useCounts } from './0017-use-counts.ts'
 import { keeping } from './0019-keeping.ts'
+import { fewerPages } from './0021-fewer-pages.ts'
 
 /** In order, which is law: a migration that was released is never changed, renamed or moved. */
 export const migrations: Readonly<Record<string, Migration>> = {
@@ -36,4 +37,5 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0015-laid-out': laidOut,
   '0017-use-counts': useCounts,
   '0019-keeping': keeping,
+  '0021-fewer-pages': fewerPages,
 }

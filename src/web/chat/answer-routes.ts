@@ -97,8 +97,11 @@ function leftBy({ overtaken, seq }: Outcome, priced: boolean): Left {
   return seq !== null && priced ? { since: seq - 1 } : {}
 }
 
-/** Kinds whose answers hang on more than their form. */
-const beyondTheForm: readonly Kind[] = ['label', 'photo', 'spots']
+/** Whether an answer hangs on more than its form: on photos that came before it. */
+function beyondTheForm(kind: Kind, { act }: AnswerForm): boolean {
+  if (kind === 'photo') return act !== 'skip' && act !== 'ask'
+  return kind === 'spots' || (kind === 'label' && act !== 'skip')
+}
 
 /**
  * Takes an answer that its form holds whole, read where the pile is held, so that nothing is looked up before. Null:
@@ -111,7 +114,7 @@ async function takeAtOnce(
 ): Promise<Left | null> {
   const flow = conversation.flowOf(key)
   const asked = flow && questionsOf(flow)[item === 0 ? 'once' : 'repeated'].get(question)
-  if (!asked || beyondTheForm.includes(asked.kind) || files.length > 0 || refusal) return null
+  if (!asked || beyondTheForm(asked.kind, fields) || files.length > 0 || refusal) return null
   let priced = false
   try {
     const outcome = await conversation.act(key, {

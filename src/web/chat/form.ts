@@ -14,7 +14,10 @@ const key = z
   .string()
   .regex(/^[\w-]{8,64}$/)
   .optional()
-  .transform((sent) => sent ?? newId())
+  .transform((sent) => (sent === undefined ? newId() : copyOf(sent)))
+
+/** In memory of its own: as a piece of the form, which is how it comes, it would hold all of it, and compares slowly. */
+const copyOf = (sent: string): string => Buffer.from(sent, 'latin1').toString('latin1')
 
 /** What a question's form may send. Everything is loose here; the question's kind makes it strict. */
 export const answerForm = z.object({

@@ -7,7 +7,7 @@ import {
   doubtedWords,
   judge,
   type LabelPhoto,
-  labelPhotoOf,
+  photoOfLabel,
   readLabelPhoto,
   wordsSeen,
 } from '../../intake/label-photo.ts'
@@ -62,8 +62,9 @@ async function hold(
 ): Promise<Held> {
   const { db } = context.store
   const answered = labelSeen(asking.replies).photo
-  const before = await labelPhotoOf(db, place, answered)
-  const all = [...(await draftsOf(db, place)), ...(answered === undefined ? [] : [answered])]
+  const drafts = await draftsOf(db, place)
+  const before = await photoOfLabel(db, place, drafts.at(-1) ?? answered)
+  const all = [...drafts, ...(answered === undefined ? [] : [answered])]
   const [file, ...more] = labelReader(context) ? files : []
   if (!file) {
     const photo = before && !listOf(fields.remove).includes(before.id) ? before : null
@@ -72,7 +73,7 @@ async function hold(
   if (more.length > 0) throw new Failure('too_many_photos', { most: 1 })
   if (file.tooLarge) throw new Failure('too_large')
   const id = await takePhoto({ ...context, db }, place, file.bytes, 'label')
-  return { photo: await labelPhotoOf(db, place, id), gone: all, before }
+  return { photo: await photoOfLabel(db, place, id), gone: all, before }
 }
 
 /** A label's answer, or the wish that a person looks, with its photo beside what was typed and chosen. */

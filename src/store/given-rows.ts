@@ -1,0 +1,95 @@
+import { CompiledQuery, PostgresAdapter } from 'kysely'
+import type { Store } from './open.ts'
+import type { Database, Db } from './schema.ts'
+
+/** Columns of rows that a statement is given. */
+export type Columns = Readonly<Record<string, 'text' | 'bigint'>>
+
+export type Given<C extends Columns> = {
+  readonly [Name in keyof C]: (C[Name] extends 'text' ? string : number) | null
+}
+
+/** Texts that do not change, by the names under which PostgreSQL keeps them ready on a connection. */
+export const namesOfFixed = new Map<string, string>()
+
+function fixed(text: string): string {
+  namesOfFixed.set(text, `pieceworth_${namesOfFixed.size}`)
+  return text
+}
+
+const fromFile = (as: string, columns: Columns, nth: number): string => {
+  const fields = Object.keys(columns).map((name) => `value ->> '$.${name}' as ${name}`)
+  return `(select ${fields.join(', ')} from json_each(?${nth})) as ${as}`
+}
+
+const fromServer = (as: string, columns: Columns, nth: number): string => {
+  const typed = Object.entries(columns).map(([name, type]) => `${name} ${type}`)
+  return `json_to_recordset($${nth}::json) as ${as}(${typed.join(', ')})`
+}
+
+/** Whether this store knows `for update` and statements that write within others. */
+export const isServer = (db: Db): boolean => db.getExecutor().adapter instanceof PostgresAdapter
+
+/**
+ * The row of a table whose `column` is what `is` says, for each row before it. PostgreSQL takes what is given for a
+ * hundred rows and would rather read a whole table for them; so it looks up one after the other.
+ */
+export const lookedUp = (
+  table: keyof Database,
+  { column, is, held = false }: { column: string; is: string; held?: boolean },
+): string =>
+  `cross join lateral (select * from ${table} as one where one.${column} = ${is} limit 1${
+    held ? ' for update skip locked' : ''
+  }) as ${table}`
+
+/**
+ * A statement whose text is the same however many rows it is given: each kind of them comes as JSON in one parameter,
+ * so that neither we build it nor the store reads it anew each time. `text` makes it of what stands for the rows, a
+ * table with these columns by the name of their kind. It returns no `*`: what a store keeps ready stays with the
+ * columns that it was read with. Text in rows is whole characters without NUL, as answers are kept.
+ */
+export function onGiven<Kinds extends Readonly<Record<string, Columns>>>(
+  kinds: Kinds,
+  text: (given: Readonly<Record<keyof Kinds, string>>, store: Store['dialect']) => string,
+): (db: Db, rows: { readonly [K in keyof Kinds]: readonly Given<Kinds[K]>[] }) => CompiledQuery {
+  const names: (keyof Kinds & string)[] = Object.keys(kinds)
+  const given = (from: typeof fromFile) =>
+    Object.fromEntries(names.map((name, n) => [name, from(name, kinds[name]!, n + 1)])) as Record<
+      keyof Kinds,
+      string
+    >
+  const onFile = fixed(text(given(fromFile), 'sqlite'))
+  const onServer = fixed(text(given(fromServer), 'postgres'))
+  return (db, rows) =>
+    CompiledQuery.raw(
+      isServer(db) ? onServer : onFile,
+      names.map((name) => JSON.stringify(rows[name])),
+    )
+}
+
+/** A table whose rows are written: its columns and, where a row that is there takes a new one's values, its key. */
+export interface Written<C extends Columns = Columns> {
+  readonly table: keyof Database
+  readonly columns: C
+  readonly key?: readonly string[]
+}
+
+/** Text of an `insert` of what `from` gives, which holds no `where`. */
+export function inserting({ table, columns, key }: Written, from: string): string {
+  const names = Object.keys(columns)
+  const list = names.join(', ')
+  const insert = `insert into ${table} (${list}) select ${list} from ${from}`
+  if (!key) return insert
+  const changed = names.filter((name) => !key.includes(name))
+  const set = changed.map((name) => `${name} = excluded.${name}`)
+  // SQLite takes `on` after a table for a join, unless a condition stands between.
+  return `${insert} where true on conflict (${key.join(', ')}) do update set ${set.join(', ')}`
+}
+
+/** Writes rows into a table. */
+export function writing<C extends Columns>(
+  written: Written<C>,
+): (db: Db, rows: readonly Given<C>[]) => CompiledQuery {
+  const insert = onGiven({ given: written.columns }, ({ given }) => inserting(written, given))
+  return (db, rows) => insert(db, { given: rows })
+}
