@@ -2,8 +2,8 @@ import type { Clock } from '../base/clock.ts'
 import { Failure } from '../base/failures.ts'
 import { sha256 } from '../base/ids.ts'
 import type { Flow } from '../flow/grammar.ts'
-import { flowHash } from '../flow/pin.ts'
 import { groupCommit } from '../store/group-commit.ts'
+import { sendLast } from '../store/last.ts'
 import type { Store } from '../store/open.ts'
 import { lockPile } from '../store/rows.ts'
 import type { Db, PileRow } from '../store/schema.ts'
@@ -14,8 +14,8 @@ import { pinFlow } from './flow-versions.ts'
 import type { Knowledge } from './knowledge.ts'
 import { reopen, withdraw } from './leaving.ts'
 import { derivePile, type Pile } from './pile.ts'
-import { type Entry, insertPile, mintLink, pileOfKey } from './rows.ts'
-import { project } from './standing.ts'
+import { type Entry, newLink, newPile, pileOfKey } from './rows.ts'
+import { projections } from './standing.ts'
 import { rememberPiles, type Stood, standing } from './stood.ts'
 import { type Outcome, type Sent, take, takeOnce } from './taking.ts'
 import { writeActs } from './write-acts.ts'
@@ -98,12 +98,19 @@ export function converse(
   return {
     start: (language) =>
       store.transaction(async (trx) => {
+        const { flow, flowHash } = knowledge
         const at = clock()
-        const hash = flowHash(knowledge.flow)
-        await pinFlow(trx, hash, knowledge.flow, at)
-        const row = await insertPile(trx, { language, flowHash: hash, at })
-        await project(trx, row, derivePile(knowledge, knowledge.flow, row, []))
-        return mintLink(trx, row.id, { at, lastsDays: knowledge.shop.link_days })
+        await pinFlow(trx, flowHash, flow, at)
+        // Whoever takes a number keeps others from theirs until the end.
+        const row = await newPile(trx, { language, flowHash, at })
+        const made = newLink(row.id, { at, lastsDays: knowledge.shop.link_days })
+        const pile = derivePile(knowledge, flow, row, [])
+        await sendLast(trx, [
+          trx.insertInto('pile').values(row).compile(),
+          ...projections(trx, [{ row, pile, acts: null }]),
+          trx.insertInto('pile_link').values(made.row).compile(),
+        ])
+        return made.key
       }),
 
     open: async (key) => {

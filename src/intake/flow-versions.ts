@@ -10,6 +10,9 @@ import { rules } from './rules.ts'
 
 /** Keeps a flow's questions and edges under their hash, once. */
 export async function pinFlow(db: Db, hash: string, flow: Flow, at: number): Promise<void> {
+  const version = db.selectFrom('flow_version').select('hash').where('hash', '=', hash)
+  // Its body is long, and is there at each intake but the first.
+  if (await version.executeTakeFirst()) return
   await db
     .insertInto('flow_version')
     .values({ hash, body: canonical(flow), first_used_at: at })

@@ -18,43 +18,47 @@ export interface KeptAct extends Entry {
   readonly idem: string
 }
 
-export async function insertPile(
+/** A row for a new pile, with the number that it takes. */
+export const newPile = async (
   db: Db,
   pile: { language: string; flowHash: string; at: number },
-): Promise<PileRow> {
+): Promise<PileRow> => ({
+  id: newId(),
+  number: await nextNumber(db, 'pile'),
+  language: pile.language,
+  flow_hash: pile.flowHash,
+  status: 'open',
+  seq: 0,
+  started_at: pile.at,
+  changed_at: pile.at,
+  confirmed_at: null,
+})
+
+/** A row for a new link, and its key, of which only the hash is stored. `mailId`: the mail that tells it. */
+export function newLink(
+  pileId: string,
+  { at, lastsDays, mailId = null }: { at: number; lastsDays: number; mailId?: string | null },
+): { readonly key: string; readonly row: Row<'pile_link'> } {
+  const key = newKey()
   const row = {
-    id: newId(),
-    number: await nextNumber(db, 'pile'),
-    language: pile.language,
-    flow_hash: pile.flowHash,
-    status: 'open' as const,
-    seq: 0,
-    started_at: pile.at,
-    changed_at: pile.at,
-    confirmed_at: null,
+    key_hash: sha256(key),
+    pile_id: pileId,
+    made_at: at,
+    expires_at: at + days(lastsDays),
+    revoked_at: null,
+    mail_id: mailId,
   }
-  await db.insertInto('pile').values(row).execute()
-  return row
+  return { key, row }
 }
 
-/** Makes a link's key; only its hash is stored. `mailId`: the mail that tells it. */
+/** Makes a link. Returns its key. */
 export async function mintLink(
   db: Db,
   pileId: string,
-  { at, lastsDays, mailId = null }: { at: number; lastsDays: number; mailId?: string | null },
+  lasts: Parameters<typeof newLink>[1],
 ): Promise<string> {
-  const key = newKey()
-  await db
-    .insertInto('pile_link')
-    .values({
-      key_hash: sha256(key),
-      pile_id: pileId,
-      made_at: at,
-      expires_at: at + days(lastsDays),
-      revoked_at: null,
-      mail_id: mailId,
-    })
-    .execute()
+  const { key, row } = newLink(pileId, lasts)
+  await db.insertInto('pile_link').values(row).execute()
   return key
 }
 

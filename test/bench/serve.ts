@@ -7,7 +7,7 @@ import { newId } from '../../src/base/ids.ts'
 import { pinFlow } from '../../src/intake/flow-versions.ts'
 import type { Knowledge } from '../../src/intake/knowledge.ts'
 import { derivePile } from '../../src/intake/pile.ts'
-import { insertPile, mintLink } from '../../src/intake/rows.ts'
+import { mintLink, newPile } from '../../src/intake/rows.ts'
 import { project } from '../../src/intake/standing.ts'
 import type { Store, StoreSettings } from '../../src/store/open.ts'
 import { learnAt } from '../help/app.ts'
@@ -135,7 +135,8 @@ const beginPiles = (store: Store, knowledge: Knowledge, count: number): Promise<
     await pinFlow(trx, knowledge.flowHash, knowledge.flow, at)
     const keys: string[] = []
     for (let n = 0; n < count; n += 1) {
-      const row = await insertPile(trx, { language: 'en', flowHash: knowledge.flowHash, at })
+      const row = await newPile(trx, { language: 'en', flowHash: knowledge.flowHash, at })
+      await trx.insertInto('pile').values(row).execute()
       await project(trx, row, derivePile(knowledge, knowledge.flow, row, []))
       keys.push(await mintLink(trx, row.id, { at, lastsDays: 1 }))
     }

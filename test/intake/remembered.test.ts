@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { sha256 } from '../../src/base/ids.ts'
 import type { Act } from '../../src/flow/grammar.ts'
 import { type Conversation, converse } from '../../src/intake/conversation.ts'
 import { entriesOf, mintLink, pileOfKey } from '../../src/intake/rows.ts'
@@ -157,5 +158,23 @@ eachStore('an answer on a pile that is remembered', (store, name) => {
       ['adult', 'under1', 'under3'].map((given) => say(0, 'recipient', given)),
     )
     await isProjected(id)
+  })
+
+  test('is refused by one link that is revoked since, and kept by another', async () => {
+    const { id, key, on, acts } = await begin()
+    const another = await mintLink(store().db, id, { at: startedAt, lastsDays: 1 })
+    await on.open(another)
+    await store()
+      .db.updateTable('pile_link')
+      .set({ revoked_at: startedAt })
+      .where('key_hash', '=', sha256(key))
+      .execute()
+    const outcomes = await Promise.allSettled(
+      [key, another].map((by, nth) =>
+        on.act(by, { act: { act: 'add', item: 1 + nth }, idem: `no-${nth}`, seen: 0 }),
+      ),
+    )
+    expect(outcomes).toMatchObject([{ reason: { code: 'link_unknown' } }, { value: { seq: 1 } }])
+    expect(await acts()).toEqual([{ act: 'add', item: 2 }])
   })
 })
