@@ -83,9 +83,10 @@ const soon = 5
 
 /** Whatever is not to be had now, on a page of its own or on the one it was asked from, says when to ask again. */
 export function sayWhenAgain(app: FastifyInstance): void {
-  app.addHook('onSend', async (_, reply) => {
+  app.addHook('onSend', (_, reply, payload, done) => {
     if (reply.statusCode === 503 && !reply.hasHeader('retry-after'))
       reply.header('retry-after', soon)
+    done(null, payload)
   })
 }
 

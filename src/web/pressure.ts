@@ -46,16 +46,19 @@ export function relievePressure(app: FastifyInstance, { requests, lagMs }: Press
   }, lookEvery).unref()
   const under = new Set<FastifyRequest>()
 
-  app.addHook('onRequest', async (request: FastifyRequest, reply: FastifyReply) => {
+  // No promise for each of these: every request has them all.
+  app.addHook('onRequest', (request: FastifyRequest, reply: FastifyReply, done) => {
     if (leaving.now) reply.header('connection', 'close')
-    if (spared.includes(request.routeOptions.url ?? '')) return
-    if (performance.now() < heldUntil || under.size >= requests) throw new Failure('busy')
+    if (spared.includes(request.routeOptions.url ?? '')) return done()
+    if (performance.now() < heldUntil || under.size >= requests) return done(new Failure('busy'))
     under.add(request)
     // A visitor who is gone before the answer was sent.
     reply.raw.once('close', () => under.delete(request))
+    done()
   })
-  app.addHook('onResponse', async (request) => {
+  app.addHook('onResponse', (request, _, done) => {
     under.delete(request)
+    done()
   })
   app.addHook('onClose', async () => {
     clearInterval(timer)

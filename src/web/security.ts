@@ -27,8 +27,9 @@ export interface HeaderParts {
 export function secureHeaders(app: FastifyInstance, { https, embedOrigins }: HeaderParts): void {
   const inFrames = headersOf(https, ["'self'", ...embedOrigins])
   const inNone = headersOf(https, ["'none'"])
-  app.addHook('onRequest', async (request, reply) => {
+  app.addHook('onRequest', (request, reply, done) => {
     reply.headers(framed.test(request.raw.url ?? '') ? inFrames : inNone)
+    done()
   })
 }
 
