@@ -1,3 +1,4 @@
+import { sql } from 'kysely'
 import { type Clock, days } from '../base/clock.ts'
 import type { Log } from '../base/log.ts'
 import type { Store } from '../store/open.ts'
@@ -41,7 +42,8 @@ export async function sweep({ db }: Store, at: number): Promise<Swept> {
   const drafts = await db
     .selectFrom('photo')
     .select(['id', 'pile_id'])
-    .where('kept', '=', 0)
+    // Said in words: an index of these alone is not found for a value that comes later.
+    .where('kept', '=', sql.lit(0))
     .where('at', '<', before)
     .where('removed_at', 'is', null)
     .limit(atOnce)

@@ -1,6 +1,6 @@
 import type { CompiledQuery } from 'kysely'
 import type { Act } from '../flow/grammar.ts'
-import { type Written, writing } from '../store/given-rows.ts'
+import { type WrittenInto, writing } from '../store/given-rows.ts'
 import type { Db, PileRow } from '../store/schema.ts'
 import type { Garment, Pile } from './pile.ts'
 
@@ -65,7 +65,7 @@ export const standings = {
     need_by: 'bigint',
   },
   key: ['pile_id'],
-} as const satisfies Written
+} as const satisfies WrittenInto<'standing'>
 
 export const garments = {
   table: 'garment',
@@ -81,7 +81,7 @@ export const garments = {
     dropped: 'bigint',
   },
   key: ['pile_id', 'item'],
-} as const satisfies Written
+} as const satisfies WrittenInto<'garment'>
 
 /** The rows that the queue reads, of piles that are each named once. */
 export const projected = (piles: readonly Projected[]) => ({

@@ -5,6 +5,7 @@ import {
   lookedUp,
   onGiven,
   type Written,
+  type WrittenInto,
   writing,
 } from '../store/given-rows.ts'
 import { sendLast } from '../store/last.ts'
@@ -41,7 +42,7 @@ const acts = {
     idem: 'text',
     act: 'text',
   },
-} as const satisfies Written
+} as const satisfies WrittenInto<'act'>
 
 const notes = {
   table: 'note',
@@ -55,7 +56,7 @@ const notes = {
     settled_at: 'bigint',
     settled_by: 'text',
   },
-} as const satisfies Written
+} as const satisfies WrittenInto<'note'>
 
 const writeActRows = writing(acts)
 const writeNoteRows = writing(notes)

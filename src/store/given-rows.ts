@@ -1,9 +1,11 @@
 import { CompiledQuery, PostgresAdapter } from 'kysely'
 import type { Store } from './open.ts'
-import type { Database, Db } from './schema.ts'
+import type { Database, Db, Row } from './schema.ts'
+
+type ColumnType = 'text' | 'bigint'
 
 /** Columns of rows that a statement is given. */
-export type Columns = Readonly<Record<string, 'text' | 'bigint'>>
+export type Columns = Readonly<Record<string, ColumnType>>
 
 export type Given<C extends Columns> = {
   readonly [Name in keyof C]: (C[Name] extends 'text' ? string : number) | null
@@ -72,6 +74,12 @@ export interface Written<C extends Columns = Columns> {
   readonly table: keyof Database
   readonly columns: C
   readonly key?: readonly string[]
+}
+
+/** The same with every column that the table has. */
+export interface WrittenInto<Table extends keyof Database>
+  extends Written<Readonly<Record<keyof Row<Table> & string, ColumnType>>> {
+  readonly table: Table
 }
 
 /** Text of an `insert` of what `from` gives, which holds no `where`. */

@@ -17,6 +17,7 @@ import { laidOut } from './0015-laid-out.ts'
 import { useCounts } from './0017-use-counts.ts'
 import { keeping } from './0019-keeping.ts'
 import { fewerPages } from './0021-fewer-pages.ts'
+import { photosByQuestion } from './0022-photos-by-question.ts'
 
 /** In order, which is law: a migration that was released is never changed, renamed or moved. */
 export const migrations: Readonly<Record<string, Migration>> = {
@@ -38,4 +39,5 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0017-use-counts': useCounts,
   '0019-keeping': keeping,
   '0021-fewer-pages': fewerPages,
+  '0022-photos-by-question': photosByQuestion,
 }
