@@ -1,3 +1,4 @@
+import { sql } from 'kysely'
 import { expect, test } from 'vitest'
 import type { Failure } from '../../src/base/failures.ts'
 import { newId } from '../../src/base/ids.ts'
@@ -103,6 +104,21 @@ eachStore('what was begun and left alone', (store) => {
       await lookAfter(20 * 24)
       await lookAfter(11 * 24)
       expect(await isThere(key)).toBe(false)
+    } finally {
+      await workshop.close()
+    }
+  })
+
+  test('leaves SQLite knowing how many rows share a value, for it to choose indexes by', async () => {
+    const at = Date.UTC(2026, 5, 1, 9)
+    const workshop = await openWorkshop(store(), () => at)
+    try {
+      await workshop.conversation.start('en')
+      const log = { info: () => {}, error: ({ err }: { err: unknown }) => expect.fail(`${err}`) }
+      await openSweeper({ store: store(), clock: () => at, log }).close()
+      if (store().dialect === 'postgres') return
+      const { rows } = await sql<{ tbl: string }>`select tbl from sqlite_stat1`.execute(store().db)
+      expect(rows.map(({ tbl }) => tbl)).toContain('pile')
     } finally {
       await workshop.close()
     }
