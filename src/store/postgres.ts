@@ -1,11 +1,15 @@
 import {
   type DatabaseConnection,
   type Dialect,
+  type Kysely,
   PostgresDialect,
   PostgresDriver,
+  PostgresIntrospector,
   type PostgresPool,
   type PostgresPoolClient,
   type PostgresQueryResult,
+  sql,
+  type TableMetadata,
   type TransactionSettings,
 } from 'kysely'
 import pg from 'pg'
@@ -106,6 +110,25 @@ class PromptDriver extends PostgresDriver {
   }
 }
 
+/**
+ * Names of our own schema's tables, which is all that migrating asks. Kysely's own looks up every column of every
+ * schema, and trips over a table that another shop, or another test, takes away at that moment.
+ */
+class OwnTables extends PostgresIntrospector {
+  readonly #db: Kysely<unknown>
+
+  constructor(db: Kysely<unknown>) {
+    super(db)
+    this.#db = db
+  }
+
+  override async getTables(): Promise<TableMetadata[]> {
+    const { rows } = await sql<{ name: string; schema: string }>`select tablename as name,
+      schemaname as schema from pg_tables where schemaname = current_schema()`.execute(this.#db)
+    return rows.map((table) => ({ ...table, isView: false, columns: [] }))
+  }
+}
+
 /** Any pool in pg's shape, kept from being used beside a transaction from inside it. */
 export function poolDialect(pool: PostgresPool): Dialect {
   const guarded: PostgresPool = {
@@ -117,6 +140,7 @@ export function poolDialect(pool: PostgresPool): Dialect {
   }
   const dialect = new PostgresDialect({ pool: guarded })
   dialect.createDriver = () => new PromptDriver({ pool: guarded })
+  dialect.createIntrospector = (db) => new OwnTables(db)
   return dialect
 }
 

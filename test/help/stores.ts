@@ -126,7 +126,7 @@ async function openPostgres(migrated: boolean): Promise<TestStore> {
 
   const settings = { databaseUrl: schema.databaseUrl, dataDir: '' }
   const store = await openStore(settings)
-  if (migrated && !before) await migrateAmongOthers(store)
+  if (migrated && !before) await migrate(store)
   return {
     store,
     settings,
@@ -140,19 +140,6 @@ async function openPostgres(migrated: boolean): Promise<TestStore> {
 
 /** Schemas that an earlier file of this worker made tables in and has left; the run drops them at its end. */
 const withTables: TestSchema[] = []
-
-/** Reading the catalogue may trip over a schema that another file drops at that moment: then it is read again. */
-async function migrateAmongOthers(store: Store): Promise<void> {
-  for (let again = 5; ; again -= 1) {
-    try {
-      return await migrate(store)
-    } catch (error) {
-      if (again === 0 || !/^schema "test_\w+" does not exist$/.test((error as Error).message)) {
-        throw error
-      }
-    }
-  }
-}
 
 async function openPglite(migrated: boolean): Promise<TestStore> {
   const store = storeOver(poolDialect(await pglitePool()), 'postgres')
