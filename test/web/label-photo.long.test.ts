@@ -64,7 +64,13 @@ oneStore('the photo of a label', (store) => {
 
   /** The last answer to the label that was kept. */
   async function kept(): Promise<unknown> {
-    const rows = await store().db.selectFrom('act').select('act').orderBy('seq').execute()
+    const rows = await store()
+      .db.selectFrom('act')
+      .innerJoin('pile', 'pile.id', 'act.pile_id')
+      .select('act')
+      .orderBy('pile.number')
+      .orderBy('act.seq')
+      .execute()
     const last = rows.map(({ act }) => JSON.parse(act)).findLast((act) => act.question === 'label')
     return last?.reply
   }
