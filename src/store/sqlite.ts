@@ -24,7 +24,9 @@ const settings = [
   'pragma journal_mode = wal',
   'pragma synchronous = full',
   'pragma foreign_keys = on',
+  // 32 MB of pages at most; usual are 2, and answers touch pages all over the file.
   'pragma cache_size = -32000',
+  // 16 MB of log are taken into the file at once: a page that many answers write goes there once.
   'pragma wal_autocheckpoint = 4000',
 ]
 
