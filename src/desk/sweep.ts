@@ -72,7 +72,7 @@ export async function sweep({ db }: Store, at: number): Promise<Swept> {
  * SQLite is told, where it wants to know, how many rows share a value: of two indexes it would else take either
  * (sqlite.org/pragma.html#pragma_optimize). PostgreSQL counts by itself.
  */
-export async function countRows({ dialect, db }: Store): Promise<void> {
+async function countRows({ dialect, db }: Store): Promise<void> {
   if (dialect === 'sqlite') await sql`pragma optimize = 0x10002`.execute(db)
 }
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { Failure } from '../../src/base/failures.ts'
-import { groupCommit, type Settled } from '../../src/store/group-commit.ts'
+import { type Early, groupCommit, type Settled } from '../../src/store/group-commit.ts'
 import type { Store } from '../../src/store/open.ts'
 import type { Db } from '../../src/store/schema.ts'
 import { eachStore } from '../help/stores.ts'
@@ -18,14 +18,24 @@ const kept = async ({ db }: Store) =>
   )
 
 /** The same store, with how many were asked for in each of its transactions. */
-function watched(store: Store, work = noted) {
+function watched(
+  store: Store,
+  work = noted,
+  options: Parameters<typeof groupCommit<string, string>>[2] = {},
+) {
   const batches: number[] = []
-  const commit = groupCommit(store, (trx, ids: readonly string[]) => {
-    batches.push(ids.length)
-    return work(trx, ids)
-  })
+  const commit = groupCommit(
+    store,
+    (trx, ids: readonly string[]) => {
+      batches.push(ids.length)
+      return work(trx, ids)
+    },
+    options,
+  )
   return { batches, commit }
 }
+
+const early = (store: Store, done: Early<string, string>) => watched(store, noted, { early: done })
 
 eachStore('what many ask for at once', (store) => {
   test('is written in one transaction, and what comes meanwhile in the next', async () => {
@@ -84,14 +94,9 @@ eachStore('what many ask for at once', (store) => {
   })
 
   test('is no more than so many in one transaction', async () => {
-    const sizes: number[] = []
-    const work = (trx: Db, ids: readonly string[]) => {
-      sizes.push(ids.length)
-      return noted(trx, ids)
-    }
-    const commit = groupCommit(store(), work, { most: 2 })
+    const { batches, commit } = watched(store(), noted, { most: 2 })
     await Promise.all(['a', 'b', 'c', 'd', 'e'].map(commit))
-    expect(sizes).toEqual([2, 2, 1])
+    expect(batches).toEqual([2, 2, 1])
   })
 
   test('goes on behind a transaction that failed, with what came meanwhile', async () => {
@@ -125,6 +130,29 @@ eachStore('what many ask for at once', (store) => {
     const settled = await Promise.allSettled(['a', 'no', 'b'].map(commit))
     expect(settled).toMatchObject([{ value: 'a' }, { reason: fault }, { value: 'b' }])
     expect(batches).toEqual([3, 1, 1, 1])
+    expect(await kept(store())).toEqual(['a', 'b'])
+  })
+
+  test('is done early where that can be, and the rest in one transaction', async () => {
+    const { batches, commit } = early(store(), async (ids) =>
+      ids.map((id) => (id === 'b' ? null : `${id} early`)),
+    )
+    expect(await Promise.all(['a', 'b', 'c'].map(commit))).toEqual(['a early', 'b', 'c early'])
+    expect(await Promise.all(['d', 'e'].map(commit))).toEqual(['d early', 'e early'])
+    expect(batches).toEqual([1])
+    expect(await kept(store())).toEqual(['b'])
+  })
+
+  test('goes into a transaction where doing it early fails, but not where the store is away', async () => {
+    const failing = early(store(), () => Promise.reject(new Error('unforeseen')))
+    expect(await Promise.all(['a', 'b'].map(failing.commit))).toEqual(['a', 'b'])
+    expect(failing.batches).toEqual([2])
+
+    const away = early(store(), () => Promise.reject(new Failure('store_unavailable')))
+    expect(await Promise.allSettled(['c', 'd'].map(away.commit))).toMatchObject(
+      ['c', 'd'].map(() => ({ reason: { code: 'store_unavailable' } })),
+    )
+    expect(away.batches).toEqual([])
     expect(await kept(store())).toEqual(['a', 'b'])
   })
 })

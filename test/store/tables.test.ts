@@ -1,9 +1,10 @@
-import { sql } from 'kysely'
+import { type CompiledQuery, sql } from 'kysely'
 import { expect, test } from 'vitest'
+import { receivedFor } from '../../src/intake/photos.ts'
 import { columnsIn, tablesIn } from '../../src/store/contents.ts'
 import { lastingTables, type TableFacts, tableNames, tables } from '../../src/store/tables.ts'
 import { fillEveryTable } from '../help/every-table.ts'
-import { eachStore } from '../help/stores.ts'
+import { eachStore, oneStore } from '../help/stores.ts'
 
 eachStore('the list of tables', (store) => {
   test('names every table that the migrations make, and no other', async () => {
@@ -66,5 +67,28 @@ eachStore('what an answer changes of its pile', (store, name) => {
     const indexes = rows.map(({ text }) => text ?? '')
     expect(indexes.some((text) => text.includes('started_at'))).toBe(true)
     expect(indexes.filter((text) => /\b(seq|changed_at)\b/.test(text))).toEqual([])
+  })
+})
+
+oneStore('SQLite, which counts no rows before it is told to', (store) => {
+  test('finds the photos of a question by the question, and drafts by their time', async () => {
+    const { db } = store()
+    const detailsOf = async (statement: { compile(): CompiledQuery }) => {
+      const asked = statement.compile()
+      const { rows } = await db.executeQuery<{ detail: string }>({
+        ...asked,
+        sql: `explain query plan ${asked.sql}`,
+      })
+      return rows.map(({ detail }) => detail).join('; ')
+    }
+    const place = { pileId: 'p', item: 1, question: 'photos' }
+    const drafts = receivedFor(db, place).select('id').where('kept', '=', 0).orderBy('at')
+    expect(await detailsOf(drafts)).toContain('(pile_id=? AND item=? AND question=?)')
+    const old = db
+      .selectFrom('photo')
+      .select('id')
+      .where('kept', '=', sql.lit(0))
+      .where('at', '<', 1)
+    expect(await detailsOf(old)).toContain('photo_drafts_by_at (at<?)')
   })
 })
