@@ -144,7 +144,7 @@ export async function serve(config: Config): Promise<Serving> {
   const mails = { store, knowledge, clock, log }
   const sender = openSender({ ...mails, post, url, quotas: config.mailQuotas }, reminding(mails))
   sender.start()
-  const sweeper = openSweeper({ store, clock, log })
+  const sweeper = openSweeper({ store, knowledge, clock, log })
   const purger = openPurger({
     store,
     photos,

@@ -1,12 +1,17 @@
 import { sql } from 'kysely'
 import { type Clock, days } from '../base/clock.ts'
 import type { Log } from '../base/log.ts'
+import { writeHalfTold } from '../intake/half-told.ts'
+import type { Knowledge } from '../intake/knowledge.ts'
 import type { Store } from '../store/open.ts'
 import { isClockTrusted } from '../store/trusted-clock.ts'
 import { clearUses } from '../store/uses.ts'
 
 /** What nobody came back to for so long is swept, ms. */
 export const leftAloneFor = days(30)
+
+/** A customer who has not answered for so long is somewhere else, ms. */
+const restsAfter = 60 * 60 * 1000
 
 /** So many piles at once, so that visitors never wait long for a sweep. */
 const atOnce = 500
@@ -85,16 +90,20 @@ const everyMs = 60 * 60 * 1000
 /** Sweeps now, and every hour until `close`, where the clock can be trusted. */
 export function openSweeper({
   store,
+  knowledge,
   clock,
   log,
 }: {
   store: Store
+  knowledge: Knowledge
   clock: Clock
   log: Pick<Log, 'info' | 'error'>
 }): Sweeper {
   let under: Promise<unknown> = Promise.resolve()
   const round = async () => {
     const at = clock()
+    const written = await writeHalfTold(store, knowledge, at - restsAfter)
+    if (written > 0) log.info({ piles: written }, 'the desk knows of intakes left within a garment')
     if (!(await isClockTrusted(store, { look: 'what was left alone', at }))) return
     const swept = await sweep(store, at)
     if (swept.intakes + swept.drafts > 0) log.info(swept, 'swept what was left alone')

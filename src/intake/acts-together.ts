@@ -5,6 +5,7 @@ import type { Settled } from '../store/group-commit.ts'
 import { lockFreePiles } from '../store/rows.ts'
 import type { Db } from '../store/schema.ts'
 import { pileBehind } from './rows.ts'
+import { andThen } from './since.ts'
 import { type Standing, type Stood, standing } from './stood.ts'
 import { type Outcome, type Sent, type Taken, takeOnce } from './taking.ts'
 import { type Remembered, writeActs, writeIfAsRemembered } from './write-acts.ts'
@@ -25,12 +26,18 @@ interface Turns extends Standing {
   readonly clock: Clock
 }
 
+/** What was taken on one pile, to be written at once. */
+const both = (earlier: Taken | undefined, now: Taken): Taken =>
+  earlier
+    ? { ...now, acts: [...earlier.acts, ...now.acts], due: andThen(earlier.due, now.due) }
+    : now
+
 /**
  * Takes acts on piles as they are remembered, and writes them where they still stand so. Null: whatever is not simply
  * taken has to be asked of the store, for the pile may stand otherwise than it is remembered.
  */
 export async function actAsRemembered(
-  { knowledge, memory, clock }: Turns,
+  { memory, clock }: Turns,
   db: Db,
   asks: readonly Ask[],
 ): Promise<(Answer | null)[]> {
@@ -45,10 +52,9 @@ export async function actAsRemembered(
     const earlier = piles.get(id)
     if (waits.has(id) || (earlier && earlier.hash !== hash)) return null
     try {
-      const { outcome, ...now } = takeOnce(knowledge, earlier?.taken.stood ?? before, sent, clock)
+      const { outcome, ...now } = takeOnce(earlier?.taken.stood ?? before, sent, clock)
       if (outcome.again) return null
-      const acts = [...(earlier?.taken.acts ?? []), ...now.acts]
-      piles.set(id, { hash, before, taken: { ...now, acts } })
+      piles.set(id, { hash, before, taken: both(earlier?.taken, now) })
       return { outcome, stood: now.stood }
     } catch {
       return null
@@ -86,8 +92,8 @@ export async function actTogether(
     const row = pileBehind(link, clock)
     const before = taken.get(row.id)
     const stood = before?.stood ?? (await standing(trx, row, { knowledge, memory }))
-    const { outcome, ...now } = takeOnce(knowledge, stood, sent, clock)
-    taken.set(row.id, { ...now, acts: [...(before?.acts ?? []), ...now.acts] })
+    const { outcome, ...now } = takeOnce(stood, sent, clock)
+    taken.set(row.id, both(before, now))
     return { outcome, stood: now.stood }
   }
 

@@ -15,7 +15,7 @@ import type { Knowledge } from './knowledge.ts'
 import { reopen, withdraw } from './leaving.ts'
 import { derivePile, type Pile } from './pile.ts'
 import { type Entry, newLink, newPile, pileOfKey } from './rows.ts'
-import { projections } from './standing.ts'
+import { project, projections } from './standing.ts'
 import { rememberPiles, type Stood, standing } from './stood.ts'
 import { type Outcome, type Sent, take, takeOnce } from './taking.ts'
 import { writeActs } from './write-acts.ts'
@@ -65,8 +65,8 @@ export function converse(
 ): Conversation {
   const memory = rememberPiles()
 
-  const openOf = async (db: Db, { row, flow, derived, idems }: Stood): Promise<Open> => {
-    const { entries, pile } = derived
+  const openOf = async (db: Db, { row, flow, entries, derived, idems }: Stood): Promise<Open> => {
+    const { pile } = derived
     return { row, flow, entries, idems, pile, cloths: await clothsOf(db, row, pile.garments) }
   }
 
@@ -90,7 +90,7 @@ export function converse(
   /** In a transaction of its own, which waits for whoever holds the pile. */
   const alone = (ask: Ask): Promise<Answer> =>
     locked(ask.key, async (trx, row) => {
-      const answer = takeOnce(knowledge, await standing(trx, row, turns), ask.sent, clock)
+      const answer = takeOnce(await standing(trx, row, turns), ask.sent, clock)
       await writeActs(trx, [answer])
       return answer
     })
@@ -107,7 +107,7 @@ export function converse(
         const pile = derivePile(knowledge, flow, row, [])
         await sendLast(trx, [
           trx.insertInto('pile').values(row).compile(),
-          ...projections(trx, [{ row, pile, acts: null }]),
+          ...projections(trx, [{ row, pile, since: null }]),
           trx.insertInto('pile_link').values(made.row).compile(),
         ])
         return made.key
@@ -134,13 +134,15 @@ export function converse(
         if (row.status !== 'open') return
         const stood = await standing(db, row, turns)
         if (stood.idems.includes(idem)) return
-        const { place, closed } = stood.derived.pile.followed
+        const { place, closed } = stood.following.followed
         if (!closed) {
-          await writeActs(db, [take(knowledge, stood, { act: { act: 'close' }, idem }, clock)])
+          await writeActs(db, [take(stood, { act: { act: 'close' }, idem }, clock)])
           return
         }
         if (place.at === 'gather') throw new Failure('nothing_gathered')
         if (place.at !== 'end') return
+        // The desk works by these from here on.
+        await project(db, row, stood.derived.pile)
         await freeze(db, row.id, await papers(await openOf(db, stood)), clock())
       }),
 

@@ -126,7 +126,6 @@ const nothing: ReadonlyMap<number, AtDesk> = new Map()
 
 /** A pile with what it was derived from, so that one entry more need not derive all of it again. */
 export interface Derived {
-  readonly entries: readonly Entry[]
   readonly following: Following
   readonly times: Times
   readonly pile: Pile
@@ -158,18 +157,21 @@ export function derive(
   const followed = following(flow, acts, rules)
   const times = timesOf(entries)
   const pile = pileFrom(knowledge, row, { following: followed, times, atDesk, instead })
-  return { entries, following: followed, times, pile }
+  return { following: followed, times, pile }
 }
 
-/**
- * What deriving gives with these entries more, which are followed already, as the row stands then: the same as
- * deriving all of them anew.
- */
+/** Entries that came after what was derived, and where the conversation stands behind them. */
+export interface More {
+  readonly entries: readonly Entry[]
+  readonly following: Following
+}
+
+/** What deriving gives with these more, as the row stands then: the same as deriving all of them anew. */
 export function deriveOn(
   knowledge: Knowledge,
   row: PileRow,
   before: Derived,
-  { entries, following: followed }: { entries: readonly Entry[]; following: Following },
+  { entries, following: followed }: More,
 ): Derived {
   const times = entries.reduce(timesOn, before.times)
   const pile = pileFrom(knowledge, row, {
@@ -179,7 +181,7 @@ export function deriveOn(
     instead: {},
     before: before.pile,
   })
-  return { entries: [...before.entries, ...entries], following: followed, times, pile }
+  return { following: followed, times, pile }
 }
 
 const tallyOf = (standing: readonly Garment[], wish: Wish): Tally =>
@@ -221,7 +223,7 @@ function pileFrom(
     readonly times: Times
     readonly atDesk: ReadonlyMap<number, AtDesk>
     readonly instead: Wished
-    /** The same pile one act before. */
+    /** The same pile some acts before. */
     readonly before?: Pile | null
   },
 ): Pile {

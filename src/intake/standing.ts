@@ -1,8 +1,8 @@
 import type { CompiledQuery } from 'kysely'
-import type { Act } from '../flow/grammar.ts'
 import { type WrittenInto, writing } from '../store/given-rows.ts'
 import type { Db, PileRow } from '../store/schema.ts'
 import type { Garment, Pile } from './pile.ts'
+import type { Since } from './since.ts'
 
 const garmentRow = (pileId: string, garment: Garment) => ({
   pile_id: pileId,
@@ -40,14 +40,13 @@ const standingRow = (row: PileRow, pile: Pile) => ({
 export interface Projected {
   readonly row: PileRow
   readonly pile: Pile
-  /** What was done since they were last written; null: nobody knows. */
-  readonly acts: readonly Act[] | null
+  readonly since: Since
 }
 
 /** Garments whose row these acts may change: their own, or all where one speaks of the whole pile. */
-function touched({ pile, acts }: Projected): readonly Garment[] {
-  if (!acts) return pile.garments
-  const items = acts.flatMap((act) => (act.act === 'close' ? [] : [act.item]))
+function touched({ pile, since }: Projected): readonly Garment[] {
+  if (!since) return pile.garments
+  const items = since.flatMap((act) => (act.act === 'close' ? [] : [act.item]))
   return items.includes(0) ? pile.garments : pile.garments.filter(({ n }) => items.includes(n))
 }
 
@@ -95,11 +94,13 @@ const writeGarments = writing(garments)
 /** What writes them. */
 export function projections(db: Db, piles: readonly Projected[]): CompiledQuery[] {
   const rows = projected(piles)
-  const writes = [writeStandings(db, rows.standings)]
-  return rows.garments.length > 0 ? [...writes, writeGarments(db, rows.garments)] : writes
+  return [
+    ...(rows.standings.length > 0 ? [writeStandings(db, rows.standings)] : []),
+    ...(rows.garments.length > 0 ? [writeGarments(db, rows.garments)] : []),
+  ]
 }
 
 /** Writes every row of a pile, in the transaction given. */
 export async function project(db: Db, row: PileRow, pile: Pile): Promise<void> {
-  for (const one of projections(db, [{ row, pile, acts: null }])) await db.executeQuery(one)
+  for (const one of projections(db, [{ row, pile, since: null }])) await db.executeQuery(one)
 }

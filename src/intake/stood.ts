@@ -1,19 +1,24 @@
 import { type Following, followOn } from '../flow/follow.ts'
 import type { Flow } from '../flow/grammar.ts'
 import type { Db, PileRow } from '../store/schema.ts'
+import { type Deriving, deriving } from './deriving.ts'
 import { pinnedFlow } from './flow-versions.ts'
 import type { Knowledge } from './knowledge.ts'
-import { type Derived, derive, deriveOn } from './pile.ts'
-import { actsOf, type KeptAct } from './rows.ts'
+import { derive } from './pile.ts'
+import { actsOf, type Entry, type KeptAct } from './rows.ts'
 import { rules } from './rules.ts'
+import { andThen, type Since } from './since.ts'
 
 /** A pile as it stands after one of its acts, ready to be acted on. */
 export interface Stood {
   readonly row: PileRow
   readonly flow: Flow
-  readonly derived: Derived
+  readonly entries: readonly Entry[]
   /** Idempotency keys of its acts, in their order. */
   readonly idems: readonly string[]
+  readonly following: Following
+  readonly derived: Deriving
+  readonly unwritten: Since
 }
 
 /** Piles as they stood when they were last used, for a time. */
@@ -100,37 +105,47 @@ export async function standing(
   if (known?.row.seq === row.seq && known.row.changed_at === row.changed_at) {
     return { ...known, row }
   }
-  const caughtUp = known && (await catchUp(db, row, knowledge, known))
+  const caughtUp = known && (await catchUp(db, row, known))
   if (caughtUp) return caughtUp
   const flow = await pinnedFlow(db, row.flow_hash, knowledge)
   const acts = await actsOf(db, row)
   const derived = derive(knowledge, flow, row, acts)
-  return { row, flow, derived, idems: acts.map(({ idem }) => idem) }
+  return {
+    row,
+    flow,
+    entries: acts,
+    idems: acts.map(({ idem }) => idem),
+    following: derived.following,
+    derived: deriving(knowledge, derived),
+    unwritten: null,
+  }
 }
 
 /** Null where what is remembered is no beginning of what is kept, as after a store was put back to an earlier hour. */
-async function catchUp(
-  db: Db,
-  row: PileRow,
-  knowledge: Knowledge,
-  known: Stood,
-): Promise<Stood | null> {
+async function catchUp(db: Db, row: PileRow, known: Stood): Promise<Stood | null> {
   if (known.row.seq >= row.seq || known.row.seq === 0) return null
   const [last, ...acts] = await actsOf(db, row, known.row.seq)
   if (last?.idem !== known.idems.at(-1)) return null
-  let { following } = known.derived
+  let { following } = known
   for (const { act } of acts) following = followOn(known.flow, following, act, rules)
-  return standOn(knowledge, known, { row, acts, following })
+  return standOn(known, { row, acts, following })
 }
 
 /** A pile with these acts more, which are followed already, and its row after them. */
-export const standOn = (
-  knowledge: Knowledge,
-  { flow, derived, idems }: Stood,
+export function standOn(
+  before: Stood,
   { row, acts, following }: { row: PileRow; acts: readonly KeptAct[]; following: Following },
-): Stood => ({
-  row,
-  flow,
-  derived: deriveOn(knowledge, row, derived, { entries: acts, following }),
-  idems: [...idems, ...acts.map(({ idem }) => idem)],
-})
+): Stood {
+  return {
+    row,
+    flow: before.flow,
+    entries: [...before.entries, ...acts],
+    idems: [...before.idems, ...acts.map(({ idem }) => idem)],
+    following,
+    derived: before.derived.on(row, { entries: acts, following }),
+    unwritten: andThen(
+      before.unwritten,
+      acts.map(({ act }) => act),
+    ),
+  }
+}

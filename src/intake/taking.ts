@@ -4,16 +4,15 @@ import { canonical } from '../base/ids.ts'
 import { admit } from '../flow/admit.ts'
 import { type Followed, followOn } from '../flow/follow.ts'
 import type { Act } from '../flow/grammar.ts'
-import type { Knowledge } from './knowledge.ts'
 import { answersByWords } from './own-words.ts'
-import type { Pile } from './pile.ts'
 import type { Entry, KeptAct } from './rows.ts'
 import { rules } from './rules.ts'
+import { nothing, rests, type Since } from './since.ts'
 import { type Stood, standOn } from './stood.ts'
 
 export interface Sent {
   /** An act, or acts that hang on where the conversation stands when their turn has come: all are taken, or none. */
-  readonly act: Act | ((followed: Followed, pile: Pile) => Act | readonly Act[])
+  readonly act: Act | ((followed: Followed) => Act | readonly Act[])
   /** Sent once by the page: the same key again changes nothing. */
   readonly idem: string
   /** The last act the page knew of. */
@@ -34,22 +33,18 @@ export interface Outcome {
 export interface Taken {
   readonly acts: readonly KeptAct[]
   readonly stood: Stood
+  /** What the queue's rows have to tell of now. */
+  readonly due: Since
 }
 
 /**
  * Takes acts, after each the answers that follow from confirming the visitor's own words. Writes nothing. Throws what
  * `admit` refuses.
  */
-export function take(
-  knowledge: Knowledge,
-  stood: Stood,
-  sent: Pick<Sent, 'act' | 'idem'>,
-  clock: Clock,
-): Taken {
+export function take(stood: Stood, sent: Pick<Sent, 'act' | 'idem'>, clock: Clock): Taken {
   const { row, flow } = stood
-  const { pile } = stood.derived
-  let { following } = stood.derived
-  const asked = typeof sent.act === 'function' ? sent.act(pile.followed, pile) : sent.act
+  let { following } = stood
+  const asked = typeof sent.act === 'function' ? sent.act(following.followed) : sent.act
   const waiting = 'act' in asked ? [asked] : [...asked]
   const acts: KeptAct[] = []
   for (let act = waiting.shift(); act; act = waiting.shift()) {
@@ -62,23 +57,24 @@ export function take(
   const last = acts.at(-1)
   if (!last) throw new Failure('bad_input')
   const after = { ...row, seq: last.seq, changed_at: last.at }
-  return { acts, stood: standOn(knowledge, stood, { row: after, acts, following }) }
+  const now = standOn(stood, { row: after, acts, following })
+  if (!rests(following.followed, acts)) return { acts, stood: now, due: nothing }
+  return { acts, stood: { ...now, unwritten: nothing }, due: now.unwritten }
 }
 
 /** The same, once: nothing where its key is known. Throws `pile_confirmed` too. */
 export function takeOnce(
-  knowledge: Knowledge,
   stood: Stood,
   sent: Sent,
   clock: Clock,
 ): Taken & { readonly outcome: Outcome } {
   if (stood.idems.includes(sent.idem)) {
-    return { acts: [], stood, outcome: { again: true, overtaken: null, seq: null } }
+    return { acts: [], stood, due: nothing, outcome: { again: true, overtaken: null, seq: null } }
   }
   if (stood.row.status !== 'open') throw new Failure('pile_confirmed')
-  const taken = take(knowledge, stood, sent, clock)
+  const taken = take(stood, sent, clock)
   const [first] = taken.acts
-  const overtaken = overtakenBy(stood.derived.entries, first!.act, sent.seen)
+  const overtaken = overtakenBy(stood.entries, first!.act, sent.seen)
   return { ...taken, outcome: { again: false, overtaken, seq: first!.seq } }
 }
 

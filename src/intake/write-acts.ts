@@ -26,11 +26,13 @@ const noteRows = ({ acts, stood }: Taken) =>
     return [noteRow({ pileId: stood.row.id, item, question, text: reply.asked, at })]
   })
 
-const projectedOf = ({ stood, acts }: Taken): Projected => ({
-  row: stood.row,
-  pile: stood.derived.pile,
-  acts: acts.map(({ act }) => act),
-})
+/** Of those piles whose rows are due. */
+const projectedOf = (taken: readonly Taken[]): Projected[] =>
+  taken.flatMap(({ stood, due }) =>
+    due === null || due.length > 0
+      ? [{ row: stood.row, pile: stood.derived.pile, since: due }]
+      : [],
+  )
 
 const acts = {
   table: 'act',
@@ -81,7 +83,7 @@ export async function writeActs(db: Db, taken: readonly Taken[]): Promise<void> 
         changed_at: stood.row.changed_at,
       })),
     }),
-    ...projections(db, some.map(projectedOf)),
+    ...projections(db, projectedOf(some)),
   ]
   await sendLast(db, asked.length > 0 ? [...statements, writeNoteRows(db, asked)] : statements)
 }
@@ -156,7 +158,7 @@ export async function writeIfAsRemembered(
         changed_at: stood.row.changed_at,
       })),
       acts: taken.flatMap(actRows),
-      ...projected(taken.map(projectedOf)),
+      ...projected(projectedOf(taken)),
       notes: taken.flatMap(noteRows),
     }),
   )

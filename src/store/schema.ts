@@ -103,7 +103,7 @@ interface ActTable {
   at: number
 }
 
-/** Where a pile's conversation stands: derived from its acts. */
+/** Where a pile's conversation stands: derived from its acts, of an open one up to where its customer last rested. */
 interface StandingTable {
   pile_id: string
   seq: number
@@ -117,7 +117,7 @@ interface StandingTable {
   need_by: number | null
 }
 
-/** One garment of a pile: derived from the pile's acts. */
+/** One garment of a pile: derived from the pile's acts, as `standing` is. */
 interface GarmentTable {
   pile_id: string
   item: number

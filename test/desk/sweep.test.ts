@@ -79,12 +79,12 @@ eachStore('what was begun and left alone', (store) => {
   test('goes in time where the clock is right, and not where it has jumped by a year', async () => {
     const clock = { now: Date.UTC(2026, 5, 1, 9) }
     const workshop = await openWorkshop(store(), () => clock.now)
-    const { conversation } = workshop
+    const { conversation, knowledge } = workshop
     const log = { info: () => {}, error: expect.unreachable }
     /** A server's look, hours later. */
     const lookAfter = async (hours: number) => {
       clock.now += hours * 60 * 60 * 1000
-      await openSweeper({ store: store(), clock: () => clock.now, log }).close()
+      await openSweeper({ store: store(), knowledge, clock: () => clock.now, log }).close()
     }
     const isThere = async (key: string) =>
       conversation.open(key).then(
@@ -114,8 +114,9 @@ eachStore('what was begun and left alone', (store) => {
     const workshop = await openWorkshop(store(), () => at)
     try {
       await workshop.conversation.start('en')
+      const { knowledge } = workshop
       const log = { info: () => {}, error: ({ err }: { err: unknown }) => expect.fail(`${err}`) }
-      await openSweeper({ store: store(), clock: () => at, log }).close()
+      await openSweeper({ store: store(), knowledge, clock: () => at, log }).close()
       if (store().dialect === 'postgres') return
       const { rows } = await sql<{ tbl: string }>`select tbl from sqlite_stat1`.execute(store().db)
       expect(rows.map(({ tbl }) => tbl)).toContain('pile')

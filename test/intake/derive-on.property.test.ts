@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { followOn } from '../../src/flow/follow.ts'
+import { deriving } from '../../src/intake/deriving.ts'
 import { type Derived, derive, deriveOn, derivePile, type Pile } from '../../src/intake/pile.ts'
 import type { Entry } from '../../src/intake/rows.ts'
 import { rules } from '../../src/intake/rules.ts'
@@ -37,7 +38,32 @@ test('deriving one act more gives what deriving the whole pile gives', () => {
       const whole = derivePile(another, another.flow, row, entries.slice(0, nth + 1))
       expect(toldOf(pile.pile)).toEqual(toldOf(whole))
     }
-    expect(pile.entries).toEqual(entries)
+  }
+})
+
+test('a pile that is asked for now and then is what deriving all of it gives', () => {
+  for (let seed = 1; seed <= 4; seed += 1) {
+    const entries = entriesOfActs(wander(knowledge.flow, rules, picker(seed), 60))
+    const begun = derive(knowledge, knowledge.flow, rowOf(knowledge, 0), [])
+    let { following } = begun
+    let pile = deriving(knowledge, begun)
+    for (const [nth, entry] of entries.entries()) {
+      const row = rowOf(knowledge, nth + 1)
+      following = followOn(knowledge.flow, following, entry.act, rules)
+      const before = pile
+      pile = before.on(row, { entries: [entry], following })
+      if (nth % 12 !== seed) continue
+      const whole = derivePile(another, another.flow, row, entries.slice(0, nth + 1))
+      expect(toldOf(pile.pile)).toEqual(toldOf(whole))
+      // One that was left behind stays what it was.
+      const earlier = derivePile(
+        another,
+        another.flow,
+        rowOf(knowledge, nth),
+        entries.slice(0, nth),
+      )
+      expect(toldOf(before.pile)).toEqual(toldOf(earlier))
+    }
   }
 })
 

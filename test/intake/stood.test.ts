@@ -18,7 +18,10 @@ afterEach(() => {
 const pileOf = (id: string, acts: number): Stood => ({
   row: { ...rowOf(knowledge, acts), id },
   flow: knowledge.flow,
+  following: {} as Stood['following'],
   derived: {} as Stood['derived'],
+  entries: [],
+  unwritten: null,
   idems: Array.from({ length: acts }, (_, n) => `${n}`),
 })
 
@@ -86,8 +89,8 @@ oneStore('a pile that is remembered', (store) => {
     await answer('under1')
     const caughtUp = await standing(store().db, await row(), at)
     const anew = await standing(store().db, await row(), { knowledge, memory: rememberPiles() })
-    expect(caughtUp.derived.entries).toHaveLength(3)
-    expect(caughtUp.derived.entries).toEqual(anew.derived.entries)
+    expect(caughtUp.entries).toHaveLength(3)
+    expect(caughtUp.entries).toEqual(anew.entries)
     expect(caughtUp.derived.pile.replies).toEqual(anew.derived.pile.replies)
     expect(caughtUp.idems).toEqual(anew.idems)
   })
@@ -101,7 +104,7 @@ oneStore('a pile that is remembered', (store) => {
     for (const given of ['under1', 'child']) await answer(given)
     const stood = await standing(store().db, await row(), at)
     expect(stood.idems).toEqual(['adult', 'under1', 'child'])
-    expect(stood.derived.entries).toEqual(
+    expect(stood.entries).toEqual(
       (await actsOf(store().db, await row())).map(({ idem: _, ...entry }) =>
         expect.objectContaining(entry),
       ),

@@ -129,6 +129,7 @@ eachStore('the conversation', (store) => {
     ])
     await walker.press('restore-garment', 1)
     await walker.press('copy-garment', 1)
+    await answerAll(walker, {})
     expect(await rows()).toMatchObject([{ dropped: 0 }, { dropped: 0 }, { item: 3 }])
   })
 

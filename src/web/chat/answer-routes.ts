@@ -2,12 +2,12 @@ import type { FastifyInstance, FastifyReply } from 'fastify'
 import { validatorCompiler } from 'fastify-type-provider-zod'
 import type { z } from 'zod'
 import { Failure, type FailureCode } from '../../base/failures.ts'
+import { type Followed, isComplete } from '../../flow/followed.ts'
 import type { Kind } from '../../flow/grammar.ts'
 import { questionsOf } from '../../flow/kept.ts'
 import { offered, readReply } from '../../flow/reply.ts'
 import type { Outcome } from '../../intake/conversation.ts'
 import type { PhotoPlace } from '../../intake/photos.ts'
-import type { Pile } from '../../intake/pile.ts'
 import { rules } from '../../intake/rules.ts'
 import { failureSentence } from '../errors.ts'
 import { customer } from '../who.ts'
@@ -82,8 +82,8 @@ async function answerOf(
 }
 
 /** Whether an answer can change a price that was there: of a graded garment, or of the quilt behind one. */
-const hadPrice = ({ garments }: Pile, item: number): boolean =>
-  garments.some(({ n, dropped, grading }) => grading && !dropped && (item === 0 || n === item))
+const hadPrice = ({ items }: Followed, item: number): boolean =>
+  items.some((one) => isComplete(one) && (item === 0 || one.n === item))
 
 const takesPhotos = ({ question }: Asking): boolean =>
   question.kind === 'label' || question.kind === 'photo'
@@ -118,10 +118,10 @@ async function takeAtOnce(
   let priced = false
   try {
     const outcome = await conversation.act(key, {
-      act: (followed, pile) => {
+      act: (followed) => {
         const asking = findAsking(followed, item, question)
         if (!asking) throw new Failure('question_moved_on', { question })
-        priced = hadPrice(pile, item)
+        priced = hadPrice(followed, item)
         const options = offered(asking.question, asking.replies, rules)
         const reply = readReply(asking.question, options, rawOf(fields))
         return { act: 'answer', item, question, reply }
@@ -216,7 +216,7 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
           seen: form.fields.seq,
         })
         await answer.settle(outcome.again)
-        left = leftBy(outcome, hadPrice(open.pile, item))
+        left = leftBy(outcome, hadPrice(open.pile.followed, item))
       } catch (error) {
         if (!(error instanceof Failure) || !staysHere(error, asking)) throw error
         const ours = error.status >= 500
