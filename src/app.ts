@@ -12,7 +12,7 @@ import {
 } from 'fastify-type-provider-zod'
 import type { Clock } from './base/clock.ts'
 import { newId } from './base/ids.ts'
-import type { Log } from './base/log.ts'
+import { type Log, logOf } from './base/log.ts'
 import type { Drafts } from './desk/drafts.ts'
 import type { Live } from './desk/live-files.ts'
 import { outboxOf } from './desk/mail/outbox.ts'
@@ -101,6 +101,7 @@ export async function buildApp(parts: Parts): Promise<FastifyInstance> {
     loggerInstance: parts.log as FastifyBaseLogger,
     logController: new LogController({ disableRequestLogging: true }),
     genReqId: newId,
+    childLoggerFactory: (_, { reqId }) => logOf(parts.log, String(reqId)) as FastifyBaseLogger,
     trustProxy: [...(parts.trustedProxies ?? ['loopback'])],
     bodyLimit: limits.formBytes,
     // A form that comes a byte at a time does not hold its place for ever.

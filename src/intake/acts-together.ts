@@ -1,5 +1,4 @@
 import type { Clock } from '../base/clock.ts'
-import { sha256 } from '../base/ids.ts'
 import { isServer } from '../store/given-rows.ts'
 import type { Settled } from '../store/group-commit.ts'
 import { lockFreePiles } from '../store/rows.ts'
@@ -12,7 +11,8 @@ import { type Remembered, writeActs, writeIfAsRemembered } from './write-acts.ts
 
 /** An act on the pile behind a link's key. */
 export interface Ask {
-  readonly key: string
+  /** Of the key. */
+  readonly hash: string
   readonly sent: Sent
 }
 
@@ -47,7 +47,7 @@ export async function actAsRemembered(
   // Who comes after one that has to wait waits too, so that acts on one pile stay in their order.
   const waits = new Set<string>()
 
-  const take = ({ sent }: Ask, hash: string, before: Stood): Answer | null => {
+  const take = ({ hash, sent }: Ask, before: Stood): Answer | null => {
     const { id } = before.row
     const earlier = piles.get(id)
     if (waits.has(id) || (earlier && earlier.hash !== hash)) return null
@@ -62,9 +62,8 @@ export async function actAsRemembered(
   }
 
   const answers = asks.map((ask) => {
-    const hash = sha256(ask.key)
-    const before = memory.behind(hash)
-    const taken = before ? take(ask, hash, before) : null
+    const before = memory.behind(ask.hash)
+    const taken = before ? take(ask, before) : null
     if (before && !taken) waits.add(before.row.id)
     return taken
   })
@@ -81,12 +80,11 @@ export async function actTogether(
   trx: Db,
   asks: readonly Ask[],
 ): Promise<Settled<Answer | null>[]> {
-  const hashes = asks.map(({ key }) => sha256(key))
-  const held = await lockFreePiles(trx, [...new Set(hashes)])
+  const held = await lockFreePiles(trx, [...new Set(asks.map(({ hash }) => hash))])
   const linked = new Map(held.map((pile) => [pile.key_hash, pile]))
   const taken = new Map<string, Taken>()
 
-  const answer = async ({ sent }: Ask, hash: string): Promise<Answer | null> => {
+  const answer = async ({ hash, sent }: Ask): Promise<Answer | null> => {
     const link = linked.get(hash)
     if (!link) return null
     const row = pileBehind(link, clock)
@@ -98,9 +96,9 @@ export async function actTogether(
   }
 
   const settled: Settled<Answer | null>[] = []
-  for (const [nth, ask] of asks.entries()) {
+  for (const ask of asks) {
     try {
-      settled.push({ value: await answer(ask, hashes[nth]!) })
+      settled.push({ value: await answer(ask) })
     } catch (error) {
       settled.push({ error })
     }

@@ -38,8 +38,8 @@ export interface Conversation {
   /** Opens an empty pile. Returns the key of its link. */
   start(language: string): Promise<string>
   open(key: string): Promise<Open>
-  /** The flow of a pile that was opened here of late, whatever became of it since; null: it has to be opened. */
-  flowOf(key: string): Flow | null
+  /** A pile that was opened here of late, whatever became of it since; null: it has to be opened. */
+  remembered(key: string): { readonly pileId: string; readonly flow: Flow } | null
   /** Appends one act, durable when it resolves. Throws what `admit` refuses, or `pile_confirmed`. */
   act(key: string, sent: Sent): Promise<Outcome>
   /**
@@ -88,9 +88,9 @@ export function converse(
   )
 
   /** In a transaction of its own, which waits for whoever holds the pile. */
-  const alone = (ask: Ask): Promise<Answer> =>
-    locked(ask.key, async (trx, row) => {
-      const answer = takeOnce(await standing(trx, row, turns), ask.sent, clock)
+  const alone = (key: string, sent: Sent): Promise<Answer> =>
+    locked(key, async (trx, row) => {
+      const answer = takeOnce(await standing(trx, row, turns), sent, clock)
       await writeActs(trx, [answer])
       return answer
     })
@@ -120,12 +120,15 @@ export function converse(
     },
 
     // A pile stays on its flow, whatever became of it since.
-    flowOf: (key) => memory.behind(sha256(key))?.flow ?? null,
+    remembered: (key) => {
+      const stood = memory.behind(sha256(key))
+      return stood ? { pileId: stood.row.id, flow: stood.flow } : null
+    },
 
     act: async (key, sent) => {
-      const ask = { key, sent }
-      const { outcome, stood } = (await together(ask)) ?? (await alone(ask))
-      memory.keep(stood, sha256(key))
+      const ask = { hash: sha256(key), sent }
+      const { outcome, stood } = (await together(ask)) ?? (await alone(key, sent))
+      memory.keep(stood, ask.hash)
       return outcome
     },
 

@@ -100,6 +100,10 @@ export function judge(seen: LabelWords, longest: number): Judged {
   return { words, reading, verdict, doubted }
 }
 
+/** Words of what was `answered` before that were read with doubt. */
+export const doubtedBefore = (answered: LabelValue | undefined): string[] =>
+  answered?.doubted ? [answered.words] : []
+
 /**
  * Words that were read on a label's photos with doubt, and surely on none of them. Photos that were taken
  * away count: their words may still stand in the field, or in what was `answered` before.
@@ -115,7 +119,5 @@ export async function doubtedWords(
   const readAs = (wanted: Judged['verdict']) =>
     judged.filter(({ verdict }) => verdict === wanted).map(({ words }) => words)
   const sure = readAs('sure')
-  return [...readAs('unsure'), ...(answered?.doubted ? [answered.words] : [])].filter(
-    (words) => !sure.includes(words),
-  )
+  return [...readAs('unsure'), ...doubtedBefore(answered)].filter((words) => !sure.includes(words))
 }

@@ -65,6 +65,9 @@ export const receivedFor = (db: Db, place: PhotoPlace) =>
     .where('item', '=', place.item)
     .where('question', '=', place.question)
 
+export const hasReceived = async (db: Db, place: PhotoPlace): Promise<boolean> =>
+  (await receivedFor(db, place).select('id').limit(1).executeTakeFirst()) !== undefined
+
 /** Photos received for a question that no answer holds yet, oldest first. */
 export async function draftsOf(db: Db, place: PhotoPlace): Promise<string[]> {
   const rows = await receivedFor(db, place)

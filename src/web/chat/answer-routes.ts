@@ -7,7 +7,8 @@ import type { Kind } from '../../flow/grammar.ts'
 import { questionsOf } from '../../flow/kept.ts'
 import { offered, readReply } from '../../flow/reply.ts'
 import type { Outcome } from '../../intake/conversation.ts'
-import type { PhotoPlace } from '../../intake/photos.ts'
+import { hasReceived, type PhotoPlace } from '../../intake/photos.ts'
+import { labelValue } from '../../intake/replies.ts'
 import { rules } from '../../intake/rules.ts'
 import { failureSentence } from '../errors.ts'
 import { customer } from '../who.ts'
@@ -16,7 +17,13 @@ import { type AnswerForm, answerForm, type Form, rawOf, readAnswerForm } from '.
 import { openPile, plannedFor, questionParams, show, withDrafts } from './opened.ts'
 import { questionPage, readerOf } from './present-pages.ts'
 import { type Asking, findAsking, type Sent } from './present-question.ts'
-import { answerOfLabel, asksToRead, photoTroubles, readSentLabel } from './received-label.ts'
+import {
+  answerOfLabel,
+  asksToRead,
+  photoTroubles,
+  readSentLabel,
+  withoutPhoto,
+} from './received-label.ts'
 import { type Answer, answerOfPhotos, settleOnceMore } from './received-photos.ts'
 import {
   answerOfSpots,
@@ -98,9 +105,15 @@ function leftBy({ overtaken, seq }: Outcome, priced: boolean): Left {
 }
 
 /** Whether an answer hangs on more than its form: on photos that came before it. */
-function beyondTheForm(kind: Kind, { act }: AnswerForm): boolean {
+async function beyondTheForm(
+  { store }: ChatContext,
+  place: PhotoPlace,
+  kind: Kind,
+  { act }: AnswerForm,
+): Promise<boolean> {
   if (kind === 'photo') return act !== 'skip' && act !== 'ask'
-  return kind === 'spots' || (kind === 'label' && act !== 'skip')
+  if (kind !== 'label' || act === 'skip') return kind === 'spots'
+  return act === 'read-label' || (await hasReceived(store.db, place))
 }
 
 /**
@@ -108,13 +121,16 @@ function beyondTheForm(kind: Kind, { act }: AnswerForm): boolean {
  * the pile has to be opened first, to take it or to say why not.
  */
 async function takeAtOnce(
-  { conversation }: ChatContext,
+  context: ChatContext,
   { key, item, question }: z.infer<typeof questionParams>,
   { fields, files, refusal }: Form,
 ): Promise<Left | null> {
-  const flow = conversation.flowOf(key)
-  const asked = flow && questionsOf(flow)[item === 0 ? 'once' : 'repeated'].get(question)
-  if (!asked || beyondTheForm(asked.kind, fields) || files.length > 0 || refusal) return null
+  const { conversation } = context
+  const pile = conversation.remembered(key)
+  const asked = pile && questionsOf(pile.flow)[item === 0 ? 'once' : 'repeated'].get(question)
+  if (!asked || files.length > 0 || refusal) return null
+  const place = { pileId: pile.pileId, item, question }
+  if (await beyondTheForm(context, place, asked.kind, fields)) return null
   let priced = false
   try {
     const outcome = await conversation.act(key, {
@@ -123,8 +139,14 @@ async function takeAtOnce(
         if (!asking) throw new Failure('question_moved_on', { question })
         priced = hadPrice(followed, item)
         const options = offered(asking.question, asking.replies, rules)
-        const reply = readReply(asking.question, options, rawOf(fields))
-        return { act: 'answer', item, question, reply }
+        const raw =
+          asked.kind === 'label' ? withoutPhoto(fields, labelValue(asking.replies)) : rawOf(fields)
+        return {
+          act: 'answer',
+          item,
+          question,
+          reply: readReply(asking.question, options, raw),
+        }
       },
       idem: fields.idem,
       seen: fields.seq,

@@ -1,9 +1,11 @@
 import type { FastifyBaseLogger } from 'fastify'
 import { Failure, type FailureCode } from '../../base/failures.ts'
+import type { LabelValue } from '../../flow/grammar.ts'
 import { type RawReply, readReply } from '../../flow/reply.ts'
 import { longestOf } from '../../flow/sense.ts'
 import { cleanText, isBlank } from '../../flow/text.ts'
 import {
+  doubtedBefore,
   doubtedWords,
   judge,
   type LabelPhoto,
@@ -21,7 +23,7 @@ import {
 import { labelSeen, labelValue } from '../../intake/replies.ts'
 import type { LabelReader } from '../../photo/label-words.ts'
 import type { ChatContext } from './context.ts'
-import { type Form, listOf, rawOf } from './form.ts'
+import { type AnswerForm, type Form, listOf, rawOf } from './form.ts'
 import type { Asking } from './present-question.ts'
 import type { Answer } from './received-photos.ts'
 
@@ -102,6 +104,12 @@ export async function answerOfLabel(
     },
   }
 }
+
+/** What a form says of a label that no photo ever came for; `answered`: what stood before. */
+export const withoutPhoto = (fields: AnswerForm, answered: LabelValue | undefined): RawReply => ({
+  ...rawOf(fields),
+  doubtedWords: doubtedBefore(answered),
+})
 
 /** What the form holds once its label was read. */
 export interface LabelSent {
