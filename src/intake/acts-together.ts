@@ -1,8 +1,8 @@
+import type { Kysely } from 'kysely'
 import type { Clock } from '../base/clock.ts'
-import { isServer } from '../store/given-rows.ts'
 import type { Settled } from '../store/group-commit.ts'
 import { lockFreePiles } from '../store/rows.ts'
-import type { Db } from '../store/schema.ts'
+import type { Database, Db } from '../store/schema.ts'
 import { pileBehind } from './rows.ts'
 import { andThen } from './since.ts'
 import { type Standing, type Stood, standing } from './stood.ts'
@@ -38,10 +38,9 @@ const both = (earlier: Taken | undefined, now: Taken): Taken =>
  */
 export async function actAsRemembered(
   { memory, clock }: Turns,
-  db: Db,
+  db: Kysely<Database>,
   asks: readonly Ask[],
 ): Promise<(Answer | null)[]> {
-  if (!isServer(db)) return asks.map(() => null)
   const piles = new Map<string, Remembered>()
 
   // Who comes after one that has to wait waits too, so that acts on one pile stay in their order.

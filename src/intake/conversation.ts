@@ -14,9 +14,9 @@ import { pinFlow } from './flow-versions.ts'
 import type { Knowledge } from './knowledge.ts'
 import { reopen, withdraw } from './leaving.ts'
 import { derivePile, type Pile } from './pile.ts'
-import { type Entry, newLink, newPile, pileOfKey } from './rows.ts'
+import { type KeptAct, newLink, newPile, pileOfKey } from './rows.ts'
 import { project, projections } from './standing.ts'
-import { rememberPiles, type Stood, standing } from './stood.ts'
+import { knows, rememberPiles, type Stood, standing } from './stood.ts'
 import { type Outcome, type Sent, take, takeOnce } from './taking.ts'
 import { writeActs } from './write-acts.ts'
 
@@ -26,9 +26,8 @@ export type { Outcome, Sent } from './taking.ts'
 export interface Open {
   readonly row: PileRow
   readonly flow: Flow
-  readonly entries: readonly Entry[]
-  /** Their idempotency keys, in the same order: what was sent under one of them is kept. */
-  readonly idems: readonly string[]
+  /** What was sent under the idempotency key of one of them is kept. */
+  readonly entries: readonly KeptAct[]
   readonly pile: Pile
   /** Of its garments, in the same order. */
   readonly cloths: readonly ClothOfGarment[]
@@ -65,9 +64,9 @@ export function converse(
 ): Conversation {
   const memory = rememberPiles()
 
-  const openOf = async (db: Db, { row, flow, entries, derived, idems }: Stood): Promise<Open> => {
+  const openOf = async (db: Db, { row, flow, entries, derived }: Stood): Promise<Open> => {
     const { pile } = derived
-    return { row, flow, entries, idems, pile, cloths: await clothsOf(db, row, pile.garments) }
+    return { row, flow, entries, pile, cloths: await clothsOf(db, row, pile.garments) }
   }
 
   /** Runs `work` on the locked pile, so that two devices take turns. */
@@ -136,7 +135,7 @@ export function converse(
       locked(key, async (db, row) => {
         if (row.status !== 'open') return
         const stood = await standing(db, row, turns)
-        if (stood.idems.includes(idem)) return
+        if (knows(stood, idem)) return
         const { place, closed } = stood.following.followed
         if (!closed) {
           await writeActs(db, [take(stood, { act: { act: 'close' }, idem }, clock)])

@@ -197,6 +197,9 @@ const tallyOf = (standing: readonly Garment[], wish: Wish): Tally =>
     wish.quilts,
   )
 
+/** What counts each pile's tally, when it is first asked for. */
+const tallies = new WeakMap<Pile, () => Tally>()
+
 /** Nothing that is tallied has changed. */
 function isAlike({ garments, wish: was }: Pile, standing: readonly Garment[], wish: Wish): boolean {
   const stood = counted(garments)
@@ -243,15 +246,19 @@ function pileFrom(
   // An answer asks for no price; the pages that show one do.
   const estimated = once(() => byPlan(null))
   const weeks = amount(replies, 'needed_in')
+  const known = before && isAlike(before, standing, wish) && tallies.get(before)
+  const tallied = known || once(() => tallyOf(standing, wish))
 
-  return {
+  const pile: Pile = {
     followed,
     replies,
     recipient,
     wish,
     rates,
     garments,
-    tally: before && isAlike(before, standing, wish) ? before.tally : tallyOf(standing, wish),
+    get tally() {
+      return tallied()
+    },
     get estimate() {
       return estimated()
     },
@@ -268,4 +275,6 @@ function pileFrom(
         : (times.get(0)?.get('needed_in') ?? row.started_at) + weeks * week,
     canClose: standing.length > 0 && garments.every(({ dropped, open }) => dropped || !open),
   }
+  tallies.set(pile, tallied)
+  return pile
 }

@@ -19,11 +19,17 @@ const garmentRow = (pileId: string, garment: Garment) => ({
 const needsEyes = ({ dropped, grading }: Garment): boolean =>
   !dropped && (grading?.grade === 'eyes' || grading?.grade === 'home')
 
+/** Where its customer is: a question by its id. */
+function placeOf({ followed: { place } }: Pile): object {
+  return place.at === 'question' ? { at: place.at, question: { id: place.question.id } } : place
+}
+
 const standingRow = (row: PileRow, pile: Pile) => ({
   pile_id: row.id,
   seq: row.seq,
-  place: JSON.stringify(pile.followed.place),
-  tally: JSON.stringify(pile.tally),
+  place: JSON.stringify(placeOf(pile)),
+  // Nobody reads it, and servers of the last release still write it: the column goes with the next one.
+  tally: '{}',
   summary: JSON.stringify({
     layout: pile.wish.layout.id,
     size: pile.wish.size,

@@ -5,7 +5,7 @@ import { type Deriving, deriving } from './deriving.ts'
 import { pinnedFlow } from './flow-versions.ts'
 import type { Knowledge } from './knowledge.ts'
 import { derive } from './pile.ts'
-import { actsOf, type Entry, type KeptAct } from './rows.ts'
+import { actsOf, type KeptAct } from './rows.ts'
 import { rules } from './rules.ts'
 import { andThen, type Since } from './since.ts'
 
@@ -13,9 +13,7 @@ import { andThen, type Since } from './since.ts'
 export interface Stood {
   readonly row: PileRow
   readonly flow: Flow
-  readonly entries: readonly Entry[]
-  /** Idempotency keys of its acts, in their order. */
-  readonly idems: readonly string[]
+  readonly entries: readonly KeptAct[]
   readonly following: Following
   readonly derived: Deriving
   readonly unwritten: Since
@@ -56,7 +54,7 @@ export function rememberPiles({ mostActs, keepMs }: MemoryLimits = usualLimits):
   function forget(id: string): void {
     const known = piles.get(id)
     if (!known) return
-    acts -= known.stood.idems.length
+    acts -= known.stood.entries.length
     for (const hash of known.links) linked.delete(hash)
     piles.delete(id)
   }
@@ -80,7 +78,7 @@ export function rememberPiles({ mostActs, keepMs }: MemoryLimits = usualLimits):
       forget(id)
       piles.set(id, { stood, usedAt: performance.now(), links })
       for (const link of links) linked.set(link, stood)
-      acts += stood.idems.length
+      acts += stood.entries.length
       while (acts > mostActs) forget(piles.keys().next().value!)
       if (timer === null) timer = setTimeout(forgetOld, keepMs).unref()
     },
@@ -114,7 +112,6 @@ export async function standing(
     row,
     flow,
     entries: acts,
-    idems: acts.map(({ idem }) => idem),
     following: derived.following,
     derived: deriving(knowledge, derived),
     unwritten: null,
@@ -125,7 +122,7 @@ export async function standing(
 async function catchUp(db: Db, row: PileRow, known: Stood): Promise<Stood | null> {
   if (known.row.seq >= row.seq || known.row.seq === 0) return null
   const [last, ...acts] = await actsOf(db, row, known.row.seq)
-  if (last?.idem !== known.idems.at(-1)) return null
+  if (last?.idem !== known.entries.at(-1)?.idem) return null
   let { following } = known
   for (const { act } of acts) following = followOn(known.flow, following, act, rules)
   return standOn(known, { row, acts, following })
@@ -140,7 +137,6 @@ export function standOn(
     row,
     flow: before.flow,
     entries: [...before.entries, ...acts],
-    idems: [...before.idems, ...acts.map(({ idem }) => idem)],
     following,
     derived: before.derived.on(row, { entries: acts, following }),
     unwritten: andThen(
@@ -149,3 +145,7 @@ export function standOn(
     ),
   }
 }
+
+/** Whether an act with this idempotency key was taken on it. */
+export const knows = ({ entries }: Pick<Stood, 'entries'>, idem: string): boolean =>
+  entries.some((entry) => entry.idem === idem)

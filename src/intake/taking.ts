@@ -8,7 +8,7 @@ import { answersByWords } from './own-words.ts'
 import type { Entry, KeptAct } from './rows.ts'
 import { rules } from './rules.ts'
 import { nothing, rests, type Since } from './since.ts'
-import { type Stood, standOn } from './stood.ts'
+import { knows, type Stood, standOn } from './stood.ts'
 
 export interface Sent {
   /** An act, or acts that hang on where the conversation stands when their turn has come: all are taken, or none. */
@@ -68,7 +68,7 @@ export function takeOnce(
   sent: Sent,
   clock: Clock,
 ): Taken & { readonly outcome: Outcome } {
-  if (stood.idems.includes(sent.idem)) {
+  if (knows(stood, sent.idem)) {
     return { acts: [], stood, due: nothing, outcome: { again: true, overtaken: null, seq: null } }
   }
   if (stood.row.status !== 'open') throw new Failure('pile_confirmed')

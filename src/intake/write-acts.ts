@@ -1,4 +1,4 @@
-import type { CompiledQuery } from 'kysely'
+import type { CompiledQuery, Kysely } from 'kysely'
 import {
   inserting,
   isServer,
@@ -9,7 +9,8 @@ import {
   writing,
 } from '../store/given-rows.ts'
 import { sendLast } from '../store/last.ts'
-import type { Db, NewRow } from '../store/schema.ts'
+import type { Database, Db, NewRow } from '../store/schema.ts'
+import { isConflict } from '../store/trouble.ts'
 import { noteRow } from './rows.ts'
 import { garments, type Projected, projected, projections, standings } from './standing.ts'
 import type { Stood } from './stood.ts'
@@ -69,23 +70,26 @@ const movePiles = onGiven(
     `update pile set seq = piles.seq, changed_at = piles.changed_at from ${piles} where pile.id = piles.id`,
 )
 
+/** What is written beside the piles' own rows. */
+function writesOf(db: Db, taken: readonly Taken[]): CompiledQuery[] {
+  const asked = taken.flatMap(noteRows)
+  return [
+    writeActRows(db, taken.flatMap(actRows)),
+    ...projections(db, projectedOf(taken)),
+    ...(asked.length > 0 ? [writeNoteRows(db, asked)] : []),
+  ]
+}
+
 /** Writes what was taken, as the last thing of the transaction that holds the piles; each pile is named once. */
 export async function writeActs(db: Db, taken: readonly Taken[]): Promise<void> {
   const some = taken.filter((one) => one.acts.length > 0)
   if (some.length === 0) return
-  const asked = some.flatMap(noteRows)
-  const statements: CompiledQuery[] = [
-    writeActRows(db, some.flatMap(actRows)),
-    movePiles(db, {
-      piles: some.map(({ stood }) => ({
-        id: stood.row.id,
-        seq: stood.row.seq,
-        changed_at: stood.row.changed_at,
-      })),
-    }),
-    ...projections(db, projectedOf(some)),
-  ]
-  await sendLast(db, asked.length > 0 ? [...statements, writeNoteRows(db, asked)] : statements)
+  const piles = some.map(({ stood: { row } }) => ({
+    id: row.id,
+    seq: row.seq,
+    changed_at: row.changed_at,
+  }))
+  await sendLast(db, [...writesOf(db, some), movePiles(db, { piles })])
 }
 
 /** Acts that were taken on a pile as it is remembered, with the hash of the key of its link. */
@@ -98,19 +102,35 @@ export interface Remembered {
 const ofHeld = (written: Written, given: string, as: string) =>
   inserting(written, `${given} join held on held.held_id = ${as}.pile_id`)
 
+/** A pile's row as it is remembered and as it will be, with the link that it was found by. */
+const asRemembered = {
+  key_hash: 'text',
+  now: 'bigint',
+  id: 'text',
+  status: 'text',
+  seq_before: 'bigint',
+  changed_before: 'bigint',
+  seq: 'bigint',
+  changed_at: 'bigint',
+} as const
+
+const standsSo = `pile.seq = piles.seq_before and pile.changed_at = piles.changed_before
+  and pile.status = piles.status and pile_link.pile_id = pile.id and pile_link.revoked_at is null
+  and pile_link.expires_at > piles.now`
+
+/** Moves the piles that stand so, where the whole store is held. */
+const moveAsRemembered = onGiven(
+  { piles: asRemembered },
+  ({ piles }) =>
+    `update pile set seq = piles.seq, changed_at = piles.changed_at
+    from ${piles} join pile_link on pile_link.key_hash = piles.key_hash
+    where pile.id = piles.id and ${standsSo} returning pile.id as held_id`,
+)
+
 /** Every part of it sees the store as it stood before; `held` are the piles that were just as they are remembered. */
 const writeWhereAsRemembered = onGiven(
   {
-    piles: {
-      key_hash: 'text',
-      now: 'bigint',
-      id: 'text',
-      status: 'text',
-      seq_before: 'bigint',
-      changed_before: 'bigint',
-      seq: 'bigint',
-      changed_at: 'bigint',
-    },
+    piles: asRemembered,
     acts: acts.columns,
     standings: standings.columns,
     garments: garments.columns,
@@ -121,8 +141,7 @@ const writeWhereAsRemembered = onGiven(
     from ${given.piles}
     ${lookedUp('pile', { column: 'id', is: 'piles.id', held: true })}
     ${lookedUp('pile_link', { column: 'key_hash', is: 'piles.key_hash' })}
-    where pile.seq = piles.seq_before and pile.changed_at = piles.changed_before
-      and pile.status = piles.status and pile_link.pile_id = pile.id and pile_link.revoked_at is null and pile_link.expires_at > piles.now
+    where ${standsSo}
   ), moved as (
     update pile set seq = held.new_seq, changed_at = held.new_at from held
     where pile.id = held.held_id
@@ -133,34 +152,68 @@ const writeWhereAsRemembered = onGiven(
   ) select held_id from held`,
 )
 
+interface Held {
+  readonly held_id: string
+}
+
+const rememberedRows = (some: readonly Remembered[], now: number) =>
+  some.map(({ hash, before, taken: { stood } }) => ({
+    key_hash: hash,
+    now,
+    id: before.row.id,
+    status: before.row.status,
+    seq_before: before.row.seq,
+    changed_before: before.row.changed_at,
+    seq: stood.row.seq,
+    changed_at: stood.row.changed_at,
+  }))
+
+const idsOf = (held: readonly Held[]): ReadonlySet<string> =>
+  new Set(held.map(({ held_id }) => held_id))
+
 /**
- * Writes what was taken on piles as they are remembered, in one statement that is a transaction by itself: of those
- * piles that stand so and that nobody holds; each is named once. Gives their ids: for the others nothing is written.
- * On PostgreSQL alone (a store of one file is not asked over a network, and has no such statement).
+ * The piles that stand so are moved first: a transaction that writes holds all of a store of one file. Where another
+ * process holds it, nothing is held here, and nothing written.
  */
-export async function writeIfAsRemembered(
-  db: Db,
+async function writeOnFile(
+  db: Kysely<Database>,
   some: readonly Remembered[],
   now: number,
 ): Promise<ReadonlySet<string>> {
-  if (!isServer(db) || some.length === 0) return new Set()
+  try {
+    return await db.transaction().execute(async (trx) => {
+      const piles = rememberedRows(some, now)
+      const { rows } = await trx.executeQuery<Held>(moveAsRemembered(trx, { piles }))
+      const held = idsOf(rows)
+      const taken = some.filter(({ before }) => held.has(before.row.id)).map((one) => one.taken)
+      if (taken.length > 0) await sendLast(trx, writesOf(trx, taken))
+      return held
+    })
+  } catch (error) {
+    if (isConflict(error)) return new Set()
+    throw error
+  }
+}
+
+/**
+ * Writes what was taken on piles as they are remembered: of those that stand so and that nobody holds; each is named
+ * once. Gives their ids: for the others nothing is written. On PostgreSQL it is one statement, a transaction by itself.
+ */
+export async function writeIfAsRemembered(
+  db: Kysely<Database>,
+  some: readonly Remembered[],
+  now: number,
+): Promise<ReadonlySet<string>> {
+  if (some.length === 0) return new Set()
+  if (!isServer(db)) return writeOnFile(db, some, now)
   const taken = some.map((one) => one.taken)
-  const { rows } = await db.executeQuery<{ held_id: string }>(
+  const { rows } = await db.executeQuery<Held>(
     writeWhereAsRemembered(db, {
-      piles: some.map(({ hash, before, taken: { stood } }) => ({
-        key_hash: hash,
-        now,
-        id: before.row.id,
-        status: before.row.status,
-        seq_before: before.row.seq,
-        changed_before: before.row.changed_at,
-        seq: stood.row.seq,
-        changed_at: stood.row.changed_at,
-      })),
+      piles: rememberedRows(some, now),
       acts: taken.flatMap(actRows),
       ...projected(projectedOf(taken)),
       notes: taken.flatMap(noteRows),
     }),
   )
-  return new Set(rows.map(({ held_id }) => held_id))
+  return idsOf(rows)
 }

@@ -24,6 +24,12 @@ const fromFile = (as: string, columns: Columns, nth: number): string => {
   return `(select ${fields.join(', ')} from json_each(?${nth})) as ${as}`
 }
 
+/** One row, each of its values a parameter of its own: taking it out of JSON takes longer than writing it. */
+const oneFromFile = (as: string, columns: Columns): string => {
+  const fields = Object.keys(columns).map((name, nth) => `?${nth + 1} as ${name}`)
+  return `(select ${fields.join(', ')}) as ${as}`
+}
+
 const fromServer = (as: string, columns: Columns, nth: number): string => {
   const typed = Object.entries(columns).map(([name, type]) => `${name} ${type}`)
   return `json_to_recordset($${nth}::json) as ${as}(${typed.join(', ')})`
@@ -46,7 +52,8 @@ export const lookedUp = (
 
 /**
  * A statement whose text is the same however many rows it is given: each kind of them comes as JSON in one parameter,
- * so that neither we build it nor the store reads it anew each time. `text` makes it of what stands for the rows, a
+ * so that neither we build it nor the store reads it anew each time; one row alone comes as it is where the store is
+ * a file. `text` makes it of what stands for the rows, a
  * table with these columns by the name of their kind. It returns no `*`: what a store keeps ready stays with the
  * columns that it was read with. Text in rows is whole characters without NUL, as answers are kept.
  */
@@ -62,11 +69,22 @@ export function onGiven<Kinds extends Readonly<Record<string, Columns>>>(
     >
   const onFile = fixed(text(given(fromFile), 'sqlite'))
   const onServer = fixed(text(given(fromServer), 'postgres'))
-  return (db, rows) =>
-    CompiledQuery.raw(
+  const [only, ...others] = names
+  const ofOneOnFile = others.length === 0 ? text(given(oneFromFile), 'sqlite') : null
+  return (db, rows) => {
+    const [row, ...more] = rows[only!]
+    if (ofOneOnFile && row && more.length === 0 && !isServer(db)) {
+      const columns = Object.keys(kinds[only!]!)
+      return CompiledQuery.raw(
+        ofOneOnFile,
+        columns.map((column) => row[column]),
+      )
+    }
+    return CompiledQuery.raw(
       isServer(db) ? onServer : onFile,
       names.map((name) => JSON.stringify(rows[name])),
     )
+  }
 }
 
 /** A table whose rows are written: its columns and, where a row that is there takes a new one's values, its key. */

@@ -25,7 +25,7 @@ type ReaderName = keyof typeof readers
 
 const paperOf = (pile: Pile) =>
   confirmedPapers(
-    { row: rowOf(knowledge, 0), flow, entries: [], idems: [], pile, cloths: [] },
+    { row: rowOf(knowledge, 0), flow, entries: [], pile, cloths: [] },
     { knowledge, clock, plans: { known: () => null } },
   ).en!
 

@@ -10,6 +10,7 @@ import type { Outcome } from '../../intake/conversation.ts'
 import { hasReceived, type PhotoPlace } from '../../intake/photos.ts'
 import { labelValue } from '../../intake/replies.ts'
 import { rules } from '../../intake/rules.ts'
+import { knows } from '../../intake/stood.ts'
 import { failureSentence } from '../errors.ts'
 import { customer } from '../who.ts'
 import type { ChatContext } from './context.ts'
@@ -202,7 +203,7 @@ export function answerRoutes(app: FastifyInstance, context: ChatContext): void {
       const { open } = opened
       const asking = findAsking(open.pile.followed, item, question)
       const place = { pileId: open.row.id, item, question }
-      if (open.idems.includes(form.fields.idem)) {
+      if (knows(open, form.fields.idem)) {
         if (asking) await settleOnceMore(context, place, asking, form)
         return goOn(context, request, reply, key)
       }
