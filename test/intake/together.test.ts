@@ -119,7 +119,7 @@ eachStore('answers that come at once', (store, name) => {
     for (const key of keys) await isProjected(store(), key)
   })
 
-  test('of two processes are each taken on what stands, whatever either remembers', async () => {
+  test('of two conversations, as of two processes, are each taken on what stands, whatever either remembers', async () => {
     const { conversation: one, keys } = await begin(1)
     const other = conversationOn(store())
     const [key] = keys as [string]
@@ -145,7 +145,7 @@ eachStore('answers that come at once', (store, name) => {
     await isProjected(store(), key)
   })
 
-  test('of two processes at once on the same piles are all kept, in one order', async () => {
+  test('of two conversations at once on the same piles are all kept, in one order', async () => {
     const { conversation: one, keys } = await begin(4)
     const other = conversationOn(store())
     await Promise.all(

@@ -38,7 +38,11 @@ export async function differences(
 ): Promise<string[]> {
   const { db } = store
   const acts = await db.selectFrom('act').selectAll().orderBy('pile_id').orderBy('seq').execute()
-  const standing = await db.selectFrom('standing').selectAll().execute()
+  const standing = await db
+    .selectFrom('standing')
+    .innerJoin('pile', 'pile.id', 'standing.pile_id')
+    .select(['standing.pile_id', 'standing.seq', 'pile.seq as last'])
+    .execute()
   const given = acts
     .filter(({ idem }) => idem.startsWith('siege-'))
     .map(({ idem, act }) => {
@@ -91,17 +95,31 @@ export async function differences(
   ]
 }
 
-/** Acts of a pile are numbered from 1 without a gap, and what stands was made from the last. */
+interface ActKept {
+  readonly pile_id: string
+  readonly seq: number
+  readonly act: string
+}
+
+/**
+ * Acts of a pile are numbered from 1 without a gap, its row names the last, and what stands was made from the last
+ * but for acts on one garment that is being told of.
+ */
 function gapsIn(
-  acts: readonly { readonly pile_id: string; readonly seq: number }[],
-  standing: readonly { readonly pile_id: string; readonly seq: number }[],
+  acts: readonly ActKept[],
+  standing: readonly { readonly pile_id: string; readonly seq: number; readonly last: number }[],
 ): string[] {
-  return standing.flatMap(({ pile_id: pile, seq: stands }) => {
+  return standing.flatMap(({ pile_id: pile, seq: stands, last }) => {
     const some = acts.filter(({ pile_id }) => pile_id === pile)
     const gap = some.some(({ seq }, at) => seq !== at + 1)
+    const since = some.slice(stands).map(({ act }) => (JSON.parse(act) as { item?: number }).item)
+    const within = since.every((item) => item !== undefined && item > 0 && item === since[0])
     return [
       ...(gap ? [`acts of ${pile} have a gap`] : []),
-      ...(stands === some.length ? [] : [`${pile} stands at ${stands} of ${some.length} acts`]),
+      ...(last === some.length ? [] : [`${pile} names act ${last} of ${some.length}`]),
+      ...(stands <= some.length && within
+        ? []
+        : [`${pile} stands at ${stands} of ${some.length} acts`]),
     ]
   })
 }
