@@ -109,6 +109,35 @@ eachStore('what was begun and left alone', (store) => {
     }
   })
 
+  test('within a garment is known to the desk an hour later', async () => {
+    const clock = { now: Date.UTC(2026, 5, 1, 9) }
+    const workshop = await openWorkshop(store(), () => clock.now)
+    const { conversation, knowledge } = workshop
+    const told: object[] = []
+    const log = { info: (what: object) => told.push(what), error: expect.unreachable }
+    const look = () =>
+      openSweeper({ store: store(), knowledge, clock: () => clock.now, log }).close()
+    const behind = async () => {
+      const { rows } = await sql<{ acts: number }>`select pile.seq - standing.seq as acts
+        from pile join standing on standing.pile_id = pile.id`.execute(store().db)
+      return rows.map(({ acts }) => Number(acts))
+    }
+    try {
+      const key = await leadTo('review', conversation, [{}])
+      await conversation.act(key, { act: { act: 'add', item: 2 }, idem: newId(), seen: 0 })
+      expect(await behind()).toEqual([1])
+      clock.now += 59 * 60 * 1000
+      await look()
+      expect(await behind()).toEqual([1])
+      clock.now += 2 * 60 * 1000
+      await look()
+      expect(await behind()).toEqual([0])
+      expect(told).toEqual([{ piles: 1 }])
+    } finally {
+      await workshop.close()
+    }
+  })
+
   test('leaves SQLite knowing how many rows share a value, for it to choose indexes by', async () => {
     const at = Date.UTC(2026, 5, 1, 9)
     const workshop = await openWorkshop(store(), () => at)
