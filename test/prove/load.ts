@@ -81,9 +81,15 @@ async function answerOpen(
   }
 }
 
+/** Each from elsewhere: limits by address are not what is tried here. */
+function fromElsewhere(): Readonly<Record<string, string>> {
+  const part = () => Math.floor(Math.random() * 256)
+  return { 'x-forwarded-for': `10.${part()}.${part()}.${part()}` }
+}
+
 /** A customer with so many of the invented garments, from hello to the packing list. */
 export async function playPile(base: string, count: number, done: Done): Promise<Walker> {
-  const walker = new PatientWalker(base)
+  const walker = new PatientWalker(base, fromElsewhere())
   await timed(walker, 'start', done, () => walker.start())
   await answerOpen(walker, null, done)
   const first = Math.floor(Math.random() * garments.length)
@@ -137,7 +143,7 @@ export async function submit(
 
 /** A clerk who looks at the queue, opens its first piles, decides what waits and accepts the pile. */
 export async function clerkTurn(base: string, cookie: string, done: Done): Promise<void> {
-  const walker = new PatientWalker(base, { cookie })
+  const walker = new PatientWalker(base, { cookie, ...fromElsewhere() })
   await timed(walker, 'queue', done, () => walker.open('/desk'))
   const links = walker.root
     .querySelectorAll('a[href^="/desk/piles/"]')
