@@ -10,6 +10,7 @@ import { startedAt } from '../help/pile.ts'
 import { rebuildPile, rowsOfPile } from '../help/projected.ts'
 import { eachStore } from '../help/stores.ts'
 import { nextAct, onward, picker } from '../help/wander.ts'
+import { leadTo } from '../help/workshop.ts'
 
 const knowledge = learnAt('2026-06-01')
 const clock = heldClock(startedAt)
@@ -115,6 +116,27 @@ eachStore('what the queue reads', (store) => {
     await answer(0, 'recipient', { given: 'under1' })
     expect(await seq()).toBe(sent)
     await isWhole(key)
+  })
+
+  test('is written whole on confirming, whatever stood there', async () => {
+    const on = conversation()
+    const key = await leadTo('review', on, [{}, {}])
+    const id = await idOf(key)
+    const { db } = store()
+    await db
+      .updateTable('standing')
+      .set({ garments: 9, need_by: 1 })
+      .where('pile_id', '=', id)
+      .execute()
+    await db
+      .updateTable('garment')
+      .set({ grade: null, name: 'x' })
+      .where('pile_id', '=', id)
+      .execute()
+    await on.confirm(key, 'confirmed-once')
+    expect((await on.open(key)).row.status).toBe('confirmed')
+    const { garments } = await isWhole(key)
+    expect(garments.map(({ name }) => name)).not.toContain('x')
   })
 
   test('changes for every garment when an answer of the pile does', async () => {
