@@ -127,7 +127,19 @@ const moveAsRemembered = onGiven(
     where pile.id = piles.id and ${standsSo} returning pile.id as held_id`,
 )
 
-/** Every part of it sees the store as it stood before; `held` are the piles that were just as they are remembered. */
+/** The piles that are just as they are remembered and that nobody holds, with what is `kept` of what was given. */
+const heldOf = (piles: string, kept = ''): string => `held as (
+    select pile.id as held_id, piles.seq as new_seq, piles.changed_at as new_at${kept}
+    from ${piles}
+    ${lookedUp('pile', { column: 'id', is: 'piles.id', held: true })}
+    ${lookedUp('pile_link', { column: 'key_hash', is: 'piles.key_hash' })}
+    where ${standsSo}
+  ), moved as (
+    update pile set seq = held.new_seq, changed_at = held.new_at from held
+    where pile.id = held.held_id
+  )`
+
+/** Every part of it sees the store as it stood before. */
 const writeWhereAsRemembered = onGiven(
   {
     piles: asRemembered,
@@ -136,19 +148,19 @@ const writeWhereAsRemembered = onGiven(
     garments: garments.columns,
     notes: notes.columns,
   },
-  (given) => `with held as (
-    select pile.id as held_id, piles.seq as new_seq, piles.changed_at as new_at
-    from ${given.piles}
-    ${lookedUp('pile', { column: 'id', is: 'piles.id', held: true })}
-    ${lookedUp('pile_link', { column: 'key_hash', is: 'piles.key_hash' })}
-    where ${standsSo}
-  ), moved as (
-    update pile set seq = held.new_seq, changed_at = held.new_at from held
-    where pile.id = held.held_id
-  ), acted as (${ofHeld(acts, given.acts, 'acts')}
+  (given) => `with ${heldOf(given.piles)}, acted as (${ofHeld(acts, given.acts, 'acts')}
   ), stood as (${ofHeld(standings, given.standings, 'standings')}
   ), worn as (${ofHeld(garments, given.garments, 'garments')}
   ), noted as (${ofHeld(notes, given.notes, 'notes')}
+  ) select held_id from held`,
+)
+
+/** The same where each pile got one act and nothing else is written, as between two questions: half the time. */
+const writeActWhereAsRemembered = onGiven(
+  { piles: { ...asRemembered, who: 'text', idem: 'text', act: 'text' } },
+  ({ piles }) => `with ${heldOf(piles, ', piles.who, piles.idem, piles.act')}, acted as (
+    insert into act (pile_id, seq, at, who, idem, act)
+    select held_id, new_seq, new_at, who, idem, act from held
   ) select held_id from held`,
 )
 
@@ -206,14 +218,18 @@ export async function writeIfAsRemembered(
 ): Promise<ReadonlySet<string>> {
   if (some.length === 0) return new Set()
   if (!isServer(db)) return writeOnFile(db, some, now)
+  const piles = rememberedRows(some, now)
   const taken = some.map((one) => one.taken)
+  const written = taken.flatMap(actRows)
+  const queued = projected(projectedOf(taken))
+  const asked = taken.flatMap(noteRows)
+  const actsAlone = queued.standings.length + asked.length === 0 && written.length === some.length
   const { rows } = await db.executeQuery<Held>(
-    writeWhereAsRemembered(db, {
-      piles: rememberedRows(some, now),
-      acts: taken.flatMap(actRows),
-      ...projected(projectedOf(taken)),
-      notes: taken.flatMap(noteRows),
-    }),
+    actsAlone
+      ? writeActWhereAsRemembered(db, {
+          piles: written.map(({ who, idem, act }, nth) => ({ ...piles[nth]!, who, idem, act })),
+        })
+      : writeWhereAsRemembered(db, { piles, acts: written, ...queued, notes: asked }),
   )
   return idsOf(rows)
 }

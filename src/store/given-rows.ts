@@ -30,6 +30,13 @@ const oneFromFile = (as: string, columns: Columns): string => {
   return `(select ${fields.join(', ')}) as ${as}`
 }
 
+const oneFromServer = (as: string, columns: Columns): string => {
+  const fields = Object.entries(columns).map(
+    ([name, type], nth) => `$${nth + 1}::${type} as ${name}`,
+  )
+  return `(select ${fields.join(', ')}) as ${as}`
+}
+
 const fromServer = (as: string, columns: Columns, nth: number): string => {
   const typed = Object.entries(columns).map(([name, type]) => `${name} ${type}`)
   return `json_to_recordset($${nth}::json) as ${as}(${typed.join(', ')})`
@@ -52,9 +59,9 @@ export const lookedUp = (
 
 /**
  * A statement whose text is the same however many rows it is given: each kind of them comes as JSON in one parameter,
- * so that neither we build it nor the store reads it anew each time; one row alone comes as it is where the store is
- * a file. `text` makes it of what stands for the rows, a
- * table with these columns by the name of their kind. It returns no `*`: what a store keeps ready stays with the
+ * so that neither we build it nor the store reads it anew each time; one row alone of the
+ * only kind comes as it is. `text` makes it of what stands for the rows, a table with these columns by the name of
+ * their kind. It returns no `*`: what a store keeps ready stays with the
  * columns that it was read with. Text in rows is whole characters without NUL, as answers are kept.
  */
 export function onGiven<Kinds extends Readonly<Record<string, Columns>>>(
@@ -70,14 +77,20 @@ export function onGiven<Kinds extends Readonly<Record<string, Columns>>>(
   const onFile = fixed(text(given(fromFile), 'sqlite'))
   const onServer = fixed(text(given(fromServer), 'postgres'))
   const [only, ...others] = names
-  const ofOneOnFile = others.length === 0 ? text(given(oneFromFile), 'sqlite') : null
+  const ofOne =
+    others.length === 0
+      ? {
+          columns: Object.keys(kinds[only!]!),
+          onFile: text(given(oneFromFile), 'sqlite'),
+          onServer: fixed(text(given(oneFromServer), 'postgres')),
+        }
+      : null
   return (db, rows) => {
     const [row, ...more] = rows[only!]
-    if (ofOneOnFile && row && more.length === 0 && !isServer(db)) {
-      const columns = Object.keys(kinds[only!]!)
+    if (ofOne && row && more.length === 0) {
       return CompiledQuery.raw(
-        ofOneOnFile,
-        columns.map((column) => row[column]),
+        isServer(db) ? ofOne.onServer : ofOne.onFile,
+        ofOne.columns.map((column) => row[column]),
       )
     }
     return CompiledQuery.raw(

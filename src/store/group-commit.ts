@@ -36,12 +36,14 @@ const isOfStore = (error: unknown): boolean =>
  * a whole transaction fails, each of its batch is tried in one of its own. `early` comes before the transaction.
  */
 export function groupCommit<Ask, Answer>(
-  store: Pick<Store, 'transaction'>,
+  store: Pick<Store, 'transaction' | 'dialect'>,
   work: Batch<Ask, Answer>,
   { early, most = usualMost }: { early?: Early<Ask, Answer>; most?: number } = {},
 ): (ask: Ask) => Promise<Answer> {
   const waiting: Waiting<Ask, Answer>[] = []
   let running = false
+  /** How many came together the last time. */
+  let last = 0
 
   async function commit(batch: readonly Waiting<Ask, Answer>[]): Promise<void> {
     const asks = batch.map(({ ask }) => ask)
@@ -80,7 +82,9 @@ export function groupCommit<Ask, Answer>(
 
   async function commitAll(): Promise<void> {
     while (waiting.length > 0) {
-      const left = await commitEarly(waiting.splice(0, most))
+      const batch = waiting.splice(0, most)
+      last = batch.length
+      const left = await commitEarly(batch)
       if (left.length > 0) await commit(left)
     }
     running = false
@@ -91,7 +95,9 @@ export function groupCommit<Ask, Answer>(
       waiting.push({ ask, resolve, reject })
       if (running) return
       running = true
+      // One who asks alone need not wait: a server writes while others are read. A file holds the process up.
+      if (last === 1 && store.dialect === 'postgres') void commitAll()
       // By then all requests that have come are read: the first of them does not go alone.
-      setImmediate(commitAll)
+      else setImmediate(commitAll)
     })
 }

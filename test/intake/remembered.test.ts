@@ -160,6 +160,39 @@ eachStore('an answer on a pile that is remembered', (store) => {
     await isProjected(id)
   })
 
+  test('between two questions of a garment is written for each pile that stands so, and for no other', async () => {
+    const { key, id, on, other, acts, transactions } = await begin()
+    const steady = await on.start('en')
+    await on.open(steady)
+    for (const by of [key, steady]) {
+      await on.act(by, { act: { act: 'add', item: 1 }, idem: `add ${by}`, seen: 0 })
+    }
+    await other.act(key, { act: say(1, 'name', 'Fair jumper'), idem: 'other', seen: 1 })
+    const before = transactions()
+    const name = (by: string, idem: string) =>
+      on.act(by, { act: say(1, 'name', 'Choir shirt'), idem, seen: 1 })
+    expect(await Promise.all([name(key, 'one'), name(steady, 'two')])).toMatchObject([
+      { seq: 3, overtaken: 2 },
+      { seq: 2, overtaken: null },
+    ])
+    expect(transactions()).toBe(before + 1)
+    expect(await acts()).toEqual([
+      { act: 'add', item: 1 },
+      say(1, 'name', 'Fair jumper'),
+      say(1, 'name', 'Choir shirt'),
+    ])
+
+    await store()
+      .db.updateTable('pile_link')
+      .set({ revoked_at: startedAt })
+      .where('pile_id', '=', id)
+      .execute()
+    const [revoked, kept] = await Promise.allSettled([name(key, 'three'), name(steady, 'four')])
+    expect(revoked).toMatchObject({ reason: { code: 'link_unknown' } })
+    expect(kept).toMatchObject({ value: { seq: 3 } })
+    expect(await acts()).toHaveLength(3)
+  })
+
   test('is refused by one link that is revoked since, and kept by another', async () => {
     const { id, key, on, acts } = await begin()
     const another = await mintLink(store().db, id, { at: startedAt, lastsDays: 1 })
