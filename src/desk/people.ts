@@ -54,7 +54,7 @@ export async function people(db: Db): Promise<Person[]> {
 /** More open accounts than any workshop has people: every one is on the page, and its name on the desk's others. */
 export const mostPeople = 200
 
-/** Throws `people_full` {most}. Two who add at one time may get past it, by one. */
+/** Asked while the owners' rows are held, so that those who add take turns. Throws `people_full` {most}. */
 async function roomForOne(db: Db): Promise<void> {
   const { open } = await db
     .selectFrom('account')
@@ -75,6 +75,7 @@ export async function addPerson(
 ): Promise<{ readonly id: string; readonly token: string }> {
   const row = await accountRow({ ...person, password: newKey() }, clock())
   return store.transaction(async (trx) => {
+    await lockPeople(trx, row.id)
     await roomForOne(trx)
     await insertAccount(trx, row)
     return { id: row.id, token: await passwordLink(trx, clock, row.id) }

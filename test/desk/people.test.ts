@@ -12,6 +12,7 @@ import {
   people,
 } from '../../src/desk/people.ts'
 import { sessionOf } from '../../src/desk/sessions.ts'
+import type { Store } from '../../src/store/open.ts'
 import { type Role, roles } from '../../src/store/schema.ts'
 import { eachStore, oneStore } from '../help/stores.ts'
 
@@ -22,6 +23,18 @@ const bo = { email: 'bo@lantern-street.example', name: 'Bo', role: 'bench' as co
 
 const open = (role: Role) => ({ role, closed: false })
 const closed = (role: Role) => ({ role, closed: true })
+
+/** One fewer than there is room for; the first is an owner. */
+const helpers = () =>
+  Array.from({ length: mostPeople - 1 }, (_, n) => ({
+    id: newId(),
+    email: `${n}@lantern-street.example`,
+    name: `Helper ${n}`,
+    role: n === 0 ? ('owner' as const) : ('bench' as const),
+    password_hash: '',
+    made_at: clock(),
+  }))
+
 const codesOf = (tries: readonly PromiseSettledResult<unknown>[]) =>
   tries.flatMap((one) => (one.status === 'rejected' ? [one.reason.code] : []))
 
@@ -147,17 +160,34 @@ eachStore('people of the workshop', (store) => {
     ).rejects.toMatchObject({ code: 'email_taken' })
   })
 
+  test('those who add at one time take turns: there is room for one', async () => {
+    await store().db.insertInto('account').values(helpers()).execute()
+    let ready = 0
+    let begin = () => {}
+    const together = new Promise<void>((resolve) => {
+      begin = resolve
+    })
+    const gathered: Store = {
+      ...store(),
+      transaction: async (body) => {
+        ready += 1
+        if (ready === 8) begin()
+        await together
+        return store().transaction(body)
+      },
+    }
+    const added = await Promise.allSettled(
+      Array.from({ length: 8 }, (_, n) =>
+        addPerson(gathered, clock, { ...bo, email: `bo-${n}@lantern-street.example` }),
+      ),
+    )
+    expect(codesOf(added)).toEqual(Array(7).fill('people_full'))
+    expect(await people(store().db)).toHaveLength(mostPeople)
+  })
+
   test('there is room for so many open accounts, and closing one makes room for another', async () => {
     const { id } = await addPerson(store(), clock, bo)
-    const rows = Array.from({ length: mostPeople - 1 }, (_, n) => ({
-      id: newId(),
-      email: `${n}@lantern-street.example`,
-      name: `Helper ${n}`,
-      role: 'bench' as const,
-      password_hash: '',
-      made_at: clock(),
-    }))
-    await store().db.insertInto('account').values(rows).execute()
+    await store().db.insertInto('account').values(helpers()).execute()
     const full = { code: 'people_full', details: { most: mostPeople } }
     await expect(addPerson(store(), clock, ida)).rejects.toMatchObject(full)
     await changePerson(store(), clock, id, { seen: open('bench'), to: closed('bench') })
