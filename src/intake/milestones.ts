@@ -31,7 +31,6 @@ export async function milestonesOf(db: Db, pileId: string): Promise<Milestones> 
     )
     .select(['parcel.posted_at', 'parcel.arrived_at', 'custody.state'])
     .where('parcel.pile_id', '=', pileId)
-    .where('custody.kind', '=', 'parcel')
     .where('custody.state', '!=', 'not-posted')
     .execute()
   const signedOff = await db

@@ -1,5 +1,7 @@
 import { type CompiledQuery, sql } from 'kysely'
 import { expect, test } from 'vitest'
+import { parcelsOf } from '../../src/desk/parcels.ts'
+import { milestonesOf } from '../../src/intake/milestones.ts'
 import { receivedFor } from '../../src/intake/photos.ts'
 import { columnsIn, tablesIn } from '../../src/store/contents.ts'
 import { lastingTables, type TableFacts, tableNames, tables } from '../../src/store/tables.ts'
@@ -71,24 +73,46 @@ eachStore('what an answer changes of its pile', (store, name) => {
 })
 
 oneStore('SQLite, which counts no rows before it is told to', (store) => {
+  /** How it would look up what a statement asks for. */
+  async function planOf(asked: CompiledQuery): Promise<string> {
+    const { rows } = await store().db.executeQuery<{ detail: string }>({
+      ...asked,
+      sql: `explain query plan ${asked.sql}`,
+    })
+    return rows.map(({ detail }) => detail).join('; ')
+  }
+
+  test('finds the parcels of a pile by the pile', async () => {
+    const { db } = store()
+    const asked: CompiledQuery[] = []
+    const watched = db.withPlugin({
+      transformQuery: ({ node, queryId }) => {
+        asked.push(db.getExecutor().compileQuery(node, queryId))
+        return node
+      },
+      transformResult: async ({ result }) => result,
+    })
+    await milestonesOf(watched, 'p')
+    await parcelsOf(watched, 'p')
+    const plans = await Promise.all(asked.map(planOf))
+    const ofParcels = plans.filter((plan) => plan.includes('custody'))
+    expect(ofParcels).toHaveLength(2)
+    for (const plan of ofParcels) {
+      const lookups = plan.match(/\(.*?\)/g)
+      expect(lookups).toEqual(['(pile_id=?)', '(pile_id=? AND subject=?)'])
+    }
+  })
+
   test('finds the photos of a question by the question, and drafts by their time', async () => {
     const { db } = store()
-    const detailsOf = async (statement: { compile(): CompiledQuery }) => {
-      const asked = statement.compile()
-      const { rows } = await db.executeQuery<{ detail: string }>({
-        ...asked,
-        sql: `explain query plan ${asked.sql}`,
-      })
-      return rows.map(({ detail }) => detail).join('; ')
-    }
     const place = { pileId: 'p', item: 1, question: 'photos' }
     const drafts = receivedFor(db, place).select('id').where('kept', '=', 0).orderBy('at')
-    expect(await detailsOf(drafts)).toContain('(pile_id=? AND item=? AND question=?)')
+    expect(await planOf(drafts.compile())).toContain('(pile_id=? AND item=? AND question=?)')
     const old = db
       .selectFrom('photo')
       .select('id')
       .where('kept', '=', sql.lit(0))
       .where('at', '<', 1)
-    expect(await detailsOf(old)).toContain('photo_drafts_by_at (at<?)')
+    expect(await planOf(old.compile())).toContain('photo_drafts_by_at (at<?)')
   })
 })
