@@ -155,7 +155,7 @@ const writeWhereAsRemembered = onGiven(
   ) select held_id from held`,
 )
 
-/** The same where each pile got one act and nothing else is written, as between two questions: half the time. */
+/** The same where each pile got one act and nothing else is written, as between two questions: less to read and plan. */
 const writeActWhereAsRemembered = onGiven(
   { piles: { ...asRemembered, who: 'text', idem: 'text', act: 'text' } },
   ({ piles }) => `with ${heldOf(piles, ', piles.who, piles.idem, piles.act')}, acted as (
@@ -223,7 +223,8 @@ export async function writeIfAsRemembered(
   const written = taken.flatMap(actRows)
   const queued = projected(projectedOf(taken))
   const asked = taken.flatMap(noteRows)
-  const actsAlone = queued.standings.length + asked.length === 0 && written.length === some.length
+  const nothingElse = queued.standings.length + asked.length === 0
+  const actsAlone = nothingElse && taken.every(({ acts }) => acts.length === 1)
   const { rows } = await db.executeQuery<Held>(
     actsAlone
       ? writeActWhereAsRemembered(db, {

@@ -59,10 +59,10 @@ export const lookedUp = (
 
 /**
  * A statement whose text is the same however many rows it is given: each kind of them comes as JSON in one parameter,
- * so that neither we build it nor the store reads it anew each time; one row alone of the
- * only kind comes as it is. `text` makes it of what stands for the rows, a table with these columns by the name of
- * their kind. It returns no `*`: what a store keeps ready stays with the
- * columns that it was read with. Text in rows is whole characters without NUL, as answers are kept.
+ * so that neither we build it nor the store reads it anew each time; one row alone of an only kind comes as it is.
+ * `text` makes it of what stands for the rows, a table with these columns by the name of their kind. It returns no
+ * `*`: what a store keeps ready stays with the columns that it was read with. Text in rows is whole characters without
+ * NUL, as answers are kept.
  */
 export function onGiven<Kinds extends Readonly<Record<string, Columns>>>(
   kinds: Kinds,
