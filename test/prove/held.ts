@@ -45,12 +45,12 @@ export async function differences(
     .execute()
   const given = acts
     .filter(({ idem }) => idem.startsWith('siege-'))
-    .map(({ idem, act }) => {
+    .map(({ pile_id, idem, act }) => {
       const { question, reply } = JSON.parse(act) as {
         question: string
         reply: { given: string | readonly string[] }
       }
-      return { key: idem, question, given: reply.given }
+      return { pile: pile_id, key: idem, question, given: reply.given }
     })
   const answers = given.flatMap(({ key, question, given: value }) =>
     question === 'not_to_cut' ? [line({ key, value: String(value) })] : [],
@@ -85,13 +85,12 @@ export async function differences(
     moves: moves.map(({ idem, place }) => line({ key: idem, value: place ?? '' })),
     messages: messages.map(({ idem, text }) => line({ key: idem, value: text })),
   }
-  const photoIds = shown.flatMap(({ given: ids }) => ids)
   return [
     ...(Object.keys(kept) as What[]).flatMap((what) =>
       compared(what, (told[what] ?? []).map(line), kept[what]),
     ),
     ...gapsIn(acts, standing),
-    ...(told.photos ? await missingPhotos(store, photoIds, isThere) : []),
+    ...(told.photos && shown.length > 0 ? await missingPhotos(store, shown, isThere) : []),
   ]
 }
 
@@ -124,13 +123,28 @@ function gapsIn(
   })
 }
 
-/** Each photo that an answer held is a row with its files; the last answer's one is there, and no draft is left. */
+/** An answer of the photographer's, by the ids of its photos. */
+interface Shown {
+  readonly pile: string
+  readonly given: string | readonly string[]
+}
+
+/**
+ * Each photo that an answer held is a row with its files; of the photographer's pile the last answer's one is there,
+ * and no draft is left. Others bring photos of their own.
+ */
 async function missingPhotos(
   { db }: Store,
-  ids: readonly string[],
+  shown: readonly Shown[],
   isThere: PictureThere,
 ): Promise<string[]> {
-  const rows = await db.selectFrom('photo').selectAll().where('question', '=', 'photos').execute()
+  const ids = shown.flatMap(({ given }) => given)
+  const rows = await db
+    .selectFrom('photo')
+    .selectAll()
+    .where('question', '=', 'photos')
+    .where('pile_id', 'in', [...new Set(shown.map(({ pile }) => pile))])
+    .execute()
   const byId = new Map(rows.map((row) => [row.id, row]))
   const faults = ids.flatMap((id) => {
     const row = byId.get(id)
